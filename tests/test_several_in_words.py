@@ -26,6 +26,18 @@ AT_ONCE = f"{FIRST}, start of cooling = 5 min, duration of cooling = 5 min"
 RIBS = "rib  part, up to 3\n  height  length in mm"
 LOW = "ribs = 3, height of rib 1 = 1 mm, height of rib 2 = 2 mm, height of rib 3 = 3 mm"
 HIGH = "ribs = 3, height of rib 1 = 9 mm, height of rib 2 = 9 mm, height of rib 3 = 9 mm"
+APART = "ribs = 3, height of rib 1 = 1 mm, height of rib 2 = 5 mm, height of rib 3 = 9 mm"
+LONGER = f"{FIRST}, start of cooling = 21 min, duration of cooling = 6 min"
+WARMING = "heating  step in min\n  temperature  temperature in degC"
+WARMED = (
+    "start of heating = 0 min, duration of heating = 10 min, temperature at the start of heating = 20 degC"
+)
+WARMED += ", lowest temperature of heating = 20 degC, highest temperature of heating = 80 degC"
+WARMED += ", average temperature of heating = 50 degC"
+DOSES = "dose  part, up to 3\n  moment  time in h"
+DAILY = 'dose  mass in mg\ndoses  count  "per day"'
+SPREAD = "doses = 3, moment of dose 1 = 0 h, moment of dose 2 = 8 h, moment of dose 3 = 16 h"
+CLOSE = "doses = 3, moment of dose 1 = 0 h, moment of dose 2 = 5 h, moment of dose 3 = 10 h"
 WARM = "product temperature, inlet temperature  temperature in degC"
 READ = [
     (NOTED, "n, m", "the total number of blades and vanes is at most 12", "n = 6, m = 6", "n = 7, m = 6"),
@@ -214,6 +226,69 @@ READ = [
     (STEPS, "duration of heating, duration of cooling",
      "the heating and the cooling together last at most 15 min", THEN,
      f"{FIRST}, start of cooling = 20 min, duration of cooling = 6 min"),
+    (STEPS, "heating, cooling", "after heating, cooling for 5 to 10 minutes", THEN, AT_ONCE),
+    (STEPS, "heating, cooling", "heating for 10 minutes and then cooling for 5 minutes", THEN, AT_ONCE),
+    (STEPS, "heating, cooling", "heating for 10 min, followed by cooling for 5 min", THEN, AT_ONCE),
+    (STEPS, "heating, mixing, cooling", "heating for 10 min, mixing for 1 min and then cooling for 5 min",
+     THEN, AT_ONCE),
+    (STEPS, "heating, cooling", "the heating lasts at least twice as long as the cooling", THEN, LONGER),
+    (STEPS, "heating, mixing", "the mixing takes less time than the heating", THEN,
+     f"{THEN}, duration of mixing = 11 min".replace("duration of mixing = 1 min, ", "")),
+    (STEPS, "heating, cooling", "heating and cooling together take no more than 15 minutes", THEN, LONGER),
+    (STEPS, "heating, cooling", "a total time of heating and cooling of 12 to 15 min", THEN, LONGER),
+    (STEPS, "heating, cooling", "heating and cooling are carried out simultaneously", AT_ONCE, THEN),
+    (STEPS, "heating, cooling", "the cooling at least partly overlaps the heating", AT_ONCE, THEN),
+    (STEPS, "heating, cooling", "the heating and the cooling do not overlap", THEN, AT_ONCE),
+    (STEPS, "heating, cooling", "cooling only after heating", THEN, AT_ONCE),
+    (STEPS, "heating, cooling", "cooling is preceded by heating", THEN, AT_ONCE),
+    (STEPS, "cooling", "starts before the heating ends", AT_ONCE, THEN),
+    (STEPS, "cooling", "is completed within 25 min of the start of the heating", THEN, LONGER),
+    (STEPS, "heating, mixing, cooling", "the cooling is carried out last", THEN, AT_ONCE),
+    (STEPS, "heating, mixing, cooling", "heating and mixing are carried out before the cooling", THEN,
+     AT_ONCE),
+    (STEPS, "heating", "at least 10 min before the cooling", THEN, AT_ONCE),
+    (STEPS, "cooling", "more than 10 min after the heating", LONGER, THEN),
+    (STEPS, "cooling", "10 min after the end of the heating", THEN, AT_ONCE),
+    (STEPS, "cooling", "during the heating and/or the mixing", AT_ONCE, THEN),
+    (STEPS, "cooling", "after both the heating and the mixing", THEN, AT_ONCE),
+    (STEPS, "cooling", "simultaneously with or after the heating", THEN,
+     f"{FIRST}, start of cooling = 0 min, duration of cooling = 5 min".replace(
+         "start of heating = 0 min", "start of heating = 6 min").replace(
+         "start of mixing = 10 min", "start of mixing = 16 min")),
+    (STEPS, "heating, cooling", "a pause of 5 to 10 min between the heating and the cooling", THEN, LONGER),
+    (STEPS, "heating", "a heating time of 10 to 20 min", THEN,
+     THEN.replace("duration of heating = 10 min", "duration of heating = 9 min")),
+    (WARMING, "temperature of heating, heating", "heated from 20 °C to 80 °C over 10 min",
+     f"{WARMED}, temperature at the end of heating = 80 degC",
+     f"{WARMED}, temperature at the end of heating = 70 degC"),
+    (WARMING, "temperature of heating, heating", "at a temperature of 20 to 80 °C for 5 to 10 min",
+     f"{WARMED}, temperature at the end of heating = 80 degC",
+     f"{WARMED}, temperature at the end of heating = 80 degC".replace("g = 10 min", "g = 11 min")),
+    (DOSES, "moment of the doses", "at intervals of at least 8 hours", SPREAD, CLOSE),
+    (DOSES, "moment of the doses", "every 6 to 8 hours", SPREAD, CLOSE),
+    (DOSES, "moment of the doses", "each dose is given at least 8 hours after the previous dose", SPREAD,
+     CLOSE),
+    (DAILY, "dose, doses", "administered at 5 mg twice daily", "dose = 5 mg, doses = 2",
+     "dose = 5 mg, doses = 1"),
+    (DAILY, "dose, doses", "three times a day at a dose of 5 mg", "dose = 5 mg, doses = 3",
+     "dose = 6 mg, doses = 3"),
+    ("cycles  count", "cycles", "the steps are repeated 3 to 5 times", "cycles = 4", "cycles = 7"),
+    (RIBS, "height of the ribs", "all but one of the ribs have a height of at least 2 mm", LOW, HIGH),
+    (RIBS, "height of the ribs", "no two ribs have the same height", LOW, HIGH),
+    (RIBS, "height of the ribs", "all ribs have the same height", HIGH, LOW),
+    (RIBS, "height of the ribs", "one rib is higher than the others", LOW, HIGH),
+    (RIBS, "height of the ribs", "adjacent ribs differ in height by at most 1 mm", LOW, APART),
+    (RIBS, "height of the ribs", "the difference between the tallest and the lowest rib is at most 1 mm",
+     HIGH, LOW),
+    (RIBS, "height of the ribs", "each rib is at least 1 mm higher than the preceding rib", LOW, HIGH),
+    (RIBS, "height of the ribs", "one or two of the ribs have a height of at most 2 mm", LOW, HIGH),
+    (RIBS, "height of the ribs", "most ribs have a height of at most 2 mm", LOW, HIGH),
+    (RIBS, "height of the ribs", "any one of the ribs has a height of at least 9 mm", HIGH, LOW),
+    (RIBS, "height of the ribs", "at least half the ribs have a height of at most 2 mm", LOW, HIGH),
+    (RIBS, "height of the ribs", "the median height of the ribs is 2 mm", LOW, HIGH),
+    (RIBS, "height of the ribs", "the height of the tallest rib is at most 4 mm", LOW, HIGH),
+    (RIBS, "height of the ribs", "the height of the ribs increases from rib to rib", LOW, HIGH),
+    (RIBS, "height of the ribs", "the or each rib has a height of at least 9 mm", HIGH, LOW),
 ]  # fmt: skip
 
 
@@ -253,6 +328,15 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (STEPS, "heating, mixing, cooling", "first heating, then cooling, and finally mixing"),
         (STEPS, "heating, mixing, cooling", "heating before cooling"),
         ('n  count  "pairs of blades"', "n", "four pairs of vanes"),
+        (STEPS, "cooling", "not before or during the heating"),
+        (STEPS, "heating, cooling", "heating or cooling"),
+        (STEPS, "heating, cooling", "heating and cooling are carried out substantially simultaneously"),
+        (RIBS, "height of the ribs", "the first rib has a height of at least 2 mm"),
+        (RIBS, "height of the ribs", "every second rib has a height of at least 2 mm"),
+        (RIBS, "height of the ribs", "subsequent ribs have a height of at least 2 mm"),
+        (RIBS, "height of the ribs", "the ribs are at least 8 mm apart"),
+        (DOSES, "moment of the doses", "more than 8 hours apart"),
+        (DAILY, "dose, doses", "a daily dose of 5 mg to 10 mg, given in two equal portions"),
     ],
 )
 def test_what_may_say_something_else_is_refused(declared: str, left: str, words: str) -> None:
@@ -357,3 +441,40 @@ def test_percentage_points_beside_shares_are_no_share() -> None:
     made = sheet(f"{SHARES}\n\n1. A balm, the oil {words}.\n   | oil, wax : {words}\n")
     labels = {r.label for g in made.groups for r in g.readings}
     assert labels == {"higher, by that span at most", "by that span at most"}
+
+
+def read_of(declared: str, left: str, words: str) -> list[list[str]]:
+    made = sheet(f"{declared}\n\n1. A method, wherein {words}.\n   | {left} : {words}\n")
+    return [[r.label for r in g.readings] for g in made.groups]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "in any order",
+        "heating and cooling, not necessarily in that order",
+        "comprising, in any order, heating and cooling",
+        "comprising the steps of heating and cooling in any order",
+        "steps (a) and (b) are carried out in either order",
+    ],
+)
+def test_in_any_order_asks_for_no_order_on_any_reading(words: str) -> None:
+    lettered = 'heating  step in min  "step a)"\ncooling  step in min  "step b)"'
+    assert read_of(lettered, "heating, cooling", words) == [["in any order, or together"]]
+
+
+def test_the_at_least_one_may_be_every_one_of_them() -> None:
+    words = "the at least one rib has a height of at least 2 mm"
+    assert any("every one, and there are that many" in g for g in read_of(RIBS, "height of the ribs", words))
+
+
+def test_overnight_is_so_many_hours_or_over_a_midnight() -> None:
+    assert read_of(STEPS, "heating", "is carried out overnight") == [
+        ["from one day to the next", "so many hours or more"]
+    ]
+
+
+def test_intervals_are_a_limit_of_each_where_each_part_has_one() -> None:
+    declared = "dose  part, up to 3\n  interval  duration in h"
+    read = read_of(declared, "interval of the doses", "at intervals of at least 8 hours")
+    assert any("every one of them" in g for g in read)

@@ -33,7 +33,7 @@ OWN_TAG = "own practice"
 
 OF_PARTS = (
     "total", "mean", "middle", "heavy", "coarse", "least", "greatest",
-    "alike", "different", "rising", "falling",
+    "alike", "different", "rising", "falling", "one_greatest", "one_least",
 )  # fmt: skip
 """What a phrase for like parts may say of them together: a value to be limited, as in `mean_c`, or a fact."""
 OF_PAUSES = ("longest_pause", "total_pause")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
+from itertools import pairwise
 from typing import cast
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl
@@ -156,12 +157,13 @@ def _of_steps(c: Context, node: CallNode) -> Formula:
     named = steps_of(c, node)
     if node.function == "DONE":
         return all_of(tuple(steps.done(step) for step in named))
-    if len(named) < 2 or (node.function == "NEXT" and len(named) != 2):
+    if len(named) < 2:
         example = f"write for example {node.function}(soaking, rinsing)"
         raise trouble(node.span, f"{node.function} of {len(named)} steps", "", example)
     if node.function in steps.SEVERAL:
         return steps.SEVERAL[node.function](named)
-    return steps.next_after(named[0], named[1], tuple(c.names.steps.values()))
+    every = tuple(c.names.steps.values())
+    return all_of(tuple(steps.next_after(a, b, every) for a, b in pairwise(named)))
 
 
 def _over_parts(c: Context, node: CallNode) -> Formula:

@@ -141,7 +141,7 @@ def _half_of_itself(said: list[str], subjects: Things) -> Why:
         return None
     own = subjects[0].text.lower().split()
     at = next((i for i, (w, then) in enumerate(pairwise(said)) if w == "half" and then in own), None)
-    if at is None or "of" in said[at : at + 3]:
+    if at is None or "of" in said[at : at + 3] or subjects[0].parts is not None:
         return None
     return f"'half {said[at + 1]}' is half of a value that is not said", "Say which value it is."
 
@@ -248,6 +248,25 @@ def _other_extreme(said: list[str], subjects: Things, names: Names) -> Why:
     return None
 
 
+def _one_of_them(said: list[str], subject: Subject) -> Why:
+    """`the first rib has a height of 2 mm`, `every second rib`, of the heights of ribs."""
+    field, _, plural = subject.text.lower().partition(" of the ")
+    names = {plural.split()[-1], plural.split()[-1].removesuffix("s")} if plural else set[str]()
+    for at in (i for i in range(1, len(said) - 1) if said[i] in _WHICH_ONE and said[i + 1] in names):
+        if said[at - 1] in ("every", "each") and said[at] != "first" and "than" not in said[:at]:
+            return f"the words speak of every {said[at]} one", "Which these are is not said."
+        if said[at] != "other" and said[at - 1] in ("the", "a", "said", "than"):
+            said_of = f"of the {said[at]} one by itself"
+            return (
+                f"the words speak {said_of}",
+                f"One of them stands left of the colon by its number: {field} of {said[at + 1]} 1.",
+            )
+    return None
+
+
+_WHICH_ONE = ("first", "second", "third", "fourth", "last", "final", "other", "third", "alternate")
+
+
 def _of_parts(said: list[str], subjects: Things, names: Names) -> Why:
     """`the ribs have different widths`, of their heights; `a mean height of at least twice the width`."""
     of_parts = [s for s in subjects if s.parts is not None and s.parts.sort == "parts"]
@@ -257,6 +276,8 @@ def _of_parts(said: list[str], subjects: Things, names: Names) -> Why:
         return "a mean beside another field of the parts is not read", _SAY
     if "remaining" in said and not any("remaining" in s.text.lower() for s in of_parts):
         return "the words speak of the remaining ones", "Which these are is not said."
+    if one := _one_of_them(said, of_parts[0]):
+        return one
     found = [f for s in of_parts if (f := names.field_of(s.text))]
     fields = {own for _, own in found}
     others = {o.lower() for parts, _ in found for part in parts for o in part.fields} - fields

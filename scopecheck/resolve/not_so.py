@@ -43,10 +43,7 @@ _CHANGES = frozenset(
     "drops drop dropping dropped falls fall falling fallen fell rises rise rising risen rose increases"
     " decreases".split()
 )
-_GOES_FROM = _CHANGES | frozenset(
-    "raised raises raising lowered lowers lowering increase increased increasing decrease decreased"
-    " decreasing reduced reduces reducing ramped ramps ramping tapers tapered tapering heated cooled".split()
-)
+_GOES_FROM = _CHANGES | listed("steps", "changing")
 _BY_SO_MUCH = frozenset("least most more less exceeding".split())
 
 

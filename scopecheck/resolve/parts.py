@@ -49,7 +49,10 @@ WEIGHED = {"heavy": 1, "coarse": 3}
 """Means in which each part counts by a power of its own value: a weight average of masses, a volume mean of
 diameters."""
 WHOLES = ("SUM", "LEAST", "GREATEST")
-FACTS = {"alike": "EQUAL", "different": "DIFFERENT", "rising": "RISING", "falling": "FALLING"}
+FACTS = {
+    "alike": "EQUAL", "different": "DIFFERENT", "rising": "RISING", "falling": "FALLING",
+    "one_greatest": "ABOVE", "one_least": "BELOW",
+}  # fmt: skip
 
 
 def plural_of(name: str) -> str:
@@ -197,14 +200,24 @@ def how_many(present: Present) -> Term:
 
 
 def ordered(word: str, given: Values) -> Formula:
-    """EQUAL or DIFFERENT: every two of them; RISING or FALLING: each and the next, in the order numbered."""
+    """EQUAL or DIFFERENT: every two of them; RISING or FALLING: each and the next, in the order numbered;
+    ABOVE or BELOW: one of them and each other one."""
     numbered = list(zip(given.there, given.each, strict=True))
+    if word in ("ABOVE", "BELOW"):
+        return Any(tuple(_beyond_the_others(one, numbered, word) for one in numbered))
     if word == "EQUAL" and any(isinstance(there, Compare) for there in given.there):
         least, greatest = (Ranked(RANKS[end], given.each, given.there) for end in ("LEAST", "GREATEST"))
         return Implies(Any(given.there), Compare("=", least, greatest))
     pairs = combinations(numbered, 2) if word == "DIFFERENT" else pairwise(numbered)
     op = ORDERS[word]
     return All(tuple(Implies(All((p, q)), Compare(op, a, b)) for (p, a), (q, b) in pairs))
+
+
+def _beyond_the_others(one: tuple[Formula, Term], numbered: list[tuple[Formula, Term]], word: str) -> Formula:
+    """That a part is there, and its value above, or below, that of each other part that is there."""
+    op: Op = ">" if word == "ABOVE" else "<"
+    others = (other for other in numbered if other is not one)
+    return All((one[0], *(Implies(there, Compare(op, one[1], value)) for there, value in others)))
 
 
 def gathered(word: str, given: Values) -> Term:

@@ -391,6 +391,8 @@ def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]
 
 
 IN_EACH = ("a", "an", "per", "each", "every")
+SO_MANY_PER = (("time", -1),)
+"""What is declared in so many per day."""
 SO_OFTEN = {"once": "one", "twice": "two", "thrice": "three"}
 
 

@@ -9,6 +9,7 @@ from typing import TypeAlias
 
 from scopecheck.core.declared import Assembly, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, Divide, Magnitude, Negate
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, KindWord, difference_kind, kind_word
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.regex import regex
@@ -56,6 +57,7 @@ from scopecheck.resolve.subjects import (
     is_fraction,
     without_basis,
 )
+from scopecheck.resolve.them import has_a_place, tell_how_far_apart
 from scopecheck.resolve.together import (
     difference_of,
     meant_together,
@@ -96,7 +98,7 @@ class Job:
     """Whether a share written without its basis is one on whatever basis the thing has."""
     multiples: bool = False
     """Whether `half the rim` is a value that may stand where a number may."""
-    known: dict[tuple[int, int, int], list[Match]] = field(default_factory=dict)
+    known: dict[tuple[object, ...], list[Match]] = field(default_factory=dict)
     """Stretches of words already tried, by where they begin and end, and how many there are."""
     apart: list[Job] = field(default_factory=list)
     """The same words for each thing left of the colon alone, once that is asked for."""
@@ -113,7 +115,7 @@ class Job:
         return " ".join(self.span(tokens).text.replace("|", " ").split())
 
     def found(self, tokens: tuple[Token, ...]) -> list[Match]:
-        key = (tokens[0].start, tokens[-1].end, len(tokens))
+        key = (tokens[0].start, tokens[-1].end, *(t.text for t in tokens))
         if key not in self.known:
             self.known[key] = []
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
@@ -121,6 +123,8 @@ class Job:
             found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
             if len(self.subjects) > 1:
                 found = [m for m in found if not self._of_what_they_make(m)]
+            if self.sort == "parts":
+                found = [m for m in found if not self._is_of_places(m)]
             if self.sort == "moments":
                 found = [m for m in found if not any(map(self._is_of_another_moment, m.fills))]
             # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
@@ -547,6 +551,17 @@ class Job:
             return "switches"
         return "moments" if self.subjects[0].moments and len(self.subjects) == 1 else ""
 
+    def _is_of_places(self, match: Match) -> bool:
+        """`at least 8 mm apart`, of heights, or `more than 8 hours apart` as a limit of each moment."""
+        name = self.subjects[0].text
+        note = self.place.names.note_of(name)
+        kind = self.first.kind if isinstance(self.first, Typed) else None
+        timed = kind is not None and kind.dimension == TIME
+        if match.entry.id == SO_FAR_APART and not timed:
+            return not has_a_place(name, note)
+        limits = (f.tokens for f in match.fills if f.slot.kind == "limit")
+        return any(tell_how_far_apart(tokens, name, note, timed) for tokens in limits)
+
     def is_step(self, tokens: tuple[Token, ...]) -> bool:
         return self.place.names.step(" ".join(t.text for t in tokens)) is not None
 
@@ -788,3 +803,7 @@ def _ties(match: Match, own: frozenset[str]) -> bool:
         return False
     common = set[str]().union(*nouns) & (listed("names", "tying") - own)
     return any(any(word not in noun for noun in nouns) for word in common)
+
+
+SO_FAR_APART = "J1"
+"""What says how far it is from one of like parts to the next."""

@@ -50,7 +50,11 @@ def number(job: Job, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) ->
     subject = job.first if isinstance(job.first, Typed) and (of_subject or spans) else None
     unit = _subject_unit(slot, number, subject)
     if slot.kind == "whole" and (number.value.denominator != 1 or unit):
-        raise trouble(job.span(tokens), f"'{job.text(tokens)}' is no whole number")
+        raise trouble(
+            job.span(tokens), f"'{job.text(tokens)}' is no whole number",
+            "How many of them there are is one.",
+            "write a share of them, such as: at least 40 % of them; or the meaning in symbols",
+        )  # fmt: skip
     limits = slot.kind in ("number", "difference") and ":" not in number.text
     if unit is None and subject and of_subject and limits:
         own = subject.unit

@@ -371,7 +371,7 @@ def _at_all_times(limits: tuple[Formula, ...], text: str) -> Listed:
 
 def _in_time(job: Job, fill: Fill) -> tuple[Bound, str]:
     """The step, or the start or end of one, that stands in a slot."""
-    words = job.text(fill.tokens)
+    words = " ".join(t.text for t in fill.tokens)
     names = job.place.names
     if fill.slot.kind == "step":
         step = names.step(words)

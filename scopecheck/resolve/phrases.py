@@ -53,7 +53,15 @@ from scopecheck.resolve.everyday import (
     without_units_counted,
 )
 from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
+from scopecheck.resolve.in_order import (
+    Pieces,
+    at_and_for,
+    at_first_and_at_last,
+    how_often,
+    in_order,
+    says_how_much,
+    steps_apart,
+)
 from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
@@ -67,7 +75,7 @@ from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, witho
 from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
 from scopecheck.resolve.parts_per_part import with_any_of_them, with_parts_per_part
-from scopecheck.resolve.passed_over import names_another
+from scopecheck.resolve.passed_over import SO_MANY_PER, names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
@@ -78,6 +86,7 @@ from scopecheck.resolve.plainer_counts import (
     with_units_of_the_last,
 )
 from scopecheck.resolve.plainer_shares import with_amount_first
+from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
@@ -87,7 +96,7 @@ from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
-from scopecheck.resolve.them import with_them
+from scopecheck.resolve.them import with_them, without_own_interval
 from scopecheck.resolve.together import says_together, sum_of, with_both_named
 from scopecheck.resolve.usual import (
     with_compared,
@@ -132,7 +141,8 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
-    tokens = with_not_both(with_counted_named(tokens, names), subjects)
+    tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
+    tokens = with_order_told(tokens, subjects)
     tokens = with_any_of_them(with_parts_per_part(tokens, subjects), subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
@@ -219,7 +229,8 @@ class Reader:
         tokens = with_basis(words.tokens, bounds[0], min(basis))
         return Words(words.text, tokens, words.span)
 
-    def _condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
+    def _ready(self, words: Words, subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+        """The words as they are looked at. Raises Trouble where no phrase may be looked for in them."""
         tokens = _tokens_of(words, subjects, self.names)
         if not tokens:
             raise trouble(words.span, "no words stand here")
@@ -238,6 +249,12 @@ class Reader:
                 f"The share is one of {subjects[0].text} itself, which is what is limited.",
                 "write the meaning in symbols after the words: two blanks, exactly, facts",
             )  # fmt: skip
+        return tokens
+
+    def _condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
+        tokens = self._ready(words, subjects)
+        if changed := self._piece_by_piece(at_first_and_at_last(tokens, subjects), words):
+            return All(changed)
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
             raise wrong
         if len(subjects) > 2 and (pairs := in_proportion(tokens, tuple(s.text for s in subjects))):
@@ -274,6 +291,8 @@ class Reader:
             plainly = self._trying()._reads_plainly(words, subjects)
         if plainly:
             return whole(job, made)
+        if apart := self._steps_apart(tokens, words, subjects):
+            return apart
         if found := self._of_each_part(tokens, words, subjects) or self._first_alone(
             job, tokens, words, subjects
         ):
@@ -291,7 +310,7 @@ class Reader:
             found
             or self._with_multiples_named(tokens, words, subjects)
             or self._without_named(tokens, words, subjects)
-            or self._of_one_step(words, subjects)
+            or self._of_one_step(Words(words.text, tokens, words.span), subjects)
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
             or self._of_named_ingredients(tokens, words, subjects)
@@ -356,6 +375,39 @@ class Reader:
         taking_part = names_in(self._trying().condition(words, tuple(ways)))
         both = len(bounds) == 2 and all(names_in(b.term) <= taking_part for b in bounds)
         return self.condition(words, tuple(ways)) if both else None
+
+    def _steps_apart(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """Words that say several things of steps, each read as a line of its own; None where one is not.
+
+        What compares how long steps last is read of their durations.
+        """
+        if not any(isinstance(s.bound, Step) for s in subjects):
+            return None
+        for one_is_enough, pieces in steps_apart(tokens, subjects):
+            if found := self._piece_by_piece(pieces, words):
+                return Any(found) if one_is_enough else All(found)
+        if said := as_durations(tokens, subjects):
+            timed = tuple(self._duration_of(s) for s in subjects)
+            other = Words(words.text, said, words.span)
+            if self._trying()._holds(other, timed):
+                return self.condition(other, timed)
+        return None
+
+    def _piece_by_piece(self, pieces: Pieces, words: Words) -> tuple[Formula, ...]:
+        """What each piece says of its own things, as a line of its own; () where one is not read."""
+        each = [(Words(words.text, said, words.span), of) for said, of in pieces]
+        if not all(said.tokens and self._trying()._holds(said, of) for said, of in each):
+            return ()
+        return tuple(self.condition(said, of) for said, of in each)
+
+    def _duration_of(self, subject: Subject) -> Subject:
+        """How long a step takes; any other thing as it is."""
+        step = subject.bound
+        if not isinstance(step, Step) or not step.duration:
+            return subject
+        return replace(subject, bound=self.names.terms[step.duration.lower()], text=step.duration)
 
     def _of_one_step(self, words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
         """`heating, cooling : cooling follows the heating`: of the one step that the words are read of.
@@ -569,6 +621,8 @@ class Reader:
             return chosen
         if not job.sort and (held := self._held(tokens, words, subjects)):
             return held
+        if not job.sort and (often := self._so_often(tokens, words, subjects)):
+            return often
         if found := conditional(sides, tokens):
             return found
         if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
@@ -621,6 +675,28 @@ class Reader:
                 if all(is_read(*job) for job in jobs):
                     return All(tuple(whole(*job) for job in jobs))
         return None
+
+    def _so_often(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`dose, doses : 5 mg twice daily`: how much, and how often, each by itself."""
+        if len(subjects) != 2 or sum(self._is_how_often(s) for s in subjects) != 1:
+            return None
+        for way in how_often(with_runs(tokens, "plainer_runs")):
+            for order in (subjects, subjects[::-1]):
+                pieces: Pieces = [(said, (s,)) for said, s in zip(way, order, strict=True)]
+                if found := self._piece_by_piece(pieces, words):
+                    return All(found)
+        return None
+
+    def _is_how_often(self, subject: Subject) -> bool:
+        """`doses  count  "per day"`, `frequency  in 1/d`."""
+        bound = subject.bound
+        if not isinstance(bound, Typed):
+            return False
+        note = self.names.note_of(subject.text).lower().split()
+        per = any(word in ("per", "a", "each", "daily", "weekly") for word in note)
+        return (bound.whole and per) or bool(bound.kind and bound.kind.dimension == SO_MANY_PER)
 
     def _trying(self) -> Reader:
         """The same, for words that are only tried: what is found is not kept."""
@@ -862,6 +938,7 @@ class Reader:
             tokens = with_shares(tokens, subjects[0].bound, self.names)
             tokens = with_gauge(tokens, subjects[0].bound, subjects[0].text)
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
+            tokens = without_own_interval(tokens, subjects[0].text, self.names.note_of(subjects[0].text))
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         own_note = self.names.note_of(subjects[0].text)
         tokens = without_units_counted(tokens, subjects[0].bound, subjects[0].text, own_note)
@@ -876,7 +953,7 @@ class Reader:
         tokens = without_name_behind_ordinals(tokens, subjects[0].bound, subjects[0].text)
         of_list = subjects[0].mixture if isinstance(subjects[0].mixture, Composition) else subjects[0].bound
         tokens = without_class(tokens, of_list, subjects[0].text)
-        tokens = without_every(tokens, subjects[0].bound)
+        tokens = without_every(tokens, subjects[0].bound) if subjects[0].parts is None else tokens
         tokens = with_celsius(tokens, subjects[0].bound)
         tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))
         tokens = without_signs(tokens, subjects[0].text)

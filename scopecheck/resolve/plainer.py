@@ -17,7 +17,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import COMBINATIONS, word_of
 from scopecheck.resolve.names import Bound, Typed
-from scopecheck.resolve.passed_over import IN_EACH, SO_OFTEN
+from scopecheck.resolve.passed_over import IN_EACH, SO_MANY_PER, SO_OFTEN
 from scopecheck.resolve.plainer_amounts import (
     NO_NAME,
     OPEN_WORDS,
@@ -172,10 +172,11 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_neither_as_not,
         with_ends_said,
         with_each_multiple,
-        without_apart,
         with_limit_before,
     ):
         tokens = said(tokens) if tokens else tokens
+    of_parts = bool(subjects) and subjects[0].parts is not None
+    tokens = tokens if of_parts else without_apart(tokens)
     tokens = members_plainly(tokens, subjects) if tokens else tokens
     tokens = steps_plainly(tokens, subjects) if tokens else tokens
     tokens = parts_plainly(tokens, subjects) if tokens else tokens
@@ -198,7 +199,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
     tokens = with_stroke(of_the_class(tokens, subjects), subjects) if tokens else tokens
     tokens = without_leading_by(without_of_again(tokens, subjects), subjects, notes) if tokens else tokens
-    tokens = in_mode(without_intervals(tokens, subjects), subjects) if tokens else tokens
+    tokens = in_mode(tokens if of_parts else without_intervals(tokens, subjects), subjects)
     tokens = without_basis_of_share(with_times_before_name(tokens, subjects), subjects) if tokens else tokens
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
@@ -376,7 +377,7 @@ def _with_times_per(tokens: Tokens, subject: Bound) -> Tokens:
     kind = subject.kind if isinstance(subject, Typed) else None
     words = [word_of(t) for t in tokens]
     at = next((i for i, w in enumerate(words) if _is_so_often(tokens[i:])), None)
-    if kind is None or kind.dimension != _OFTEN or at is None:
+    if kind is None or kind.dimension != SO_MANY_PER or at is None:
         return tokens
     first, often, per = (
         tokens[at],
@@ -398,9 +399,6 @@ def _is_so_often(tokens: Tokens) -> bool:
         return False
     unit = find_unit(words[behind + 1])
     return unit is not None and unit.kind.dimension == TIME
-
-
-_OFTEN = (("time", -1),)
 
 
 def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:

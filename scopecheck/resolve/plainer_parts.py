@@ -6,13 +6,16 @@ from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.subjects import Subject
-from scopecheck.resolve.usual import words_at
+from scopecheck.resolve.usual import with_runs, words_at
 
 Tokens = tuple[Token, ...]
 _WORDS = {n: w for w, n in reversed(NUMBER_WORDS.items())}
+MOST_ROUNDS = 3
+"""How often words for parts are said more plainly: what one row gives may be another's."""
 _NO_MORE = (["no", "more", "than"], ["not", "more", "than"], ["up", "to"])
-_MIDDLES = ("mean", "average")
+_MIDDLES = ("mean", "average", "median")
 _EXTREMES = {"maximum": "greatest", "largest": "greatest", "greatest": "greatest", "highest": "greatest"}
 _EXTREMES |= {"minimum": "least", "smallest": "least", "least": "least", "lowest": "least"}
 
@@ -24,9 +27,30 @@ def parts_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return tokens
     field, _, whole = subjects[0].text.lower().partition(" of the ")
     one = whole.removesuffix("s")
+    tokens = _by_their_names(tokens, field, whole)
     tokens = _of_one_more(_of_so_many(tokens))
     tokens = _than_the_one_before(_not_every(tokens, one), one)
     return _of_the_field(_do_not(tokens, whole), field, whole)
+
+
+def _by_their_names(tokens: Tokens, field: str, whole: str) -> Tokens:
+    """`all ribs but one` as all of them but one: what is listed for parts and their field by any name."""
+    called = [(field, "%field"), (plural_of(field), "%fields"), (whole, "%parts")]
+    called += [(one, "%part") for one in (whole.removesuffix("es"), whole.removesuffix("s")) if one != whole]
+    shown = {sign: name for name, sign in reversed(called)}
+    found, at = list[Token](), 0
+    words = [word_of(t) for t in tokens]
+    while at < len(tokens):
+        name, sign = next((c for c in called if words[at : at + len(c[0].split())] == c[0].split()), ("", ""))
+        last = tokens[at + len(name.split()) - 1] if name else tokens[at]
+        found.append(replace(tokens[at], text=sign, end=last.end) if name else tokens[at])
+        at += len(name.split()) or 1
+    said = tuple(found)
+    for _ in range(MOST_ROUNDS):
+        said = with_runs(said, "part_runs")
+    if [t.text for t in said] == [t.text for t in found]:
+        return tokens
+    return tuple(w for t in said for w in (words_at(t, shown[t.text]) if t.text in shown else (t,)))
 
 
 def _of_so_many(tokens: Tokens) -> Tokens:

@@ -1,10 +1,16 @@
-"""Ways of saying in which order steps come, said more plainly. Used by `plainer.py` alone."""
+"""Ways of saying in which order steps come and how long they last, said more plainly.
+
+Used by `plainer.py` and, before words on several steps are taken apart, by `phrases.py`.
+"""
 
 from __future__ import annotations
 
 from scopecheck.core.declared import Step
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Names
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.usual import with_runs, words_at
 
@@ -14,17 +20,99 @@ Tokens = tuple[Token, ...]
 def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is said of steps in plainer words; else as it is."""
     if not all(isinstance(s.bound, Step) for s in subjects):
-        return tokens
+        return _without_reached(tokens) if subjects and isinstance(subjects[0].bound, Step) else tokens
+    tokens = with_runs(_without_step(tokens, subjects), "step_runs")
     if len(subjects) > 1:
-        return _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
-    return with_runs(_without_step(_between_steps(tokens)), "step_runs")
+        tokens = _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
+        return _time_between(_of_two(tokens, subjects), subjects)
+    return _lasting(_going_on(_between_steps(tokens)), subjects[0].text.lower().split())
 
 
-def _without_step(tokens: Tokens) -> Tokens:
-    """`before the cooling step` as before the cooling."""
+def _without_reached(tokens: Tokens) -> Tokens:
+    """`until a moisture of below 5 % is reached` as until a moisture of below 5 %."""
     words = [word_of(t) for t in tokens]
-    named = words[-1:] == ["step"] and len(words) > 3 and words[-3] in ("the", "a", "said")
-    return tokens[:-1] if named else tokens
+    reached = words[-1:] and words[-1] in ("reached", "achieved", "obtained", "attained")
+    verb = 1 if words[-2:-1] == ["is"] else 2 if words[-3:-1] == ["has", "been"] else 0
+    return tokens[: -1 - verb] if reached and verb and "until" in words else tokens
+
+
+def with_steps_named(tokens: Tokens, subjects: tuple[Subject, ...], names: Names) -> Tokens:
+    """`steps (a) and (b)`, `step (a)` by the names of the steps whose notes have these letters."""
+    words = [word_of(t) for t in tokens]
+    found, at = list[Token](), 0
+    while at < len(tokens):
+        run = _letters(words, at + 1) if words[at] in ("step", "steps") else ()
+        called = [names.step(f"step {letter}") for _, letter in run]
+        if not run or None in called or not any(isinstance(s.bound, Step) for s in subjects):
+            found.append(tokens[at])
+            at += 1
+            continue
+        for (end, _), step in zip(run, called, strict=True):
+            found += (t for t in tokens[at:end] if word_of(t) in _JOINTS)
+            found += words_at(replace(tokens[at], end=tokens[end - 1].end), step.name if step else "")
+            at = end
+    return tuple(found)
+
+
+_JOINTS = ("and", ",", "or", "to")
+
+
+def _letters(words: list[str], at: int) -> tuple[tuple[int, str], ...]:
+    """The letters of the steps named from here on, `(a), (b) and (c)`, each with where it ends."""
+    found = list[tuple[int, str]]()
+    while at < len(words):
+        start = at + (words[at] in _JOINTS if found else 0)
+        start += words[start : start + 2] == [",", "and"]
+        opened = words[start : start + 1] == ["("]
+        letter = words[start + opened : start + opened + 1]
+        if not letter or len(letter[0]) > 2 or not letter[0].isalnum() or (found and start == at):
+            break
+        at = start + opened + 1
+        at += words[at : at + 1] == [")"]
+        found.append((at, letter[0]))
+        if words[at : at + 1] not in (["and"], [","], ["or"]):
+            break
+    return tuple(found)
+
+
+def with_order_told(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`comprising the steps of heating and cooling in any order` as in any order; other words as they are.
+
+    Read as two phrases, the first would have an order that the second takes back.
+    """
+    several = len(subjects) > 1 and all(isinstance(s.bound, Step) for s in subjects)
+    if not several or not _run_in([word_of(t) for t in tokens], "any_order"):
+        return tokens
+    return _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
+
+
+def _without_step(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`before the cooling step`, `the step of heating` as before the cooling, the heating."""
+    words = [word_of(t) for t in tokens]
+    names = [s.text.lower().split() for s in subjects]
+    kept = list[Token]()
+    for at, token in enumerate(tokens):
+        named = any(words[max(0, at - len(n)) : at] == n for n in names)
+        last = at == len(tokens) - 1 and at > 2 and words[at - 2] in ("the", "a", "said")
+        if words[at] == "step" and (named or last):
+            continue
+        kept.append(token)
+    return tuple(kept)
+
+
+def _going_on(tokens: Tokens) -> Tokens:
+    """`begins while the heating is still going on` as while the heating."""
+    words = [word_of(t) for t in tokens]
+    run = next((r for r in _STILL if words[-len(r) :] == r), [])
+    return tokens[: -len(run)] if run and "while" in words else tokens
+
+
+_STILL = [
+    [*verb, *still, *on]
+    for verb in (["is"], ["are"])
+    for still in ([], ["still"])
+    for on in (["going", "on"], ["ongoing"], ["in", "progress"], ["under", "way"])
+]
 
 
 def _between_steps(tokens: Tokens) -> Tokens:
@@ -40,17 +128,158 @@ def _between_steps(tokens: Tokens) -> Tokens:
 
 
 def _in_this_order(tokens: Tokens, names: tuple[list[str], ...]) -> Tokens:
-    """`first heating, then mixing and finally cooling` as in this order, of these in this order."""
+    """`first heating, then mixing and finally cooling` as in this order, of these in this order.
+
+    `Heating and cooling are carried out simultaneously` as simultaneously, in whichever order they are named.
+    """
     words = [word_of(t) for t in tokens]
-    if words[-3:] == ["in", "any", "order"] and words[:2] == ["the", "steps"]:
-        return tokens[-3:]
-    ordered = not _ORDERING.isdisjoint(words) or words[-3:] in _THIS_ORDER
-    end = len(words) - 3 * (words[-3:] in _THIS_ORDER)
-    named = [w for w in words[:end] if w not in _ORDERING and w not in _BESIDE]
-    in_turn = ordered and named == [w for name in names for w in name]
-    return tuple(words_at(tokens[0], "in this order")) if in_turn else tokens
+    any_order = _run_in(words, "any_order")
+    told = any_order or _run_in(words, "at_once")
+    this_order = _run_in(words, "this_order")
+    run = told or this_order
+    start = next((i for i in range(len(words)) if run and words[i : i + len(run)] == run), len(words))
+    rest = words[:start] + words[start + len(run) :]
+    named = [w for w in rest if w not in _BESIDE and w not in (() if told else _ORDERING)]
+    own = [w for name in names for w in name]
+    if told and (not named or sorted(named) == sorted(own)):
+        return tuple(words_at(tokens[0], "in any order" if any_order else "simultaneously"))
+    between = _run_in(rest, "none_between") if not told else []
+    named = [w for w in named if w not in between]
+    if between and named in ([], own):
+        return tuple(words_at(tokens[0], "without an intermediate step"))
+    ordered = bool(run) or not _ORDERING.isdisjoint(rest)
+    if (ordered and named == own) or (this_order and not named):
+        return tuple(words_at(tokens[0], "in this order"))
+    opened = "comprising" in rest or "comprises" in rest
+    return tuple(words_at(tokens[0], "comprising the steps of")) if opened and named == own else tokens
 
 
-_THIS_ORDER = (["in", "this", "order"], ["in", "that", "order"])
-_ORDERING = frozenset("first firstly then next thereafter subsequently finally lastly".split())
-_BESIDE = frozenset("the a step steps and , of are performed carried out".split())
+def _run_in(words: list[str], listed: str) -> list[str]:
+    """The first listed run that stands in the words; [] for none."""
+    found = (words[i : i + width] for i in range(len(words)) if (width := run_at(words, i, "steps", listed)))
+    return next(found, [])
+
+
+_ORDERING = frozenset(
+    "first firstly followed by then next thereafter subsequently afterwards finally lastly".split()
+)
+_BESIDE = frozenset(
+    "the a step steps and , of are is being be performed carried out effected conducted executed comprising"
+    " comprises following take takes taking place wherein done".split()
+)
+
+
+def _of_two(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the heating and the cooling overlap` as the heating overlapping the cooling."""
+    words, names = [word_of(t) for t in tokens], [s.text.lower() for s in subjects]
+    at = next((i for i, w in enumerate(words) if w in ("overlap", "overlapping")), 0)
+    lead = " ".join(
+        w for w in words[:at] if w not in ("the", "do", "not", "at", "least", "partly", "partially")
+    )
+    both = lead in (f"{names[0]} and {names[1]}", f"{names[1]} and {names[0]}")
+    behind = " ".join(words[at + 1 :]) in (
+        "",
+        "in time",
+        "each other",
+        "one another",
+        "in part",
+        "at least in part",
+    )
+    if len(subjects) != 2 or not at or not both or not behind:
+        return tokens
+    part = "at least" in " ".join(words)
+    how = (
+        "not overlapping" if "not" in words[:at] else "at least partly overlapping" if part else "overlapping"
+    )
+    return tuple(words_at(tokens[0], f"{names[0]} {how} {names[1]}"))
+
+
+def _time_between(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`a pause of 5 to 10 min between the heating and the cooling` as the cooling 5 to 10 min after it."""
+    words, names = [word_of(t) for t in tokens], [s.text.lower().split() for s in subjects]
+    places = sorted((i, n) for n in names for i in range(len(words)) if words[i : i + len(n)] == n)
+    if len(subjects) != 2 or len(places) != 2 or not any(t.number for t in tokens):
+        return tokens
+    (at, first), (to, second) = places
+    between = " ".join(words[at + len(first) : to]) in ("and", "and the")
+    lead = [w for w in words[:at] if w not in ("the", "a", "an")]
+    behind = tokens[to + len(second) :]
+    if between and lead[-1:] == ["between"] and lead[0] in _PAUSES:
+        inside = tokens[words.index(lead[0]) + 1 : words.index("between")]
+        told_inside = any(t.number for t in inside)
+        if told_inside and any(t.number for t in behind):
+            return tokens
+        limit = inside if told_inside else behind
+    elif between and not lead and [word_of(t) for t in behind[:3]] == ["are", "separated", "by"]:
+        limit = behind[3:]
+    else:
+        return tokens
+    while limit and word_of(limit[0]) in ("of", "is", "lies", "being"):
+        limit = limit[1:]
+    while limit and word_of(limit[-1]) in ("is", "lies", "elapses", "passes"):
+        limit = limit[:-1]
+    if not limit:
+        return tokens
+    one = tokens[to : to + len(second)]
+    return (*one, *limit, *words_at(limit[-1], "after"), *tokens[at : at + len(first)])
+
+
+_PAUSES = ("pause", "period", "time", "interval", "delay", "break", "gap")
+_HOW_FAR = frozenset("the do not at least partly partially".split())
+_BEHIND_OVERLAP = ("", "in time", "each other", "one another", "in part", "at least in part")
+
+
+def _lasting(tokens: Tokens, own: list[str]) -> Tokens:
+    """`the duration of the heating is 10 min`, `a heating time of 10 min` as lasting so long."""
+    words = [word_of(t) for t in tokens]
+    start = int(words[:1] in (["the"], ["a"], ["an"], ["with"], ["having"], ["has"]))
+    start += words[start : start + 1] in (["the"], ["a"], ["an"])
+    for noun in ("duration", "time", "period", "length"):
+        of_it = [noun, "of", *own], [noun, "of", "the", *own]
+        for run in (*of_it, [*own, noun], [noun]):
+            end = start + len(run)
+            verb = words[end : end + 1] and words[end] in ("is", "being", "of", "lies", "amounts")
+            alone = run != [noun] or (noun == "duration" and words[end : end + 1] == ["of"])
+            if words[start:end] == run and verb and alone and end + 1 < len(words):
+                return (*words_at(tokens[0], "lasting"), *tokens[end + 1 :])
+    ranged = words[:1] == ["over"] and sum(t.number is not None for t in tokens) > 1
+    if ranged or words[:3] == ["in", "less", "than"] or words[:2] == ["in", "from"]:
+        return (*words_at(tokens[0], "lasting"), *tokens[1:])
+    return tokens
+
+
+def as_durations(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """What compares how long steps last as said of their durations; () for other words.
+
+    `The heating lasts at least twice as long as the cooling` as the duration of heating is at least twice
+    the duration of cooling.
+    """
+    words = [word_of(t) for t in tokens]
+    steps = [(s.text.lower().split(), s.bound) for s in subjects if isinstance(s.bound, Step)]
+    lasting = not _LASTING.isdisjoint(words)
+    if len(subjects) < 2 or len(steps) < len(subjects) or not lasting or not _TELLING_WHEN.isdisjoint(words):
+        return ()
+    found, at, named = list[Token](), 0, set[str]()
+    while at < len(tokens):
+        own = next((n for n in steps if words[at : at + len(n[0])] == n[0]), None)
+        if own is not None:
+            last = tokens[at + len(own[0]) - 1]
+            found += words_at(replace(tokens[at], end=last.end), own[1].duration)
+            named.add(own[1].name)
+            at += len(own[0])
+            at += at < len(tokens) and words[at] in _NOUNS
+            continue
+        noun = words[at] in _NOUNS and words[at + 1 : at + 2] in (["of"], ["than"], ["for"])
+        behind = words[at + 1 : at + 2] == ["time"] and words[at + 2 : at + 3] == ["than"]
+        word = _LONGER.get(words[at], words[at]) if behind else _IS.get(words[at], words[at])
+        if not noun:
+            found.append(replace(tokens[at], text=word) if word != words[at] else tokens[at])
+        at += 1 + (noun and words[at + 1] != "than")
+    return with_runs(tuple(found), "duration_runs") if len(named) == len(steps) else ()
+
+
+_TELLING_WHEN = frozenset("before after until within during apart then followed start end".split())
+_NOUNS = ("duration", "durations", "time", "times", "length", "lengths")
+_LASTING = frozenset("lasts last lasting takes take taking longer shorter".split()) | set(_NOUNS)
+_LONGER = {"less": "shorter", "more": "longer"}
+_IS = {"lasts": "is", "takes": "is", "last": "are", "take": "are", "lasting": "being", "taking": "being"}

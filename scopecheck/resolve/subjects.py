@@ -34,11 +34,11 @@ class Subject:
     """Of a quantity of a step, by moment: its name there and its value."""
 
 
-def at_its_end(subject: Subject) -> Subject:
-    """A quantity of a step where the step ends; any other thing as it is."""
+def at_its_end(subject: Subject, moment: str = "end") -> Subject:
+    """A quantity of a step where the step ends, or at another moment of it; any other thing as it is."""
     if not subject.moments:
         return subject
-    name, value = subject.moments["end"]
+    name, value = subject.moments[moment]
     return replace(subject, bound=value, text=name, moments={})
 
 

@@ -39,6 +39,11 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
             continue
         told = ("by", "number", "of", "them") if _is_share(tokens[start - 1]) else ("of", "them")
         them = tuple(replace(tokens[at], text=w, start=tokens[at].start) for w in told)
+        if words[:3] in (["the", "at", "least"], ["said", "at", "least"]) and first == 3:
+            # 'The at least one rib' are those that there are, or so many of them.
+            each = (replace(tokens[at], sort="mark", text=","), replace(tokens[at], text="each"))
+            rest = tokens[at + width + (after == ["each"]) :]
+            return (*tokens[1:start], *them, *each, *rest)
         if words[first:start] == ["no"]:
             tokens = (*tokens[:first], replace(tokens[first], text="none"), *tokens[start:])
         elif words[first + 1 : start] == ["or", "more"]:
@@ -76,3 +81,57 @@ def _is_plain(words: list[str]) -> bool:
 def _is_share(token: Token) -> bool:
     """Whether a number is in per cent: so many of like parts in a hundred, by number."""
     return token.number is not None and token.number.unit is not None and token.number.unit.symbol == "%"
+
+
+def without_own_interval(tokens: tuple[Token, ...], name: str, note: str) -> tuple[Token, ...]:
+    """`at intervals of 8 hours`, of what is itself an interval, as 8 hours: each part has one of its own."""
+    words = [word_of(t) for t in tokens]
+    if _called(name, note).isdisjoint(SPACINGS):
+        return tokens
+    lead = next((run for run in _EVERY if words[: len(run)] == run), [])
+    end = len(words) - (words[-1:] == ["apart"])
+    return tokens[len(lead) : end] or tokens
+
+
+def tell_how_far_apart(tokens: tuple[Token, ...], name: str, note: str, timed: bool) -> bool:
+    """`more than 8 hours apart`: from one part to the next, and no limit of each by itself."""
+    said = {word_of(t) for t in tokens} & (_FROM_ONE_TO_THE_NEXT if timed else {"apart"})
+    own = _called(name, note)
+    return bool(said) and own.isdisjoint(SPACINGS) and own.isdisjoint(w.removesuffix("s") for w in said)
+
+
+def has_a_place(name: str, note: str) -> bool:
+    """May parts be so far apart by what this field of theirs says: a place, and no height?"""
+    return not _called(name, note).isdisjoint(_PLACES)
+
+
+def _called(name: str, note: str) -> set[str]:
+    return {w.strip(",;().").removesuffix("s") for w in f"{name} {note}".lower().split()}
+
+
+SPACINGS = (
+    "interval",
+    "spacing",
+    "pause",
+    "break",
+    "wait",
+    "period",
+    "distance",
+    "gap",
+    "pitch",
+    "clearance",
+)
+_PLACES = (
+    "place",
+    "position",
+    "location",
+    "offset",
+    "distance",
+    "coordinate",
+    "station",
+    "angle",
+    "moment",
+    "time",
+)
+_EVERY = [["at", "intervals", "of"], ["at", "an", "interval", "of"], ["once", "every"], ["every"]]
+_FROM_ONE_TO_THE_NEXT = frozenset("apart interval intervals every often frequently".split())
