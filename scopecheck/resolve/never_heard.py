@@ -52,9 +52,11 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
                 return f"'{' '.join(said[at : at + width])}' lifts or turns what is said", _SAY
     if short := next((w for w in said if w.endswith(("n't", "n\u2019t"))), ""):
         return f"'{short}' is not read", "Write it as two words: is not, does not."
-    lifting = next((w for w in said if w in listed("unheard", "words") - own), "")
-    if lifting:
-        return f"'{lifting}' lifts or turns what is said", _SAY
+    unheard = listed("unheard", "words") - own
+    lifting = next((i for i, w in enumerate(said) if w in unheard and not _leaves(said, i, subjects)), None)
+    if lifting is not None:
+        why = _ANYHOW if said[lifting] in ("regardless", "irrespective") else _SAY
+        return f"'{said[lifting]}' lifts or turns what is said", why
     free = next((w for w, then in pairwise(said) if w in _MAY and then != "not" and w not in own), "")
     if free:
         return f"'{free}' leaves it open whether it is so", _SAY
@@ -66,6 +68,19 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
     return None
 
 
+def _leaves(said: list[str], at: int, subjects: Things) -> bool:
+    """`leaves the sleep mode`, of a mode or of what is called so: then it is not so."""
+    if said[at] not in ("leaves", "quits"):
+        return False
+    runs = [s.text.lower().split() for s in subjects]
+    runs += [m.lower().split() for s in subjects if isinstance(s.bound, ChoiceDecl) for m in s.bound.members]
+    behind = said[at + 1 + (said[at + 1 : at + 2] in (["the"], ["its"])) :]
+    return any(behind[: len(run)] == run for run in runs)
+
+
+_ANYHOW = (
+    "What is limited is so in any case: lift the limit without these words, and mark them 'not restated'."
+)
 _SO_LOW = (["as", "low", "as"], ["as", "little", "as"], ["as", "small", "as"])
 _MAY = frozenset("may might could".split())
 _SAY = "Say what must be so."

@@ -52,6 +52,7 @@ def speak_of_others(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
             )
         elif isinstance(subject.bound, ChoiceDecl | SetDecl) and len(job.subjects) > 1:
             found = _another_listed(subject.bound, said, own)
+        found = found if found and tokens[found[1] - 1].end > tokens[found[0]].start else None
         called = " ".join(said[slice(*found)]) if found else ""
         declared = {name.lower() for name in names.all()} - left if found else ()
         if found and not any(called in name and f" {name} " in f" {' '.join(said)} " for name in declared):
@@ -169,7 +170,7 @@ def _another_listed(declared: ChoiceDecl | SetDecl, said: list[str], own: set[st
     # What stands before a comma may be another clause.
     comma = max((i for i in range(named[0]) if behind[i] == ","), default=-1) + 1
     start, before = start + comma, behind[comma : named[0]]
-    nouns = [i for i, w in enumerate(before) if w not in FILLERS | listed("nouns", "stops")]
+    nouns = [i for i, w in enumerate(before) if w.isalpha() and w not in FILLERS | listed("nouns", "stops")]
     if any(before[i] in own for i in nouns):
         # 'Coating of the filler', 'bypass valve': of what is called a filler, a valve.
         beside = ((i, before[i + 1 : i + 2]) for i in nouns if before[i] not in own)

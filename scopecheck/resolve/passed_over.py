@@ -170,6 +170,17 @@ def without_verb_and_object(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, 
         yield tokens[by + 1 :], tokens[1:by]
 
 
+def without_purpose(tokens: Tokens) -> tuple[Tokens, Tokens]:
+    """`the valve is configured to open when ...` without what it is made for, and these words; none for others."""
+    said = [word_of(t) for t in tokens]
+    to = next((i for i in range(1, min(len(said) - 1, 9)) if said[i] == "to" and said[i - 1] in _PURPOSE), 0)
+    start = to - 1 - (said[to - 2 : to - 1] in (["is"], ["are"], ["being"])) if to else 0
+    return ((*tokens[:start], *tokens[to + 1 :]), tokens[to - 1 : to + 1]) if to else ((), ())
+
+
+_PURPOSE = frozenset("configured adapted arranged designed operable programmed constructed intended".split())
+
+
 def without_what_a_sign_stands_for(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`an outer diameter of at least 4 mm`, of `d  length in mm`: a sign does not say what it stands for."""
     name, said = word_of_name(job) if len(job.subjects) == 1 else "", [word_of(t) for t in tokens]

@@ -11,6 +11,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.states import OUT_OF, opposite_states, side_words
 from scopecheck.resolve.subjects import Subject
 
 Tokens = tuple[Token, ...]
@@ -71,6 +72,13 @@ def _in_mode(tokens: Tokens, at: int, run: list[str], name: str) -> Tokens:
         return ()  # the name itself is left out before
     start, behind = at - (at > 0 and words[at - 1] in _ARTICLES), end + noun
     into = next((r for r in _INTO if tuple(words[max(start - len(r), 0) : start]) == r), ())
+    out = next((r for r in OUT_OF if words[max(start - len(r), 0) : start] == r), [])
+    if out:
+        return (
+            *_words("is not", tokens[start - len(out)], tokens[start - 1]),
+            *tokens[at:end],
+            *tokens[behind:],
+        )
     chosen = words[behind : behind + 1] == ["is"] and words[behind + 1 : behind + 2] != []
     if bool(into) == (chosen and words[behind + 1] in _CHOSEN):
         return ()
@@ -82,3 +90,223 @@ def _in_mode(tokens: Tokens, at: int, run: list[str], name: str) -> Tokens:
 def _members(one: Subject) -> list[list[str]]:
     declared = one.bound.members if isinstance(one.bound, ChoiceDecl) else ()
     return [m.lower().split() for m in declared if m != OTHERS]
+
+
+def states_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """What is so under a condition, and the condition, said more plainly."""
+    tokens = when_in_response(with_if_so(tokens))
+    tokens = with_value_passed(tokens)
+    if len(subjects) < 2:
+        return tokens
+    return with_limit_of_named(
+        with_condition_behind_value(with_when_behind_state(tokens, subjects), subjects), subjects
+    )
+
+
+def _words(said: str, at: Token, to: Token | None = None) -> Tokens:
+    """These words in the place of what stands from the one to the other; before the one where there is no other."""
+    texts = said.split()
+    ends = [*(at.start for _ in texts[1:]), to.end if to else at.start]
+    return tuple(
+        replace(at, sort="word", text=w, number=None, end=end) for w, end in zip(texts, ends, strict=True)
+    )
+
+
+def with_when_behind_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`switches on below 18 °C and off above 22 °C`, of what is on or off, with `when` before each value."""
+    states = {w for s in subjects if isinstance(s.bound, ChoiceDecl) for w in opposite_states(s.bound)}
+    words, found = [word_of(t) for t in tokens], list[Token]()
+    for at, token in enumerate(tokens):
+        said = words[at - 1 - (words[at - 1 : at] == ["only"])] if at else ""
+        if said in states and words[at] in ("above", "below", "over", "under", "between", "outside"):
+            found += _words("when", token)
+        found.append(token)
+    return tuple(found)
+
+
+_CARRIERS = frozenset("switch switches switched switching turn turns turned turning".split())
+
+
+def with_if_so(tokens: Tokens) -> Tokens:
+    """`determines whether the pressure exceeds 5 bar and, if so, issues an alarm` as a condition in front."""
+    words = [word_of(t) for t in tokens]
+    whether = next((i for i, w in enumerate(words[:4]) if w == "whether"), 0)
+    so = next((i for i in range(whether + 2, len(words) - 2) if words[i : i + 2] == ["if", "so"]), 0)
+    if not whether or not so or words[whether - 1] not in _ASKING:
+        return tokens
+    end = so
+    while words[end - 1] in (",", ";", "and"):
+        end -= 1
+    rest = so + 2 + (words[so + 2] == ",")
+    comma = replace(tokens[so], sort="mark", text=",", end=tokens[so].start)
+    return (
+        *_words("if", tokens[whether], tokens[whether]),
+        *tokens[whether + 1 : end],
+        comma,
+        *tokens[rest:],
+    )
+
+
+_ASKING = frozenset(
+    "determine determines determining determined check checks checking checked detect detects detecting".split()
+)
+
+
+def with_value_passed(tokens: Tokens) -> Tokens:
+    """`a pressure of 5 bar is exceeded` as a pressure exceeds 5 bar, `a limit of 5 bar is reached` as reaches it."""
+    words = [word_of(t) for t in tokens]
+    for at in range(2, len(words)):
+        verb, begin = _PASSED.get(words[at], ""), at
+        while verb and words[begin - 1] in ("is", "are", "has", "have", "been", "not", "being"):
+            begin -= 1
+        if not verb or begin == at or not tokens[begin - 1].number:
+            continue
+        verb = (
+            f"does not {verb.removesuffix('es' if verb == 'reaches' else 's')}"
+            if "not" in words[begin:at]
+            else verb
+        )
+        start, noun = begin - 1, Tokens()
+        if words[begin - 2] == "of":
+            start = next(
+                (i for i in range(begin - 3, max(begin - 8, -1), -1) if words[i] in _ARTICLES), begin - 1
+            )
+            noun = tokens[start : begin - 2]
+            noun = () if words[begin - 3] in _VALUES else noun
+        return (
+            *tokens[:start],
+            *noun,
+            *_words(verb, tokens[begin - 1]),
+            tokens[begin - 1],
+            *tokens[at + 1 :],
+        )
+    return tokens
+
+
+_PASSED = {
+    "exceeded": "exceeds", "surpassed": "exceeds", "reached": "reaches", "attained": "reaches",
+}  # fmt: skip
+_VALUES = frozenset("threshold limit value setpoint".split())
+
+
+def with_condition_behind_value(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`above a load of 50 kg`, `from a load of 50 kg upwards`, as at a load of more than, of at least 50 kg."""
+    words = [word_of(t) for t in tokens]
+    names = [s.text.lower().split() for s in subjects[1:]] + [subjects[0].text.lower().split()]
+    for at in range(len(words) - 4):
+        lead = next((r for r in _BESIDE if words[at : at + len(r.split())] == r.split()), "")
+        first = at + len(lead.split())
+        if not lead or words[first : first + 1] not in (["a"], ["an"]):
+            continue
+        for name in names:
+            of = first + 1 + len(name)
+            if words[first + 1 : of] != name or words[of : of + 1] != ["of"] or of + 1 >= len(tokens):
+                continue
+            number, end = tokens[of + 1], of + 2
+            if not number.number or words[end : end + 1] in (["to"], ["-"], ["–"], ["or"]):
+                continue
+            up = words[end : end + 1] in (["upwards"], ["upward"], ["on"], ["onwards"])
+            if lead in ("from", "starting from", "starting at") or up:
+                end += up
+            said = _words("at", tokens[at], tokens[at])
+            limit = _words(f"of {_BESIDE[lead]}", tokens[of])
+            return (*tokens[:at], *said, *tokens[first:of], *limit, number, *tokens[end:])
+    return tokens
+
+
+_BESIDE = {
+    "starting from": "at least", "starting at": "at least", "from": "at least", "up to": "at most",
+    "above": "more than", "over": "more than", "beyond": "more than", "below": "less than",
+    "under": "less than",
+}  # fmt: skip
+
+
+def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`limits the speed to 2 m/s` as the speed is limited to 2 m/s; `prevents the speed from exceeding 2 m/s`."""
+    words = [word_of(t) for t in tokens]
+    for one in subjects:
+        name = one.text.lower().split()
+        for at in range(1, len(words) - len(name) - 1):
+            end = at + len(name)
+            if words[at:end] != name or isinstance(one.bound, ChoiceDecl):
+                continue
+            begin = at - (words[at - 1] in _ARTICLES)
+            verb = words[begin - 1] if begin else ""
+            if verb in listed("limits", "caps") and words[end] == "to":
+                limited = _words("is limited to", tokens[end], tokens[end])
+                return (*tokens[: begin - 1], *tokens[begin:end], *limited, *tokens[end + 1 :])
+            if verb in _PREVENTS and words[end : end + 2] == ["from", "exceeding"]:
+                limited = _words("does not exceed", tokens[end], tokens[end + 1])
+                return (*tokens[: begin - 1], *tokens[begin:end], *limited, *tokens[end + 2 :])
+    return tokens
+
+
+_PREVENTS = frozenset("prevent prevents preventing keep keeps keeping stop stops stopping".split())
+
+
+def with_only_behind_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`only opens if the pressure exceeds 5 bar`, of what is open or not, as opens only if it does."""
+    words = [word_of(t) for t in tokens]
+    states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
+    for at in (i for i, w in enumerate(words) if w in ("only", "solely", "exclusively")):
+        then = next((i for i in range(at + 1, min(at + 6, len(words))) if words[i] in _CONDITIONS), 0)
+        between = words[at + 1 : then]
+        if then and between and not states.isdisjoint(between) and states | _MAY_STAND >= set(between):
+            return (*tokens[:at], *tokens[at + 1 : then], replace(tokens[at], text="only"), *tokens[then:])
+    return tokens
+
+
+_CONDITIONS = frozenset("if when where while once as at above below upon".split())
+_MAY_STAND = frozenset("is are be in the to position state switched turned switches turns".split()) | {
+    "does", "not",
+}  # fmt: skip
+
+
+def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`opens at 5 bar`, of what is open or not, as when it comes to 5 bar; of two such the higher is risen to."""
+    states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
+    words = [word_of(t) for t in tokens]
+    found = [
+        (at, number)
+        for at in range(1, len(words) - 1)
+        if words[at] == "at" and words[at - 1] in states and _changes(words, at)
+        for number in [_value_behind(tokens, at + 1, subjects)]
+        if number
+    ]
+    values = [t.number.value for _, n in found for t in tokens[n : n + 1] if t.number]
+    if not found or len(found) > 2:
+        return tokens
+    for at, number in reversed(found):
+        value = tokens[number].number
+        verb = "comes to"
+        if len(found) == 2 and len(set(values)) == 2 and value is not None:
+            verb = "rises to" if value.value == max(values) else "drops to"
+        noun = tokens[at + 1 : number - 1] if number > at + 1 else ()
+        when, comes = _words("when", tokens[at], tokens[at]), _words(verb, tokens[number])
+        tokens = (*tokens[:at], *when, *noun, *comes, *tokens[number:])
+    return tokens
+
+
+def _changes(words: list[str], at: int) -> bool:
+    """Does a change stand before this place: `opens`, `is switched off`; no `is open`."""
+    carried = words[at - 1] in ("on", "off") and not _CARRIERS.isdisjoint(words[max(at - 5, 0) : at - 1])
+    verb = words[at - 1].endswith("s") and len(words[at - 1]) > 3
+    started = words[at - 1] in _STARTED and words[at - 2 : at - 1] in (["is"], ["are"])
+    return carried or verb or started
+
+
+_STARTED = frozenset(
+    "started stopped activated deactivated energised energized opened closed triggered engaged disengaged"
+    " locked unlocked".split()
+) - {"closed", "locked", "engaged"}
+
+
+def _value_behind(tokens: Tokens, at: int, subjects: tuple[Subject, ...]) -> int:
+    """Where the one value stands behind `at`, with or without `a pressure of` before it; 0 for none."""
+    words = [word_of(t) for t in tokens]
+    names = (s.text.lower().split() for s in subjects)
+    of = next((at + 1 + len(n) for n in names if words[at + 1 : at + 2 + len(n)] == [*n, "of"]), 0)
+    number = of + 1 if of and words[at] in _ARTICLES else at
+    value = tokens[number : number + 1]
+    ended = words[number + 1 : number + 2] in ([], ["and"], ["but"], [","])
+    return number if value and value[0].number and value[0].number.unit and ended else 0

@@ -11,7 +11,7 @@ from itertools import pairwise
 from typing import TypeAlias
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
-from scopecheck.core.formula import All, Any, Chosen, Formula
+from scopecheck.core.formula import All, Any, Chosen, Formula, Not
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -99,8 +99,8 @@ class Sides:
             return state_by_note(tokens, note, switch.text)
         return None if speaks_of_another(tokens, note, switch.text) else told
 
-    def chosen(self, tokens: Tokens, thing: Subject) -> str | None:
-        """Which of two opposite states of a choice, `on` and `off`, the words say; None for neither."""
+    def chosen(self, tokens: Tokens, thing: Subject) -> tuple[str, bool] | None:
+        """Which of two opposite states of a choice, `on` and `off`, the words speak of, and whether it is so."""
         if not isinstance(thing.bound, ChoiceDecl) or is_switch(thing.bound):
             return None
         return state_among(tokens, thing.bound, self._nouns_of_others(thing))
@@ -114,8 +114,10 @@ class Sides:
         thing = piece.things[0]
         if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
             return switched(thing.bound, bool(self.state(piece.tokens, thing)))
-        if (member := self.chosen(piece.tokens, thing)) and not self.reads(piece.tokens, piece.things):
-            return Chosen(thing.text, member), f"{thing.text} = {member}"
+        if (chosen := self.chosen(piece.tokens, thing)) and not self.reads(piece.tokens, piece.things):
+            member, so = chosen
+            its = Chosen(thing.text, member)
+            return (its, f"{thing.text} = {member}") if so else (Not(its), f"{thing.text} is not {member}")
         return self.formula(piece.tokens, piece.things), self._shown(piece)
 
     def head(self, tokens: Tokens) -> str:

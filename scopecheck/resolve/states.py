@@ -44,16 +44,41 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     return told[0] is not negated
 
 
-def state_among(tokens: tuple[Token, ...], choice: ChoiceDecl, others: frozenset[str]) -> str | None:
-    """The one of two opposite states, `on` and `off`, that the words say: `activates the pump`; else None."""
+def state_among(
+    tokens: tuple[Token, ...], choice: ChoiceDecl, others: frozenset[str]
+) -> tuple[str, bool] | None:
+    """Of two opposite states, `on` and `off`, the one that the words speak of, `activates the pump`, and
+    whether it is so: `does not open` is not open, and perhaps something else than closed. None for neither.
+    """
     members = [m for m in choice.members if m != OTHERS]
-    if len(members) != 2 or "not" in map(word_of, tokens):
+    positive = tuple(t for t in tokens if word_of(t) != "not")
+    if len(members) != 2 or len(positive) < len(tokens) - 1:
         return None
-    told = [state_of(tokens, f"{choice.name} {m}".lower(), others) for m in members]
-    opposed = {*told} == {True, False} and not set(choice.name.lower().split()).isdisjoint(
-        map(word_of, tokens)
-    )
-    return members[told.index(True)] if opposed else None
+    told = [state_of(positive, f"{choice.name} {m}".lower(), others) for m in members]
+    if {*told} != {True, False}:
+        return None
+    return members[told.index(True)], len(positive) == len(tokens)
+
+
+def opposite_states(choice: ChoiceDecl) -> dict[str, str]:
+    """Words with the one of two opposite states that they say, `closes` with `closed`; empty for other lists."""
+    members = [m for m in choice.members if m != OTHERS]
+    if len(members) != 2:
+        return {}
+    first, second = (m.lower() for m in members)
+    sides = _sides(first)
+    if sides.get(first) is not True or sides.get(second) is not False:
+        return {}
+    return {word: members[0] if so else members[1] for word, so in sides.items()}
+
+
+def side_words(bound: object, name: str) -> frozenset[str]:
+    """The words of both states of a switch, or of two opposite ones of a list; none for anything else."""
+    if not isinstance(bound, ChoiceDecl):
+        return frozenset()
+    if {m.lower() for m in bound.members} == {"yes", "no"}:
+        return frozenset(_sides(name)) | frozenset(name.lower().split())
+    return frozenset(opposite_states(bound))
 
 
 def _is_of_another(noun: list[str], own: set[str]) -> bool:
@@ -91,6 +116,8 @@ def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool 
     "the force is raised", 'lifts from the seat' of "the poppet lifts from the seat". A state is entered, too:
     'enters the sleep mode' of "the node is in the sleep mode", of no other mode.
     """
+    if not note and name.lower().endswith(_MODES):
+        note = f"in the {name}"  # what is called sleep mode is so in the sleep mode
     words = note.lower().split()
     be = next((i for i, w in enumerate(words) if w in _BE), None)
     told = words[be + 1 :] if be is not None else words
@@ -98,6 +125,8 @@ def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool 
     state = _content(told[1:]) if told[:1] == ["in"] else []
     if state:
         spoken_words = _entered(spoken_words)
+    if state and be is None:
+        spoken_words = _without_who(spoken_words)
     noted, said = _content(words), _content(spoken_words)
     verb = _content(told)[:1] if be is not None or state else said[:1]
     spoken = set(said) - {"not", *_content(name.lower().split())}
@@ -121,13 +150,31 @@ def _denied(said: list[str], told: list[str]) -> list[str]:
 
 
 def _entered(said: list[str]) -> list[str]:
-    """`enters the sleep mode`, `to switch into the sleep mode`, as being in it."""
+    """`enters the sleep mode`, `to switch into the sleep mode`, as being in it; `leaves it` as not."""
     start = int(said[:1] == ["to"])
     for at in range(start, len(said)):
-        for run in _INTO:
-            if said[at : at + len(run)] == run:
-                return [*said[start:at], "in", *said[at + len(run) :]]
+        for runs, instead in ((_INTO, ["in"]), (OUT_OF, ["not", "in"])):
+            for run in runs:
+                if said[at : at + len(run)] == run:
+                    return [*said[start:at], *instead, *said[at + len(run) :]]
     return said
+
+
+def _without_who(said: list[str]) -> list[str]:
+    """`the node is in the sleep mode` without the node, of which nothing is noted; no second node."""
+    at = next((i for i, w in enumerate(said) if w in ("is", "not", "in", "does")), 0)
+    plain = said[:1] in (["the"], ["a"], ["an"]) and 1 < at <= _LONGEST_NOUN and _WHICH.isdisjoint(said[:at])
+    return said[at:] if plain and "of" not in said[:at] else said
+
+
+_MODES = (" mode", " state")
+OUT_OF = [
+    run.split()
+    for run in (
+        "leaves", "leave", "exits", "exit", "quits", "quit", "is taken out of", "comes out of", "goes out of",
+        "switches out of", "wakes from", "wakes up from", "wakes up out of", "is woken from", "returns from",
+    )
+]  # fmt: skip
 
 
 _INTO = [
