@@ -60,6 +60,9 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
     free = next((w for w, then in pairwise(said) if w in _MAY and then != "not" and w not in own), "")
     if free:
         return f"'{free}' leaves it open whether it is so", _SAY
+    allowing = next((i for i in range(len(said)) if len(subjects) > 1 and _allows_more(said, i)), None)
+    if allowing is not None:
+        return f"'{said[allowing]}' leaves it open whether it is so", _SAY
     switched = any(isinstance(s.bound, ChoiceDecl) for s in subjects) and len(subjects) > 1
     if switched and "before" in said:
         return "'before' says when it is so, in time", "Only steps are read so: declare them as steps."
@@ -76,6 +79,14 @@ def _leaves(said: list[str], at: int, subjects: Things) -> bool:
     runs += [m.lower().split() for s in subjects if isinstance(s.bound, ChoiceDecl) for m in s.bound.members]
     behind = said[at + 1 + (said[at + 1 : at + 2] in (["the"], ["its"])) :]
     return any(behind[: len(run)] == run for run in runs)
+
+
+def _allows_more(said: list[str], at: int) -> bool:
+    """`allows the speed to exceed 2 m/s when ...`, `a speed above 2 m/s is permitted when ...`."""
+    permits = said[at] in ("allows", "allow", "permits", "permit")
+    permitted = said[at] in ("allowed", "permitted") and said[at - 1] in ("is", "are")
+    more = not _COMPARING.isdisjoint(said) and not {"if", "when", "while", "where"}.isdisjoint(said)
+    return (permits or permitted) and more and {"only", "most", "not"}.isdisjoint(said)
 
 
 _ANYHOW = (

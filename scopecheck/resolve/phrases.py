@@ -78,7 +78,7 @@ from scopecheck.resolve.plainer_counts import (
     with_units_of_the_last,
 )
 from scopecheck.resolve.plainer_shares import with_amount_first
-from scopecheck.resolve.plainer_states import with_only_behind_state, with_value_of_change
+from scopecheck.resolve.plainer_states import with_only_behind_state, with_permission, with_value_of_change
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
@@ -133,7 +133,8 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
-    tokens = with_value_of_change(with_only_behind_state(tokens, subjects), subjects)
+    tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
+    tokens = with_value_of_change(tokens, subjects)
     tokens = with_not_both(with_counted_named(tokens, names), subjects)
     tokens = with_any_of_them(with_parts_per_part(tokens, subjects), subjects)
     if len(subjects) == 1:
@@ -752,12 +753,12 @@ class Reader:
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
         """`configured to open when the pressure exceeds 5 bar` as what it does, which a warning tells."""
-        said, passed = without_purpose(tokens) if len(subjects) > 1 else ((), ())
-        other = Words(words.text, said, words.span)
-        if not said or not self._trying()._holds(other, subjects):
-            return None
-        self.groups.passed += [t for t in (told(job, passed),) if t and t not in self.groups.passed]
-        return self.condition(other, subjects)
+        for said, passed in without_purpose(tokens) if len(subjects) > 1 else ():
+            other = Words(words.text, said, words.span)
+            if self._trying()._holds(other, subjects):
+                self.groups.passed += [t for t in (told(job, passed),) if t and t not in self.groups.passed]
+                return self.condition(other, subjects)
+        return None
 
     def _job(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

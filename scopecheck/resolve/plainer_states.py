@@ -11,7 +11,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
-from scopecheck.resolve.states import OUT_OF, opposite_states, side_words
+from scopecheck.resolve.states import OUT_OF, nouns_in, opposite_states, side_words
 from scopecheck.resolve.subjects import Subject
 
 Tokens = tuple[Token, ...]
@@ -95,9 +95,11 @@ def _members(one: Subject) -> list[list[str]]:
 def states_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is so under a condition, and the condition, said more plainly."""
     tokens = when_in_response(with_if_so(tokens))
-    tokens = with_value_passed(tokens)
+    tokens = without_to_before_limit(with_value_passed(tokens))
     if len(subjects) < 2:
         return tokens
+    tokens = without_what_makes_it(with_only_if_behind(tokens, subjects), subjects)
+    tokens = with_state_beside(tokens, subjects)
     return with_limit_of_named(
         with_condition_behind_value(with_when_behind_state(tokens, subjects), subjects), subjects
     )
@@ -150,6 +152,104 @@ def with_if_so(tokens: Tokens) -> Tokens:
 _ASKING = frozenset(
     "determine determines determining determined check checks checking checked detect detects detecting".split()
 )
+
+
+def without_to_before_limit(tokens: Tokens) -> Tokens:
+    """`drops to 5 bar or less` as is 5 bar or less."""
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 4):
+        said = words[at] in _COMES and words[at + 1] == "to" and tokens[at + 2].number
+        if said and words[at + 3] == "or" and words[at + 4] in _OR_SO:
+            return (*tokens[:at], *_words("is", tokens[at], tokens[at + 1]), *tokens[at + 2 :])
+    return tokens
+
+
+_COMES = frozenset("drops falls sinks decreases rises climbs increases returns comes goes has".split())
+_OR_SO = frozenset("less lower below more higher above greater over under fewer".split())
+
+
+def with_only_if_behind(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`only if the load is at least 50 kg does the speed exceed 2 m/s`, the condition behind."""
+    words = [word_of(t) for t in tokens]
+    if words[:1] != ["only"] or words[1:2] not in (["if"], ["when"]):
+        return tokens
+    for one in subjects:
+        name = one.text.lower().split()
+        for at in range(3, len(words) - len(name) - 2):
+            first = at + 1 + (words[at + 1] in _ARTICLES)
+            behind = first + len(name)
+            if words[at] not in ("does", "do", "is", "are") or words[first:behind] != name:
+                continue
+            verb = () if words[at] in ("does", "do") else tokens[at : at + 1]
+            return (*tokens[at + 1 : behind], *verb, *tokens[behind:], *tokens[:at])
+    return tokens
+
+
+def with_state_beside(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`at most 5 bar with the valve closed`, `in the closed position of the valve`, as when it is closed."""
+    words = [word_of(t) for t in tokens]
+    for one in subjects:
+        states, nouns = side_words(one.bound, one.text), nouns_in(one.bound, one.text)
+        for at in range(len(words) - len(nouns) - 2 if states and nouns else 0):
+            end = at + 2 + len(nouns)
+            end += words[end : end + 1] == ["being"]
+            so = words[end : end + 1] != [] and words[end] in states and words[end + 1 : end + 2] in _ENDS
+            if (
+                words[at] == "with"
+                and words[at + 1] in _ARTICLES
+                and words[at + 2 :][: len(nouns)] == nouns
+                and so
+            ):
+                noun = tokens[at + 1 : at + 2 + len(nouns)]
+                return (*tokens[:at], *_when(tokens[at], noun, tokens[end]), *tokens[end + 1 :])
+            placed = words[at : at + 1] == ["in"] and words[at + 1] in _ARTICLES and words[at + 2] in states
+            of = (
+                words[at + 3 : at + 4] != []
+                and words[at + 3] in _STATES
+                and words[at + 4 : at + 6] == ["of", "the"]
+            )
+            if placed and of and words[at + 6 :][: len(nouns)] == nouns:
+                after = at + 6 + len(nouns)
+                return (
+                    *tokens[:at],
+                    *_when(tokens[at], tokens[at + 5 : after], tokens[at + 2]),
+                    *tokens[after:],
+                )
+    return tokens
+
+
+def without_what_makes_it(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the controller causes the valve to open` as the valve opens; `prevents it from opening` as it does not."""
+    words = [word_of(t) for t in tokens]
+    for one in subjects:
+        states, nouns = side_words(one.bound, one.text), nouns_in(one.bound, one.text)
+        for at in range(len(words) - len(nouns) - 3 if states and nouns else 0):
+            end = at + 2 + len(nouns)
+            if words[at + 1] not in _ARTICLES or words[at + 2 : end] != nouns or words[end + 1] not in states:
+                continue
+            first = next((i + 1 for i in range(at - 1, -1, -1) if words[i] in (",", "and", "to", *_WHEN)), 0)
+            if not all(t.sort == "word" for t in tokens[first:at]):
+                continue
+            if words[at] in _MAKES and words[end] == "to":
+                return (*tokens[:first], *tokens[at + 1 : end], *tokens[end + 1 :])
+            if words[at] in _PREVENTS and words[end] == "from":
+                denied = _words("is not", tokens[end], tokens[end])
+                return (*tokens[:first], *tokens[at + 1 : end], *denied, *tokens[end + 1 :])
+    return tokens
+
+
+_MAKES = frozenset(
+    "causes cause causing controls control controlling commands command instructs instruct drives drive"
+    " triggers trigger signals signal makes actuates actuate".split()
+)
+
+
+def _when(at: Token, noun: Tokens, state: Token) -> Tokens:
+    """`when the valve is closed`, of these words for the valve and its state."""
+    return (*_words("when", at, at), *noun, *_words("is", state), state)
+
+
+_ENDS: tuple[list[str], ...] = ([], [","], ["and"])
 
 
 def with_value_passed(tokens: Tokens) -> Tokens:
@@ -310,3 +410,79 @@ def _value_behind(tokens: Tokens, at: int, subjects: tuple[Subject, ...]) -> int
     value = tokens[number : number + 1]
     ended = words[number + 1 : number + 2] in ([], ["and"], ["but"], [","])
     return number if value and value[0].number and value[0].number.unit and ended else 0
+
+
+def with_permission(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`may exceed 2 m/s only when ...`, `is prohibited when ...`, as nowhere but where, and as nowhere where."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words)) if words[i] in _WHEN), 0)
+    if not at or len(subjects) < 2:
+        return tokens
+    states = {w for s in subjects for w in side_words(s.bound, s.text)}
+    only = words[at - 1] == "only"
+    may, verb = next(
+        ((i, i + len(m)) for i in range(at) for m in _MAY if words[i : i + len(m)] == m), (None, 0)
+    )
+    if may is not None and (only or words[verb] == "only"):
+        end, verb = at - only, verb + (words[verb] == "only")
+        if words[verb] in states or (words[verb] == "be" and words[verb + 1] in states):
+            return (*tokens[:may], *tokens[verb:end], *_words("only", tokens[at]), *tokens[at:])
+        finite = _FINITE_OF.get(words[verb], "")
+        so = (*tokens[:may], *_words(finite, tokens[verb], tokens[verb]), *tokens[verb + 1 : end])
+        return (
+            (*so, *_words("nowhere but where", tokens[at], tokens[at]), *tokens[at + 1 :])
+            if finite
+            else tokens
+        )
+    run = words[:at]
+    for said, instead in _PERMITTED.items():
+        if " ".join(run).endswith(f" {said}"):
+            rest = tokens[: at - len(said.split())]
+            return (*rest, *_words(instead, tokens[at], tokens[at]), *tokens[at + 1 :])
+    acts = _PROHIBITS | (frozenset(("allows", "permits")) if only else frozenset())
+    act = next((i for i in range(at) if words[i] in acts and words[i + 1] in _ARTICLES), None)
+    if act is not None and states.isdisjoint(words[act:at]) and "from" not in words[act:at]:
+        where = "nowhere where" if words[act] in _PROHIBITS else "nowhere but where"
+        limit = _with_finite(tokens[act + 1 : at - only])
+        return (*limit, *_words(where, tokens[at], tokens[at]), *tokens[at + 1 :])
+    return tokens
+
+
+def _with_finite(tokens: Tokens) -> Tokens:
+    """`the speed to exceed 2 m/s` as the speed exceeds it."""
+    words = [word_of(t) for t in tokens]
+    to = next((i for i in range(1, len(words) - 1) if words[i] == "to" and words[i + 1] in _FINITE_OF), 0)
+    finite = _words(_FINITE_OF[words[to + 1]], tokens[to], tokens[to + 1]) if to else ()
+    return (*tokens[:to], *finite, *tokens[to + 2 :]) if to else tokens
+
+
+_MAY = [
+    ["may"],
+    ["can"],
+    ["could"],
+    ["might"],
+    *([b, a, "to"] for b in ("is", "are") for a in ("allowed", "permitted")),
+]
+_WHEN = frozenset("if when where whenever while once".split())
+_FINITE_OF = {
+    "exceed": "exceeds", "be": "is", "fall": "falls", "rise": "rises", "reach": "reaches", "drop": "drops",
+    "lie": "lies", "have": "has", "go": "goes",
+}  # fmt: skip
+_PERMITTED = {
+    **{
+        said: "nowhere but where"
+        for word in ("permitted", "allowed", "possible", "permissible", "admissible")
+        for said in (f"is only {word}", f"is {word} only", f"are only {word}", f"are {word} only")
+    },
+    **{
+        f"{be} {said}": "nowhere where"
+        for be in ("is", "are")
+        for said in (
+            "prohibited", "forbidden", "prevented", "excluded", "impossible", "not permitted", "not allowed",
+            "not possible", "disallowed", "avoided", "precluded",
+        )
+    },
+}  # fmt: skip
+_PROHIBITS = frozenset(
+    "prohibits prohibit prevents prevent forbids forbid inhibits precludes excludes avoids disallows rejects".split()
+)

@@ -24,11 +24,13 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
 
     `others` are words that speak of something else: 'the door is open' says nothing of a valve.
     """
+    own, mine = set(name.lower().split()), noun_of(name)
     said = [word_of(t) for t in tokens]
+    if said[0] == "no" and said[1:2] and said[1] in own:
+        said[0] = "not"  # 'no alarm is issued'
     sides = _sides(name)
     told = [sides[w] for w in said if w in sides]
     negated = "not" in said
-    own, mine = set(name.lower().split()), noun_of(name)
     alone = set(said) - own <= {"is", "are", "be", "being", "not"}
     if not told and own <= set(said) and (alone or name.lower().endswith(_SAYS_HOW)):
         told = [True]  # 'is dimmed', of what is called dimmed; 'is hollow', of what is called so
@@ -36,6 +38,8 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     if len(told) != 1 or any(t.sort != "word" for t in tokens) or not others.isdisjoint(said):
         return None
     kept, nouns = _parted(said, set(sides))
+    if _is_done_by(said, nouns, mine, set(sides)):
+        nouns = nouns[1:]
     rest = [w for w in kept if w not in sides and w not in own and w != "not"]
     if any(w not in listed("switching", "beside") for w in rest):
         return None
@@ -81,11 +85,35 @@ def side_words(bound: object, name: str) -> frozenset[str]:
     return frozenset(opposite_states(bound))
 
 
+def _is_done_by(said: list[str], nouns: list[list[str]], mine: frozenset[str], states: set[str]) -> bool:
+    """`the controller opens the valve`: does what stands first do it, and is it done to what is switched?"""
+    if (
+        len(nouns) != 2
+        or said[0] not in _ARTICLES
+        or not mine.isdisjoint(nouns[0])
+        or mine.isdisjoint(nouns[1])
+    ):
+        return False
+    does = said[len(nouns[0]) + 1 :][:1]
+    return does != [] and does[0].endswith("s") and does[0] in states | _SWITCHES
+
+
+_ARTICLES = ("the", "a", "an", "said", "its")
+_SWITCHES = frozenset(("switches", "turns"))
+
+
+def nouns_in(bound: object, name: str) -> list[str]:
+    """The words that name what is in one of two states, in their order: of `valve open` the valve."""
+    words = name.lower().split()
+    switch = isinstance(bound, ChoiceDecl) and {m.lower() for m in bound.members} == {"yes", "no"}
+    return [w for w in words if w in noun_of(name)] if switch else words
+
+
 def _is_of_another(noun: list[str], own: set[str]) -> bool:
     """`the door frame`, `the lid of the door`, `the door quits`: more than the door."""
     places = [i for i, w in enumerate(noun) if w in own]
     before, behind = noun[: places[0]], noun[places[-1] + 1 :]
-    which = behind[:1] and behind[0] in ("of", "in", "for", "at", "between", "(")
+    which = behind[:1] and behind[0] in ("of", "in", "for", "at", "between", "(", "signal")
     if not _WHICH.isdisjoint(w for w in before if w not in own):
         return True
     return not {"of", "with", "but", "or"}.isdisjoint(before) or (bool(behind) and not which)
