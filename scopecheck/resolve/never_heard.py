@@ -207,7 +207,7 @@ _COMPARING = frozenset(
 
 
 def _of_a_switch(said: list[str], own: set[str], subjects: Things) -> Why:
-    """`the valve only opens if`, `the door or the lid is locked`, `is almost open`; `or preferably brass`."""
+    """`the door or the lid is locked`, `is almost open`; `or preferably brass`."""
     listed_ones = [s for s in subjects if isinstance(s.bound, ChoiceDecl | SetDecl)]
     if listed_ones and any(said[i : i + 2] == ["or", "preferably"] for i in range(len(said))):
         return "'or preferably' offers another", "Write the list of all that are meant."
@@ -220,10 +220,6 @@ def _of_a_switch(said: list[str], own: set[str], subjects: Things) -> Why:
     if partly:
         return f"'{partly}' says how far or how often it is so", _SAY
     for at, word in enumerate(said[:-1]):
-        verb = said[at + 1].endswith("s") and len(said[at + 1]) > 3
-        only = word in ("only", "solely", "exclusively") and verb
-        if only and len(subjects) > 1:
-            return f"'{word}' stands before the verb", f"Put it before the condition: {word} if ..."
         other = word == "or" and said[at + 1] in ("the", "a", "an") and said[at + 2 : at + 3]
         known = {w for s in subjects for w in s.text.lower().split()} | own
         if other and said[at + 2] not in known and {"is", "are"} & set(said[at + 3 : at + 5]):

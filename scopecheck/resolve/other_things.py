@@ -49,6 +49,7 @@ def speak_of_others(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
                 _another_measured(subject, others, said, own, names)
                 or _denied_by_note(subject, said, names)
                 or _another_conditioned(subject, tokens, own, names)
+                or _another_dimension(subject, said, own)
             )
         elif isinstance(subject.bound, ChoiceDecl | SetDecl) and len(job.subjects) > 1:
             found = _another_listed(subject.bound, said, own)
@@ -120,6 +121,15 @@ def _another_conditioned(
     known = own | FILLERS | listed("nouns", "stops") | listed("measures", "nouns") | _ONLY_SAYS_WHICH
     other = [i for i in range(start, end) if _is_another(said[i], known)]
     return (other[0], other[-1] + 1) if other else None
+
+
+def _another_dimension(subject: Subject, said: list[str], own: set[str]) -> tuple[int, int] | None:
+    """`when the height exceeds 50 mm`, of a width that the words do not speak of."""
+    dimensions = listed("measures", "dimensions")
+    mine = dimensions.intersection(subject.text.lower().split())
+    if not mine or _CONDITIONS.isdisjoint(said) or any(w.removesuffix("s") in mine for w in said):
+        return None
+    return next(((i, i + 1) for i, w in enumerate(said) if w.removesuffix("s") in dimensions - own), None)
 
 
 def _is_another(word: str, known: frozenset[str] | set[str]) -> bool:

@@ -173,13 +173,16 @@ def without_verb_and_object(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, 
 def without_purpose(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`the valve is configured to open when ...` without what it is made for, and these words.
 
-    `the controller is configured to open the valve when ...` without the controller too: it does so to the valve.
+    `the controller is configured to open the valve when ...` without the controller too.
     """
     said = [word_of(t) for t in tokens]
     to = next((i for i in range(1, min(len(said) - 1, 9)) if said[i] == "to" and said[i - 1] in _PURPOSE), 0)
     if not to:
         return
     start = to - 1 - (said[to - 2 : to - 1] in (["is"], ["are"], ["being"]))
+    if said[to + 1] == ",":
+        yield (*tokens[:start], *tokens[to + 2 :]), tokens[to - 1 : to + 1]
+        return
     yield (*tokens[:start], *tokens[to + 1 :]), tokens[to - 1 : to + 1]
     behind = said[to + 2 : to + 4]
     end = next((i for i, w in enumerate(behind) if w in listed("limits", "governing")), len(behind))

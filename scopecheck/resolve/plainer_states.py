@@ -1,6 +1,7 @@
-"""What is said of a state, `enters the sleep mode`, and of what something answers, said more plainly.
+"""What is said of states, `enters the sleep mode`, and of what a controller does when, said more plainly.
 
-Used by `plainer.py` alone.
+`plainer.py` uses it where nothing reads the words. What would be misread as it stands is said otherwise
+before that: `only` before a verb, what is permitted or prohibited, a value at which a state changes.
 """
 
 from __future__ import annotations
@@ -106,7 +107,7 @@ def states_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 
 def _words(said: str, at: Token, to: Token | None = None) -> Tokens:
-    """These words in the place of what stands from the one to the other; before the one where there is no other."""
+    """These words in the place of what stands from one to the other; before the one if there is no other."""
     texts = said.split()
     ends = [*(at.start for _ in texts[1:]), to.end if to else at.start]
     return tuple(
@@ -150,7 +151,7 @@ def with_if_so(tokens: Tokens) -> Tokens:
 
 
 _ASKING = frozenset(
-    "determine determines determining determined check checks checking checked detect detects detecting".split()
+    "determine determines determining determined check checks checking detect detects detecting".split()
 )
 
 
@@ -219,7 +220,7 @@ def with_state_beside(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 
 def without_what_makes_it(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`the controller causes the valve to open` as the valve opens; `prevents it from opening` as it does not."""
+    """`causes the valve to open` as that it opens, `prevents the valve from opening` as that it does not."""
     words = [word_of(t) for t in tokens]
     for one in subjects:
         states, nouns = side_words(one.bound, one.text), nouns_in(one.bound, one.text)
@@ -253,8 +254,12 @@ _ENDS: tuple[list[str], ...] = ([], [","], ["and"])
 
 
 def with_value_passed(tokens: Tokens) -> Tokens:
-    """`a pressure of 5 bar is exceeded` as a pressure exceeds 5 bar, `a limit of 5 bar is reached` as reaches it."""
+    """`a pressure of 5 bar is exceeded` as a pressure exceeds it; `reaching a pressure of 5 bar` as that."""
     words = [word_of(t) for t in tokens]
+    for at in (i for i in range(len(words) - 4) if words[i] in _PASSING and words[i + 1] in _ARTICLES):
+        of = next((i for i in range(at + 3, min(at + 6, len(words) - 1)) if words[i] == "of"), 0)
+        if of and tokens[of + 1].number and all(t.sort == "word" for t in tokens[at:of]):
+            return (*tokens[: at + 1], *tokens[of + 1 :])
     for at in range(2, len(words)):
         verb, begin = _PASSED.get(words[at], ""), at
         while verb and words[begin - 1] in ("is", "are", "has", "have", "been", "not", "being"):
@@ -283,6 +288,7 @@ def with_value_passed(tokens: Tokens) -> Tokens:
     return tokens
 
 
+_PASSING = frozenset("reaching exceeding attaining surpassing".split())
 _PASSED = {
     "exceeded": "exceeds", "surpassed": "exceeds", "reached": "reaches", "attained": "reaches",
 }  # fmt: skip
@@ -290,7 +296,7 @@ _VALUES = frozenset("threshold limit value setpoint".split())
 
 
 def with_condition_behind_value(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`above a load of 50 kg`, `from a load of 50 kg upwards`, as at a load of more than, of at least 50 kg."""
+    """`above a load of 50 kg`, `from a load of 50 kg upwards`, as at one of more than, of at least 50 kg."""
     words = [word_of(t) for t in tokens]
     names = [s.text.lower().split() for s in subjects[1:]] + [subjects[0].text.lower().split()]
     for at in range(len(words) - 4):
@@ -322,7 +328,7 @@ _BESIDE = {
 
 
 def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`limits the speed to 2 m/s` as the speed is limited to 2 m/s; `prevents the speed from exceeding 2 m/s`."""
+    """`limits the speed to 2 m/s` as the speed is limited to it; `prevents the speed from exceeding it`."""
     words = [word_of(t) for t in tokens]
     for one in subjects:
         name = one.text.lower().split()
@@ -333,7 +339,8 @@ def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
             begin = at - (words[at - 1] in _ARTICLES)
             verb = words[begin - 1] if begin else ""
             if verb in listed("limits", "caps") and words[end] == "to":
-                limited = _words("is limited to", tokens[end], tokens[end])
+                said = "is limited to" if tokens[end + 1].number else "is"  # 'to at most 2 m/s'
+                limited = _words(said, tokens[end], tokens[end])
                 return (*tokens[: begin - 1], *tokens[begin:end], *limited, *tokens[end + 1 :])
             if verb in _PREVENTS and words[end : end + 2] == ["from", "exceeding"]:
                 limited = _words("does not exceed", tokens[end], tokens[end + 1])
@@ -351,7 +358,8 @@ def with_only_behind_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tok
     for at in (i for i, w in enumerate(words) if w in ("only", "solely", "exclusively")):
         then = next((i for i in range(at + 1, min(at + 6, len(words))) if words[i] in _CONDITIONS), 0)
         between = words[at + 1 : then]
-        if then and between and not states.isdisjoint(between) and states | _MAY_STAND >= set(between):
+        its = between and between[0] not in _ARTICLES  # 'only the pump runs' says which one does
+        if then and its and not states.isdisjoint(between) and states | _MAY_STAND >= set(between):
             return (*tokens[:at], *tokens[at + 1 : then], replace(tokens[at], text="only"), *tokens[then:])
     return tokens
 
@@ -363,7 +371,7 @@ _MAY_STAND = frozenset("is are be in the to position state switched turned switc
 
 
 def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`opens at 5 bar`, of what is open or not, as when it comes to 5 bar; of two such the higher is risen to."""
+    """`opens at 5 bar` as when it comes to 5 bar; of two such values the higher is one that is risen to."""
     states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
     words = [word_of(t) for t in tokens]
     found = [
@@ -413,7 +421,7 @@ def _value_behind(tokens: Tokens, at: int, subjects: tuple[Subject, ...]) -> int
 
 
 def with_permission(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`may exceed 2 m/s only when ...`, `is prohibited when ...`, as nowhere but where, and as nowhere where."""
+    """`may exceed 2 m/s only when ...` as nowhere but where, `is prohibited when ...` as nowhere where."""
     words = [word_of(t) for t in tokens]
     at = next((i for i in range(1, len(words)) if words[i] in _WHEN), 0)
     if not at or len(subjects) < 2:
@@ -484,5 +492,6 @@ _PERMITTED = {
     },
 }  # fmt: skip
 _PROHIBITS = frozenset(
-    "prohibits prohibit prevents prevent forbids forbid inhibits precludes excludes avoids disallows rejects".split()
+    "prohibits prohibit prevents prevent forbids forbid inhibits precludes excludes avoids disallows"
+    " rejects".split()
 )

@@ -26,8 +26,8 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     """
     own, mine = set(name.lower().split()), noun_of(name)
     said = [word_of(t) for t in tokens]
-    if said[0] == "no" and said[1:2] and said[1] in own:
-        said[0] = "not"  # 'no alarm is issued'
+    if said[0] == "no" and said[1:2] and said[1] in own | {*_BE}:
+        said[0] = "not"  # 'no alarm is issued', with or without what is called so
     sides = _sides(name)
     told = [sides[w] for w in said if w in sides]
     negated = "not" in said
@@ -65,7 +65,7 @@ def state_among(
 
 
 def opposite_states(choice: ChoiceDecl) -> dict[str, str]:
-    """Words with the one of two opposite states that they say, `closes` with `closed`; empty for other lists."""
+    """Words with the one of two opposite states that they say, `closes` with `closed`; none elsewhere."""
     members = [m for m in choice.members if m != OTHERS]
     if len(members) != 2:
         return {}
