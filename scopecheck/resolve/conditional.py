@@ -23,7 +23,7 @@ from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.phrase_slots import own_phrase
 from scopecheck.resolve.readings import is_switch, read
 from scopecheck.resolve.sides import Sides, Things, Tokens
-from scopecheck.resolve.states import switched
+from scopecheck.resolve.states import noun_of, switched
 from scopecheck.resolve.subjects import Subject
 
 METHOD = "a method is claimed"
@@ -37,9 +37,13 @@ class Roles:
     condition: Things
     means: Subject | None = None
     """What a step or a switch is carried out by: a count, which the words need not name."""
+    each: tuple[tuple[int, Things], ...] = ()
+    """Of two conditions that name different things, where each begins and which it names."""
 
     def of(self, fill: Fill) -> Things:
-        return self.outcome if fill.slot.kind in ("outcome", "state") else self.condition
+        if fill.slot.kind in ("outcome", "state"):
+            return self.outcome
+        return dict(self.each).get(fill.tokens[0].start, self.condition)
 
 
 def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
@@ -99,11 +103,41 @@ def _found(sides: Sides, tokens: Tokens) -> list[Match]:
         no, no, lambda part: any(sides.side(part, r.condition) for r in every), applies(sides.job),
         own_words(sides.job), 0,
         outcome=outcome,
-        condition=lambda part: any(sides.side(part, r.condition) for r in every),
+        condition=lambda part: (
+            any(sides.side(part, r.condition) for r in every)
+            or any(sides.side(part, named) for named in (_named_in(sides, part),))
+        ),
         state=lambda part: any(sides.state(part, s) is not None for s in things),
         agree=lambda entry, fills: bool(_roles(sides, entry, fills)),
     )  # fmt: skip
     return matches(tokens, sides.job.place.phrases, tests)
+
+
+def _named_in(sides: Sides, part: Tokens) -> Things:
+    """Of three or more things those that the words name; none of fewer, for these stand in their order."""
+    things = sides.job.subjects
+    return (
+        tuple(s for s in things if _is_named(sides, part, s)) if len(things) >= _WITH_TWO_CONDITIONS else ()
+    )
+
+
+def _is_named(sides: Sides, part: Tokens, thing: Subject) -> bool:
+    switched = noun_of(thing.text) if is_switch(thing.bound) else frozenset[str]()
+    return sides.mentions(part, thing.text) or not switched.isdisjoint(map(word_of, part))
+
+
+_WITH_TWO_CONDITIONS = 3
+
+
+def _with_each_named(sides: Sides, roles: Roles, fills: tuple[Fill, ...]) -> Roles:
+    """The roles with what each of two conditions names, if together they name all that they are about."""
+    conditions = [f for f in fills if f.slot.kind == "condition"]
+    named = [tuple(s for s in _named_in(sides, f.tokens) if s in roles.condition) for f in conditions]
+    every = {s.text for things in named for s in things}
+    if len(conditions) <= 1 or not all(named) or every != {s.text for s in roles.condition}:
+        return roles
+    starts = (f.tokens[0].start for f in conditions)
+    return Roles(roles.outcome, roles.condition, roles.means, tuple(zip(starts, named, strict=True)))
 
 
 def _is_either(tokens: Tokens) -> bool:
@@ -168,7 +202,10 @@ def _roles(sides: Sides, entry: Entry, fills: tuple[Fill, ...]) -> tuple[Roles, 
     things = sides.job.subjects
     with_means = "means" in entry.subjects
     possible = (r for r in roles_for(things, {f.slot.kind for f in fills}) if bool(r.means) == with_means)
-    found = tuple(r for r in possible if all(fits(sides, f, r) for f in fills) and _told(sides, fills, r))
+    ways = (
+        r if all(fits(sides, f, r) for f in fills) else _with_each_named(sides, r, fills) for r in possible
+    )
+    found = tuple(r for r in ways if all(fits(sides, f, r) for f in fills) and _told(sides, fills, r))
     return tuple(sorted(found, key=lambda r: r.of(fills[0])[0] is not things[0]))
 
 
