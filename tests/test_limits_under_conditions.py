@@ -245,6 +245,11 @@ HELD_SO = "alarm  one of only yes, no\npressure  pressure in bar\nhold  duration
 SPEED = "speed  speed in m/s\nload  mass in kg"
 TILT = f"{SPEED}\ntilt  angle in deg"
 PRESSED = "pressure  pressure in bar\nvalve  one of open, closed"
+BETWEEN = "valve open  one of only yes, no\npressure, lower threshold, upper threshold  pressure in bar"
+BOTH_SIDES = "valve open  one of only yes, no\ninlet pressure, outlet pressure  pressure in bar"
+DOOR = "fan on, door open  one of only yes, no\nheat  temperature in degC"
+DELAY = "fan on  one of only yes, no\ndelay  duration in s"
+SET_AT = "valve open  one of only yes, no\npressure, threshold  pressure in bar"
 SAID_OF_STATES = [
     # opposite states, without their noun, denied, in other words
     (VALVES, "valve, pressure", "closes as soon as the pressure falls below 5 bar",
@@ -344,6 +349,48 @@ SAID_OF_STATES = [
      "alarm = no, pressure = 6 bar, hold = 4 s", "alarm = no, pressure = 6 bar, hold = 7 s"),
     (TILT, "speed, load, tilt", "at most 2 m/s when neither the load exceeds 50 kg nor the tilt exceeds 3°",
      "speed = 3 m/s, load = 60 kg, tilt = 2 deg", "speed = 3 m/s, load = 40 kg, tilt = 2 deg"),
+    # two conditions, each of what it names
+    (BETWEEN, "valve open, pressure, lower threshold, upper threshold",
+     "is opened if the pressure exceeds the upper threshold and is closed if the pressure falls below the"
+     " lower threshold",
+     "valve open = yes, pressure = 4 bar, lower threshold = 3 bar, upper threshold = 5 bar",
+     "valve open = yes, pressure = 2 bar, lower threshold = 3 bar, upper threshold = 5 bar"),
+    (DOOR, "fan on, heat, door open", "the fan runs when the heat is above 40 °C, unless the door is open",
+     "fan on = no, door open = yes, heat = 41 degC", "fan on = no, door open = no, heat = 41 degC"),
+    (DOOR, "fan on, heat, door open",
+     "the fan runs if the heat is above 40 °C but only when the door is closed",
+     "fan on = no, door open = yes, heat = 41 degC", "fan on = yes, door open = yes, heat = 41 degC"),
+    (TILT, "speed, load, tilt", "at most 2 m/s when the load exceeds 50 kg, unless the tilt is below 3°",
+     "speed = 3 m/s, load = 60 kg, tilt = 2 deg", "speed = 3 m/s, load = 60 kg, tilt = 4 deg"),
+    (TILT, "speed, load, tilt",
+     "at most 2 m/s when the load exceeds 50 kg and at most 1 m/s when the tilt exceeds 3°",
+     "speed = 2 m/s, load = 60 kg, tilt = 2 deg", "speed = 2 m/s, load = 60 kg, tilt = 4 deg"),
+    (DOOR, "fan on, door open", "the fan is switched off upon opening of the door",
+     "fan on = no, door open = yes, heat = 41 degC", "fan on = yes, door open = yes, heat = 41 degC"),
+    (DELAY, "fan on, delay", "is switched off once a delay of 5 s has elapsed", "fan on = yes, delay = 4 s",
+     "fan on = yes, delay = 6 s"),
+    (DELAY, "fan on, delay", "is switched off when more than 5 s have elapsed", "fan on = yes, delay = 5 s",
+     "fan on = yes, delay = 6 s"),
+    (SET_AT, "valve open, pressure, threshold",
+     "is opened if the pressure exceeds a predetermined pressure threshold",
+     "valve open = no, pressure = 5 bar, threshold = 5 bar",
+     "valve open = no, pressure = 6 bar, threshold = 5 bar"),
+    (SET_AT, "valve open, pressure, threshold",
+     "opens when the pressure reaches a predefined threshold value",
+     "valve open = no, pressure = 4 bar, threshold = 5 bar",
+     "valve open = no, pressure = 5 bar, threshold = 5 bar"),
+    (BOTH_SIDES, "valve open, inlet pressure, outlet pressure",
+     "opens when the pressure difference between the inlet pressure and the outlet pressure exceeds 2 bar",
+     "valve open = no, inlet pressure = 5 bar, outlet pressure = 3 bar",
+     "valve open = no, inlet pressure = 6 bar, outlet pressure = 3 bar"),
+    (BOTH_SIDES, "valve open, inlet pressure, outlet pressure",
+     "opens when either of the inlet pressure and the outlet pressure exceeds 5 bar",
+     "valve open = no, inlet pressure = 5 bar, outlet pressure = 3 bar",
+     "valve open = no, inlet pressure = 6 bar, outlet pressure = 3 bar"),
+    (HEATER, "heater, heat", "switches on at 18 °C and off at 22 °C", "heater = off, heat = 20 degC",
+     "heater = off, heat = 17 degC"),
+    (MODES, "mode, supply", "is in the sleep mode or the idle mode when the supply falls below 3 V",
+     "mode = idle, supply = 2 V", "mode = active, supply = 2 V"),
     # limits of a controller
     (SPEED, "speed, load", "the controller limits the speed to 2 m/s when the load exceeds 50 kg",
      "speed = 1 m/s, load = 60 kg", "speed = 3 m/s, load = 60 kg"),

@@ -13,7 +13,7 @@ from scopecheck.core.declared import ChoiceDecl, Step
 from scopecheck.core.formula import All, Formula, Truth
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.kinds import TIME
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.resolve.chart import Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.resolve.entry import Entry
@@ -62,10 +62,23 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
             help = "write the meaning in symbols: words, two blanks, exactly, facts"
             raise trouble(sides.job.span(tokens), what, f"They match {ways}.", help)
         return _read(sides, found[0], tokens)
-    for left, right in joined_parts(tokens):
-        if (first := _found(sides, left)) and (second := _found(sides, right)):
-            return All((_read(sides, first[0], left), _read(sides, second[0], right)))
+    for parts in joined_parts(tokens):
+        for each in ((sides, sides), tuple(_of_named(sides, part) for part in parts)):
+            every = {s.text for own in each for s in own.job.subjects}
+            both = [_found(own, part)[:1] for own, part in zip(each, parts, strict=True)]
+            if all(both) and every == {s.text for s in sides.job.subjects}:
+                said = zip(each, both, parts, strict=True)
+                return All(tuple(_read(own, match, part) for own, (match,), part in said))
     return None
+
+
+def _of_named(sides: Sides, part: Tokens) -> Sides:
+    """The words of one of two sentences, of the first thing and of those that it names."""
+    job = sides.job
+    named = tuple(s for s in job.subjects if s is job.subjects[0] or _is_named(sides, part, s))
+    if len(named) == 1 or len(named) == len(job.subjects):
+        return sides
+    return replace(sides, job=Job(job.place, named, job.words, job.bare), known={})
 
 
 def _after_another(sides: Sides, tokens: Tokens) -> Formula | None:

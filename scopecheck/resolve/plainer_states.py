@@ -26,6 +26,7 @@ _INTO = tuple(
         "switched to", "changes to", "changes into", "transitions to", "transitions into", "goes into",
         "goes to", "moves to", "is set to", "set to", "activates", "activating", "selects", "selecting",
         "assumes", "adopts", "enter", "enter into", "switch to", "switch into", "change to", "transition to",
+        "changes over to", "switches over to", "change over to", "switch over to", "is in", "are in",
         "go into", "go to", "move to", "activate", "select", "assume", "adopt", "operate in", "work in",
     )
 )  # fmt: skip
@@ -61,7 +62,18 @@ def in_mode(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
             for at in range(len(tokens) - len(run) + 1 if len(run) else 0):
                 found = _in_mode(tokens, at, run, one.text.lower())
                 if found:
-                    return found
+                    return _or_in_another(found, members, one.text.lower())
+    return tokens
+
+
+def _or_in_another(tokens: Tokens, members: list[list[str]], name: str) -> Tokens:
+    """`is sleep or the idle mode` as is sleep or idle."""
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(1, len(words) - 3) if words[i] == "or" and words[i + 1] in _ARTICLES):
+        run = next((m for m in members if words[at + 2 : at + 2 + len(m)] == m), [])
+        end = at + 2 + len(run)
+        if run and words[end : end + 1] != [] and words[end] in (*_STATES, name):
+            return (*tokens[: at + 1], *tokens[at + 2 : end], *tokens[end + 1 :])
     return tokens
 
 
@@ -99,6 +111,7 @@ def states_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     tokens = without_to_before_limit(with_value_passed(tokens))
     if len(subjects) < 2:
         return tokens
+    tokens = with_threshold_named(with_difference_of_both(tokens, subjects), subjects)
     tokens = without_what_makes_it(with_only_if_behind(tokens, subjects), subjects)
     tokens = with_state_beside(tokens, subjects)
     return with_limit_of_named(
@@ -169,6 +182,38 @@ _COMES = frozenset("drops falls sinks decreases rises climbs increases returns c
 _OR_SO = frozenset("less lower below more higher above greater over under fewer".split())
 
 
+def with_threshold_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`a predetermined pressure threshold`, `the threshold value`, as the threshold left of the colon."""
+    names = [n for s in subjects if (n := s.text.lower().split())[-1] in _VALUES]
+    if len(names) != 1:
+        return tokens
+    (name,) = names
+    others = {w for s in subjects for w in s.text.lower().split()}
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(2, len(words)) if words[i] == name[-1]):
+        start = next((i for i in range(at - 1, max(at - 5, -1), -1) if words[i] in _ARTICLES), at)
+        between = words[start + 1 : at]
+        end = at + 1 + (words[at + 1 : at + 2] == ["value"])
+        known = set(between) <= others | _SET_BEFORE and set(name[:-1]) <= set(between)
+        if start < at and known and (len(between) > len(name) - 1 or end > at + 1):
+            run = _words(" ".join(name), tokens[start + 1], tokens[end - 1])
+            return (*tokens[: start + 1], *run, *tokens[end:])
+    return tokens
+
+
+_SET_BEFORE = frozenset("predetermined predefined preset given set certain prescribed specified".split())
+
+
+def with_difference_of_both(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the pressure difference between the inlet pressure and the outlet pressure` without the first word."""
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(1, len(words) - 1) if words[i] == "difference"):
+        both = sum(words[at - 1] in s.text.lower().split() for s in subjects) > 1
+        if both and words[at + 1] in ("between", "of"):
+            return (*tokens[: at - 1], *tokens[at:])
+    return tokens
+
+
 def with_only_if_behind(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`only if the load is at least 50 kg does the speed exceed 2 m/s`, the condition behind."""
     words = [word_of(t) for t in tokens]
@@ -192,6 +237,14 @@ def with_state_beside(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     for one in subjects:
         states, nouns = side_words(one.bound, one.text), nouns_in(one.bound, one.text)
         for at in range(len(words) - len(nouns) - 2 if states and nouns else 0):
+            of = words[at + 2 : at + 4] == ["of", "the"] and words[at + 4 :][: len(nouns)] == nouns
+            if words[at] in ("upon", "on") and words[at + 1] in states and of:
+                after = at + 4 + len(nouns)
+                return (
+                    *tokens[:at],
+                    *_when(tokens[at], tokens[at + 3 : after], tokens[at + 1]),
+                    *tokens[after:],
+                )
             end = at + 2 + len(nouns)
             end += words[end : end + 1] == ["being"]
             so = words[end : end + 1] != [] and words[end] in states and words[end + 1 : end + 2] in _ENDS
@@ -272,6 +325,8 @@ def with_value_passed(tokens: Tokens) -> Tokens:
             else verb
         )
         start, noun = begin - 1, Tokens()
+        if words[at] == "elapsed" and words[begin - 2] in ("than", "least"):
+            return (*tokens[:begin], *tokens[at + 1 :])
         if words[begin - 2] == "of":
             start = next(
                 (i for i in range(begin - 3, max(begin - 8, -1), -1) if words[i] in _ARTICLES), begin - 1
@@ -290,7 +345,8 @@ def with_value_passed(tokens: Tokens) -> Tokens:
 
 _PASSING = frozenset("reaching exceeding attaining surpassing".split())
 _PASSED = {
-    "exceeded": "exceeds", "surpassed": "exceeds", "reached": "reaches", "attained": "reaches",
+    "elapsed": "reaches", "exceeded": "exceeds", "surpassed": "exceeds", "reached": "reaches",
+    "attained": "reaches",
 }  # fmt: skip
 _VALUES = frozenset("threshold limit value setpoint".split())
 
@@ -378,7 +434,7 @@ def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Token
         (at, number)
         for at in range(1, len(words) - 1)
         if words[at] == "at" and words[at - 1] in states and _changes(words, at)
-        for number in [_value_behind(tokens, at + 1, subjects)]
+        for number in [_value_behind(tokens, at + 1 + 3 * (words[at + 1 : at + 4] == _LATEST), subjects)]
         if number
     ]
     values = [t.number.value for _, n in found for t in tokens[n : n + 1] if t.number]
@@ -389,34 +445,41 @@ def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Token
         verb = "comes to"
         if len(found) == 2 and len(set(values)) == 2 and value is not None:
             verb = "rises to" if value.value == max(values) else "drops to"
-        noun = tokens[at + 1 : number - 1] if number > at + 1 else ()
+        noun = tokens[at + 1 : number - 1] if number > at + 1 and words[at + 1] in ("a", "an") else ()
         when, comes = _words("when", tokens[at], tokens[at]), _words(verb, tokens[number])
         tokens = (*tokens[:at], *when, *noun, *comes, *tokens[number:])
     return tokens
 
 
+_LATEST = ["the", "latest", "at"]
+
+
 def _changes(words: list[str], at: int) -> bool:
-    """Does a change stand before this place: `opens`, `is switched off`; no `is open`."""
-    carried = words[at - 1] in ("on", "off") and not _CARRIERS.isdisjoint(words[max(at - 5, 0) : at - 1])
-    verb = words[at - 1].endswith("s") and len(words[at - 1]) > 3
+    """Does a change stand before this place: `opens`, `is switched off`; no `is open`, no `runs`."""
+    carried = words[at - 1] in ("on", "off") and not _CARRIERS.isdisjoint(words[max(at - 7, 0) : at - 1])
+    verb = words[at - 1].endswith("s") and len(words[at - 1]) > _SHORT and words[at - 1] not in _GOES_ON
     started = words[at - 1] in _STARTED and words[at - 2 : at - 1] in (["is"], ["are"])
     return carried or verb or started
 
 
+_SHORT = 3
+_GOES_ON = frozenset("runs operates outputs generates raises".split())
 _STARTED = frozenset(
-    "started stopped activated deactivated energised energized opened closed triggered engaged disengaged"
-    " locked unlocked".split()
-) - {"closed", "locked", "engaged"}
+    "started stopped activated deactivated energised energized opened triggered disengaged unlocked".split()
+)
 
 
 def _value_behind(tokens: Tokens, at: int, subjects: tuple[Subject, ...]) -> int:
     """Where the one value stands behind `at`, with or without `a pressure of` before it; 0 for none."""
     words = [word_of(t) for t in tokens]
-    names = (s.text.lower().split() for s in subjects)
+    names = [s.text.lower().split() for s in subjects]
+    names += [[noun] for noun in listed("measures", "calling")]
     of = next((at + 1 + len(n) for n in names if words[at + 1 : at + 2 + len(n)] == [*n, "of"]), 0)
     number = of + 1 if of and words[at] in _ARTICLES else at
-    value = tokens[number : number + 1]
-    ended = words[number + 1 : number + 2] in ([], ["and"], ["but"], [","])
+    value, then = tokens[number : number + 1], words[number + 1 : number + 3]
+    ended = then[:1] in ([], [","]) or (
+        then[0] in ("and", "but") and then[1:] != [] and then[1] not in _OR_SO
+    )
     return number if value and value[0].number and value[0].number.unit and ended else 0
 
 
