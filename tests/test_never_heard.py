@@ -31,8 +31,6 @@ GAPS = "gap, rim  length in mm"
         ("door locked  one of only yes, no", "door locked", "the lid of the door is locked",
          "is no member"),
         ("door locked  one of only yes, no", "door locked", "the door frame is locked", "is no member"),
-        (f"{SWITCH}\ngap  length in mm", "locked, gap", "the lid only locks if the gap exceeds 3 mm",
-         "'only' stands before the verb"),
         ("gap  length in mm", "gap", "exceeds 2 mm but not 5 mm", "'but not' may deny"),
         (GAPS, "gap, rim", "the gap falls short of the rim", "'falls short of the'"),
         (GAPS, "gap, rim", "the gap lies more than 20 % above half of the rim",

@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations, pairwise
 
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
@@ -32,6 +33,9 @@ def parted_by_name(tokens: Tokens, subjects: Things) -> Iterator[tuple[Tokens, .
     if not 2 <= len(subjects) <= MOST_THINGS or not plain or not all(telling) or "or" in said:
         return
     conditional = any(w == "at" and then not in ("least", "most") for w, then in pairwise(said))
+    if "," in said and said[0] == "with":  # 'with a load of 50 kg, the speed is ...' tells under which load
+        behind = said[said.index(",") + 1 :]
+        conditional = conditional or not listed("conditional", "verbs").isdisjoint(behind)
     if conditional or not (_COMPARING | _CONDITIONS).isdisjoint(said) or len(joints) > 2 * MOST_THINGS:
         return
     for cut in combinations(joints, len(subjects) - 1):

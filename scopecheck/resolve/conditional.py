@@ -13,7 +13,7 @@ from scopecheck.core.declared import ChoiceDecl, Step
 from scopecheck.core.formula import All, Formula, Truth
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.kinds import TIME
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.resolve.chart import Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.resolve.entry import Entry
@@ -23,7 +23,7 @@ from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.phrase_slots import own_phrase
 from scopecheck.resolve.readings import is_switch, read
 from scopecheck.resolve.sides import Sides, Things, Tokens
-from scopecheck.resolve.states import switched
+from scopecheck.resolve.states import noun_of, switched
 from scopecheck.resolve.subjects import Subject
 
 METHOD = "a method is claimed"
@@ -37,9 +37,13 @@ class Roles:
     condition: Things
     means: Subject | None = None
     """What a step or a switch is carried out by: a count, which the words need not name."""
+    each: tuple[tuple[int, Things], ...] = ()
+    """Of two conditions that name different things, where each begins and which it names."""
 
     def of(self, fill: Fill) -> Things:
-        return self.outcome if fill.slot.kind in ("outcome", "state") else self.condition
+        if fill.slot.kind in ("outcome", "state"):
+            return self.outcome
+        return dict(self.each).get(fill.tokens[0].start, self.condition)
 
 
 def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
@@ -58,10 +62,23 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
             help = "write the meaning in symbols: words, two blanks, exactly, facts"
             raise trouble(sides.job.span(tokens), what, f"They match {ways}.", help)
         return _read(sides, found[0], tokens)
-    for left, right in joined_parts(tokens):
-        if (first := _found(sides, left)) and (second := _found(sides, right)):
-            return All((_read(sides, first[0], left), _read(sides, second[0], right)))
+    for parts in joined_parts(tokens):
+        for each in ((sides, sides), tuple(_of_named(sides, part) for part in parts)):
+            every = {s.text for own in each for s in own.job.subjects}
+            both = [_found(own, part)[:1] for own, part in zip(each, parts, strict=True)]
+            if all(both) and every == {s.text for s in sides.job.subjects}:
+                said = zip(each, both, parts, strict=True)
+                return All(tuple(_read(own, match, part) for own, (match,), part in said))
     return None
+
+
+def _of_named(sides: Sides, part: Tokens) -> Sides:
+    """The words of one of two sentences, of the first thing and of those that it names."""
+    job = sides.job
+    named = tuple(s for s in job.subjects if s is job.subjects[0] or _is_named(sides, part, s))
+    if len(named) == 1 or len(named) == len(job.subjects):
+        return sides
+    return replace(sides, job=Job(job.place, named, job.words, job.bare), known={})
 
 
 def _after_another(sides: Sides, tokens: Tokens) -> Formula | None:
@@ -99,11 +116,41 @@ def _found(sides: Sides, tokens: Tokens) -> list[Match]:
         no, no, lambda part: any(sides.side(part, r.condition) for r in every), applies(sides.job),
         own_words(sides.job), 0,
         outcome=outcome,
-        condition=lambda part: any(sides.side(part, r.condition) for r in every),
+        condition=lambda part: (
+            any(sides.side(part, r.condition) for r in every)
+            or any(sides.side(part, named) for named in (_named_in(sides, part),))
+        ),
         state=lambda part: any(sides.state(part, s) is not None for s in things),
         agree=lambda entry, fills: bool(_roles(sides, entry, fills)),
     )  # fmt: skip
     return matches(tokens, sides.job.place.phrases, tests)
+
+
+def _named_in(sides: Sides, part: Tokens) -> Things:
+    """Of three or more things those that the words name; none of fewer, for these stand in their order."""
+    things = sides.job.subjects
+    return (
+        tuple(s for s in things if _is_named(sides, part, s)) if len(things) >= _WITH_TWO_CONDITIONS else ()
+    )
+
+
+def _is_named(sides: Sides, part: Tokens, thing: Subject) -> bool:
+    switched = noun_of(thing.text) if is_switch(thing.bound) else frozenset[str]()
+    return sides.mentions(part, thing.text) or not switched.isdisjoint(map(word_of, part))
+
+
+_WITH_TWO_CONDITIONS = 3
+
+
+def _with_each_named(sides: Sides, roles: Roles, fills: tuple[Fill, ...]) -> Roles:
+    """The roles with what each of two conditions names, if together they name all that they are about."""
+    conditions = [f for f in fills if f.slot.kind == "condition"]
+    named = [tuple(s for s in _named_in(sides, f.tokens) if s in roles.condition) for f in conditions]
+    every = {s.text for things in named for s in things}
+    if len(conditions) <= 1 or not all(named) or every != {s.text for s in roles.condition}:
+        return roles
+    starts = (f.tokens[0].start for f in conditions)
+    return Roles(roles.outcome, roles.condition, roles.means, tuple(zip(starts, named, strict=True)))
 
 
 def _is_either(tokens: Tokens) -> bool:
@@ -168,7 +215,10 @@ def _roles(sides: Sides, entry: Entry, fills: tuple[Fill, ...]) -> tuple[Roles, 
     things = sides.job.subjects
     with_means = "means" in entry.subjects
     possible = (r for r in roles_for(things, {f.slot.kind for f in fills}) if bool(r.means) == with_means)
-    found = tuple(r for r in possible if all(fits(sides, f, r) for f in fills) and _told(sides, fills, r))
+    ways = (
+        r if all(fits(sides, f, r) for f in fills) else _with_each_named(sides, r, fills) for r in possible
+    )
+    found = tuple(r for r in ways if all(fits(sides, f, r) for f in fills) and _told(sides, fills, r))
     return tuple(sorted(found, key=lambda r: r.of(fills[0])[0] is not things[0]))
 
 

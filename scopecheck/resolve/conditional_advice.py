@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scopecheck.core.declared import Step
 from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.resolve.chart import Fill, Match, Tests, matches, word_of
 from scopecheck.resolve.conditional import (
@@ -14,6 +15,7 @@ from scopecheck.resolve.conditional import (
     roles_for,
     without_opening,
 )
+from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_advice import NOT_READ
 from scopecheck.resolve.readings import is_switch
 from scopecheck.resolve.sides import Sides, Things, Tokens
@@ -30,7 +32,7 @@ def why_not(sides: Sides, tokens: Tokens) -> Trouble | None:
 
     tokens = without_opening(tokens)
     things = sides.job.subjects
-    if len(things) > 1 and (course := _in_time(sides, tokens)):
+    if len(things) > 1 and (course := _in_time(sides, tokens) or _so_long(sides, tokens)):
         return course
     anything = Tests(
         no, no, no, applies(sides.job), own_words(sides.job), 0, outcome=tells, condition=tells,
@@ -57,6 +59,28 @@ def _in_time(sides: Sides, tokens: Tokens) -> Trouble | None:
         f"write the states that are meant behind the words: two blanks, exactly  IF ... THEN {met};"
         " or declare what goes on as a step (section 14 of the language)",
     )  # fmt: skip
+
+
+def _so_long(sides: Sides, tokens: Tokens) -> Trouble | None:
+    """The error for 'exceeds 5 bar for at least 5 s': how long it is so is a quantity of its own."""
+    said, things = [word_of(t) for t in tokens], sides.job.subjects
+    at = next((i for i in range(1, len(said)) if said[i] == "for" and _leads_to_time(tokens[i + 1 :])), None)
+    kinds = [s.bound.kind for s in things if isinstance(s.bound, Typed)]
+    if at is None or sides.job.sort == "steps" or any(k and k.dimension == TIME for k in kinds):
+        return None
+    names = ", ".join(s.text for s in things)
+    return trouble(
+        sides.job.span(tokens[at:]), "the words say how long it is so, and no time stands left of the colon",
+        "A thing is one state: for how long it has been so is a quantity of its own.",
+        f"declare it, as in: holding time  duration in s; and write: {names}, holding time :"
+        f" {sides.job.words.text}",
+    )  # fmt: skip
+
+
+def _leads_to_time(tokens: Tokens) -> bool:
+    """Does a limit of a time stand here: `at least 5 s`, `more than 5 seconds`?"""
+    number = next((t.number for t in tokens[:5] if t.number), None)
+    return number is not None and number.unit is not None and number.unit.kind.dimension == TIME
 
 
 def _beside_one(sides: Sides, match: Match, tokens: Tokens) -> Trouble | None:

@@ -52,12 +52,17 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
                 return f"'{' '.join(said[at : at + width])}' lifts or turns what is said", _SAY
     if short := next((w for w in said if w.endswith(("n't", "n\u2019t"))), ""):
         return f"'{short}' is not read", "Write it as two words: is not, does not."
-    lifting = next((w for w in said if w in listed("unheard", "words") - own), "")
-    if lifting:
-        return f"'{lifting}' lifts or turns what is said", _SAY
+    unheard = listed("unheard", "words") - own
+    lifting = next((i for i, w in enumerate(said) if w in unheard and not _leaves(said, i, subjects)), None)
+    if lifting is not None:
+        why = _ANYHOW if said[lifting] in ("regardless", "irrespective") else _SAY
+        return f"'{said[lifting]}' lifts or turns what is said", why
     free = next((w for w, then in pairwise(said) if w in _MAY and then != "not" and w not in own), "")
     if free:
         return f"'{free}' leaves it open whether it is so", _SAY
+    allowing = next((i for i in range(len(said)) if len(subjects) > 1 and _allows_more(said, i)), None)
+    if allowing is not None:
+        return f"'{said[allowing]}' leaves it open whether it is so", _SAY
     switched = any(isinstance(s.bound, ChoiceDecl) for s in subjects) and len(subjects) > 1
     if switched and "before" in said:
         return "'before' says when it is so, in time", "Only steps are read so: declare them as steps."
@@ -66,6 +71,27 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
     return None
 
 
+def _leaves(said: list[str], at: int, subjects: Things) -> bool:
+    """`leaves the sleep mode`, of a mode or of what is called so: then it is not so."""
+    if said[at] not in ("leaves", "quits"):
+        return False
+    runs = [s.text.lower().split() for s in subjects]
+    runs += [m.lower().split() for s in subjects if isinstance(s.bound, ChoiceDecl) for m in s.bound.members]
+    behind = said[at + 1 + (said[at + 1 : at + 2] in (["the"], ["its"])) :]
+    return any(behind[: len(run)] == run for run in runs)
+
+
+def _allows_more(said: list[str], at: int) -> bool:
+    """`allows the speed to exceed 2 m/s when ...`, `a speed above 2 m/s is permitted when ...`."""
+    permits = said[at] in ("allows", "allow", "permits", "permit")
+    permitted = said[at] in ("allowed", "permitted") and said[at - 1] in ("is", "are")
+    more = not _COMPARING.isdisjoint(said) and not {"if", "when", "while", "where"}.isdisjoint(said)
+    return (permits or permitted) and more and {"only", "most", "not"}.isdisjoint(said)
+
+
+_ANYHOW = (
+    "What is limited is so in any case: lift the limit without these words, and mark them 'not restated'."
+)
 _SO_LOW = (["as", "low", "as"], ["as", "little", "as"], ["as", "small", "as"])
 _MAY = frozenset("may might could".split())
 _SAY = "Say what must be so."
@@ -181,7 +207,7 @@ _COMPARING = frozenset(
 
 
 def _of_a_switch(said: list[str], own: set[str], subjects: Things) -> Why:
-    """`the valve only opens if`, `the door or the lid is locked`, `is almost open`; `or preferably brass`."""
+    """`the door or the lid is locked`, `is almost open`; `or preferably brass`."""
     listed_ones = [s for s in subjects if isinstance(s.bound, ChoiceDecl | SetDecl)]
     if listed_ones and any(said[i : i + 2] == ["or", "preferably"] for i in range(len(said))):
         return "'or preferably' offers another", "Write the list of all that are meant."
@@ -194,10 +220,6 @@ def _of_a_switch(said: list[str], own: set[str], subjects: Things) -> Why:
     if partly:
         return f"'{partly}' says how far or how often it is so", _SAY
     for at, word in enumerate(said[:-1]):
-        verb = said[at + 1].endswith("s") and len(said[at + 1]) > 3
-        only = word in ("only", "solely", "exclusively") and verb
-        if only and len(subjects) > 1:
-            return f"'{word}' stands before the verb", f"Put it before the condition: {word} if ..."
         other = word == "or" and said[at + 1] in ("the", "a", "an") and said[at + 2 : at + 3]
         known = {w for s in subjects for w in s.text.lower().split()} | own
         if other and said[at + 2] not in known and {"is", "are"} & set(said[at + 3 : at + 5]):

@@ -49,9 +49,11 @@ def speak_of_others(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
                 _another_measured(subject, others, said, own, names)
                 or _denied_by_note(subject, said, names)
                 or _another_conditioned(subject, tokens, own, names)
+                or _another_dimension(subject, said, own)
             )
         elif isinstance(subject.bound, ChoiceDecl | SetDecl) and len(job.subjects) > 1:
             found = _another_listed(subject.bound, said, own)
+        found = found if found and tokens[found[1] - 1].end > tokens[found[0]].start else None
         called = " ".join(said[slice(*found)]) if found else ""
         declared = {name.lower() for name in names.all()} - left if found else ()
         if found and not any(called in name and f" {name} " in f" {' '.join(said)} " for name in declared):
@@ -121,6 +123,15 @@ def _another_conditioned(
     return (other[0], other[-1] + 1) if other else None
 
 
+def _another_dimension(subject: Subject, said: list[str], own: set[str]) -> tuple[int, int] | None:
+    """`when the height exceeds 50 mm`, of a width that the words do not speak of."""
+    dimensions = listed("measures", "dimensions")
+    mine = dimensions.intersection(subject.text.lower().split())
+    if not mine or _CONDITIONS.isdisjoint(said) or any(w.removesuffix("s") in mine for w in said):
+        return None
+    return next(((i, i + 1) for i, w in enumerate(said) if w.removesuffix("s") in dimensions - own), None)
+
+
 def _is_another(word: str, known: frozenset[str] | set[str]) -> bool:
     """Is it a noun that is not known, nor a form of one that is? A running torque is a run torque."""
     form = any(len(w) >= _SHORT and w not in FILLERS and word.startswith(w) for w in known)
@@ -169,7 +180,7 @@ def _another_listed(declared: ChoiceDecl | SetDecl, said: list[str], own: set[st
     # What stands before a comma may be another clause.
     comma = max((i for i in range(named[0]) if behind[i] == ","), default=-1) + 1
     start, before = start + comma, behind[comma : named[0]]
-    nouns = [i for i, w in enumerate(before) if w not in FILLERS | listed("nouns", "stops")]
+    nouns = [i for i, w in enumerate(before) if w.isalpha() and w not in FILLERS | listed("nouns", "stops")]
     if any(before[i] in own for i in nouns):
         # 'Coating of the filler', 'bypass valve': of what is called a filler, a valve.
         beside = ((i, before[i + 1 : i + 2]) for i in nouns if before[i] not in own)

@@ -170,6 +170,29 @@ def without_verb_and_object(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, 
         yield tokens[by + 1 :], tokens[1:by]
 
 
+def without_purpose(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`the valve is configured to open when ...` without what it is made for, and these words.
+
+    `the controller is configured to open the valve when ...` without the controller too.
+    """
+    said = [word_of(t) for t in tokens]
+    to = next((i for i in range(1, min(len(said) - 1, 9)) if said[i] == "to" and said[i - 1] in _PURPOSE), 0)
+    if not to:
+        return
+    start = to - 1 - (said[to - 2 : to - 1] in (["is"], ["are"], ["being"]))
+    if said[to + 1] == ",":
+        yield (*tokens[:start], *tokens[to + 2 :]), tokens[to - 1 : to + 1]
+        return
+    yield (*tokens[:start], *tokens[to + 1 :]), tokens[to - 1 : to + 1]
+    behind = said[to + 2 : to + 4]
+    end = next((i for i, w in enumerate(behind) if w in listed("limits", "governing")), len(behind))
+    if start and any(w in _ARTICLES for w in behind[:end]) and said[0] in _ARTICLES:
+        yield tokens[to + 1 :], tokens[to - 1 : to + 1]
+
+
+_PURPOSE = frozenset("configured adapted arranged designed operable programmed constructed intended".split())
+
+
 def without_what_a_sign_stands_for(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`an outer diameter of at least 4 mm`, of `d  length in mm`: a sign does not say what it stands for."""
     name, said = word_of_name(job) if len(job.subjects) == 1 else "", [word_of(t) for t in tokens]

@@ -75,7 +75,7 @@ from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, witho
 from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
 from scopecheck.resolve.parts_per_part import with_any_of_them, with_parts_per_part
-from scopecheck.resolve.passed_over import SO_MANY_PER, names_another
+from scopecheck.resolve.passed_over import SO_MANY_PER, names_another, told, without_purpose
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
@@ -86,6 +86,7 @@ from scopecheck.resolve.plainer_counts import (
     with_units_of_the_last,
 )
 from scopecheck.resolve.plainer_shares import with_amount_first
+from scopecheck.resolve.plainer_states import with_only_behind_state, with_permission, with_value_of_change
 from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
@@ -141,6 +142,8 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
+    tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
+    tokens = with_value_of_change(tokens, subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_order_told(tokens, subjects)
     tokens = with_any_of_them(with_parts_per_part(tokens, subjects), subjects)
@@ -270,11 +273,11 @@ class Reader:
             return by_name
         if subjects:
             another = names_another(job, tokens)
-            told = (another,) if another else tuple(speak_of_others(job, tokens))
-            told += (hardly,) if (hardly := hardly_so(tokens, words, subjects)) else ()
-            told += (shared,) if (shared := shared_power(words)) else ()
-            told += (some,) if (some := none_of_some(tokens, words, subjects, self.names)) else ()
-            self.groups.passed += [t for t in told if t not in self.groups.passed]
+            beside = (another,) if another else tuple(speak_of_others(job, tokens))
+            beside += (hardly,) if (hardly := hardly_so(tokens, words, subjects)) else ()
+            beside += (shared,) if (shared := shared_power(words)) else ()
+            beside += (some,) if (some := none_of_some(tokens, words, subjects, self.names)) else ()
+            self.groups.passed += [t for t in beside if t not in self.groups.passed]
         of_amounts = any(t.number and t.number.unit for t in tokens)
         tried = subjects and (of_amounts or not is_read(job, made))
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
@@ -317,6 +320,7 @@ class Reader:
             or self._these_but_not_those(tokens, words, subjects)
             or self._read_loosely(tokens, words, subjects)
             or self._under_a_condition_loosely(job, tokens)
+            or self._for_what_it_is_made(job, tokens, words, subjects)
         )
         if found is None:
             raise wrong
@@ -820,6 +824,17 @@ class Reader:
         except Trouble:
             return None
         return conditional(self._sides(job, True), tokens)
+
+    def _for_what_it_is_made(
+        self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`configured to open when the pressure exceeds 5 bar` as what it does, which a warning tells."""
+        for said, passed in without_purpose(tokens) if len(subjects) > 1 else ():
+            other = Words(words.text, said, words.span)
+            if self._trying()._holds(other, subjects):
+                self.groups.passed += [t for t in (told(job, passed),) if t and t not in self.groups.passed]
+                return self.condition(other, subjects)
+        return None
 
     def _job(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

@@ -86,7 +86,7 @@ from scopecheck.resolve.plainer_numbers import (
 )
 from scopecheck.resolve.plainer_parts import parts_plainly
 from scopecheck.resolve.plainer_shares import shares_plainly
-from scopecheck.resolve.plainer_states import in_mode, when_in_response
+from scopecheck.resolve.plainer_states import in_mode, states_plainly
 from scopecheck.resolve.plainer_steps import steps_plainly
 from scopecheck.resolve.plainer_values import (
     in_the_state,
@@ -165,7 +165,6 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_pressure_in_brackets,
         without_colon,
         with_number_said,
-        when_in_response,
         without_commas_round_equal,
         with_least_beside,
         without_plurality,
@@ -177,6 +176,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = said(tokens) if tokens else tokens
     of_parts = bool(subjects) and subjects[0].parts is not None
     tokens = tokens if of_parts else without_apart(tokens)
+    tokens = states_plainly(tokens, subjects) if tokens else tokens
     tokens = members_plainly(tokens, subjects) if tokens else tokens
     tokens = steps_plainly(tokens, subjects) if tokens else tokens
     tokens = parts_plainly(tokens, subjects) if tokens else tokens

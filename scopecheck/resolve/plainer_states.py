@@ -1,6 +1,7 @@
-"""What is said of a state, `enters the sleep mode`, and of what something answers, said more plainly.
+"""What is said of states, `enters the sleep mode`, and of what a controller does when, said more plainly.
 
-Used by `plainer.py` alone.
+`plainer.py` uses it where nothing reads the words. What would be misread as it stands is said otherwise
+before that: `only` before a verb, what is permitted or prohibited, a value at which a state changes.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.states import OUT_OF, nouns_in, opposite_states, side_words
 from scopecheck.resolve.subjects import Subject
 
 Tokens = tuple[Token, ...]
@@ -24,6 +26,7 @@ _INTO = tuple(
         "switched to", "changes to", "changes into", "transitions to", "transitions into", "goes into",
         "goes to", "moves to", "is set to", "set to", "activates", "activating", "selects", "selecting",
         "assumes", "adopts", "enter", "enter into", "switch to", "switch into", "change to", "transition to",
+        "changes over to", "switches over to", "change over to", "switch over to", "is in", "are in",
         "go into", "go to", "move to", "activate", "select", "assume", "adopt", "operate in", "work in",
     )
 )  # fmt: skip
@@ -59,7 +62,18 @@ def in_mode(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
             for at in range(len(tokens) - len(run) + 1 if len(run) else 0):
                 found = _in_mode(tokens, at, run, one.text.lower())
                 if found:
-                    return found
+                    return _or_in_another(found, members, one.text.lower())
+    return tokens
+
+
+def _or_in_another(tokens: Tokens, members: list[list[str]], name: str) -> Tokens:
+    """`is sleep or the idle mode` as is sleep or idle."""
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(1, len(words) - 3) if words[i] == "or" and words[i + 1] in _ARTICLES):
+        run = next((m for m in members if words[at + 2 : at + 2 + len(m)] == m), [])
+        end = at + 2 + len(run)
+        if run and words[end : end + 1] != [] and words[end] in (*_STATES, name):
+            return (*tokens[: at + 1], *tokens[at + 2 : end], *tokens[end + 1 :])
     return tokens
 
 
@@ -71,6 +85,13 @@ def _in_mode(tokens: Tokens, at: int, run: list[str], name: str) -> Tokens:
         return ()  # the name itself is left out before
     start, behind = at - (at > 0 and words[at - 1] in _ARTICLES), end + noun
     into = next((r for r in _INTO if tuple(words[max(start - len(r), 0) : start]) == r), ())
+    out = next((r for r in OUT_OF if words[max(start - len(r), 0) : start] == r), [])
+    if out:
+        return (
+            *_words("is not", tokens[start - len(out)], tokens[start - 1]),
+            *tokens[at:end],
+            *tokens[behind:],
+        )
     chosen = words[behind : behind + 1] == ["is"] and words[behind + 1 : behind + 2] != []
     if bool(into) == (chosen and words[behind + 1] in _CHOSEN):
         return ()
@@ -82,3 +103,458 @@ def _in_mode(tokens: Tokens, at: int, run: list[str], name: str) -> Tokens:
 def _members(one: Subject) -> list[list[str]]:
     declared = one.bound.members if isinstance(one.bound, ChoiceDecl) else ()
     return [m.lower().split() for m in declared if m != OTHERS]
+
+
+def states_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """What is so under a condition, and the condition, said more plainly."""
+    tokens = when_in_response(with_if_so(tokens))
+    tokens = without_to_before_limit(with_value_passed(tokens))
+    if len(subjects) < 2:
+        return tokens
+    tokens = with_threshold_named(with_difference_of_both(tokens, subjects), subjects)
+    tokens = without_what_makes_it(with_only_if_behind(tokens, subjects), subjects)
+    tokens = with_state_beside(tokens, subjects)
+    return with_limit_of_named(
+        with_condition_behind_value(with_when_behind_state(tokens, subjects), subjects), subjects
+    )
+
+
+def _words(said: str, at: Token, to: Token | None = None) -> Tokens:
+    """These words in the place of what stands from one to the other; before the one if there is no other."""
+    texts = said.split()
+    ends = [*(at.start for _ in texts[1:]), to.end if to else at.start]
+    return tuple(
+        replace(at, sort="word", text=w, number=None, end=end) for w, end in zip(texts, ends, strict=True)
+    )
+
+
+def with_when_behind_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`switches on below 18 °C and off above 22 °C`, of what is on or off, with `when` before each value."""
+    states = {w for s in subjects if isinstance(s.bound, ChoiceDecl) for w in opposite_states(s.bound)}
+    words, found = [word_of(t) for t in tokens], list[Token]()
+    for at, token in enumerate(tokens):
+        said = words[at - 1 - (words[at - 1 : at] == ["only"])] if at else ""
+        if said in states and words[at] in ("above", "below", "over", "under", "between", "outside"):
+            found += _words("when", token)
+        found.append(token)
+    return tuple(found)
+
+
+_CARRIERS = frozenset("switch switches switched switching turn turns turned turning".split())
+
+
+def with_if_so(tokens: Tokens) -> Tokens:
+    """`determines whether the pressure exceeds 5 bar and, if so, issues an alarm` as a condition in front."""
+    words = [word_of(t) for t in tokens]
+    whether = next((i for i, w in enumerate(words[:4]) if w == "whether"), 0)
+    so = next((i for i in range(whether + 2, len(words) - 2) if words[i : i + 2] == ["if", "so"]), 0)
+    if not whether or not so or words[whether - 1] not in _ASKING:
+        return tokens
+    end = so
+    while words[end - 1] in (",", ";", "and"):
+        end -= 1
+    rest = so + 2 + (words[so + 2] == ",")
+    comma = replace(tokens[so], sort="mark", text=",", end=tokens[so].start)
+    return (
+        *_words("if", tokens[whether], tokens[whether]),
+        *tokens[whether + 1 : end],
+        comma,
+        *tokens[rest:],
+    )
+
+
+_ASKING = frozenset(
+    "determine determines determining determined check checks checking detect detects detecting".split()
+)
+
+
+def without_to_before_limit(tokens: Tokens) -> Tokens:
+    """`drops to 5 bar or less` as is 5 bar or less."""
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 4):
+        said = words[at] in _COMES and words[at + 1] == "to" and tokens[at + 2].number
+        if said and words[at + 3] == "or" and words[at + 4] in _OR_SO:
+            return (*tokens[:at], *_words("is", tokens[at], tokens[at + 1]), *tokens[at + 2 :])
+    return tokens
+
+
+_COMES = frozenset("drops falls sinks decreases rises climbs increases returns comes goes has".split())
+_OR_SO = frozenset("less lower below more higher above greater over under fewer".split())
+
+
+def with_threshold_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`a predetermined pressure threshold`, `the threshold value`, as the threshold left of the colon."""
+    names = [n for s in subjects if (n := s.text.lower().split())[-1] in _VALUES]
+    if len(names) != 1:
+        return tokens
+    (name,) = names
+    others = {w for s in subjects for w in s.text.lower().split()}
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(2, len(words)) if words[i] == name[-1]):
+        start = next((i for i in range(at - 1, max(at - 5, -1), -1) if words[i] in _ARTICLES), at)
+        between = words[start + 1 : at]
+        end = at + 1 + (words[at + 1 : at + 2] == ["value"])
+        known = set(between) <= others | _SET_BEFORE and set(name[:-1]) <= set(between)
+        if start < at and known and (len(between) > len(name) - 1 or end > at + 1):
+            run = _words(" ".join(name), tokens[start + 1], tokens[end - 1])
+            return (*tokens[: start + 1], *run, *tokens[end:])
+    return tokens
+
+
+_SET_BEFORE = frozenset("predetermined predefined preset given set certain prescribed specified".split())
+
+
+def with_difference_of_both(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the pressure difference between the inlet pressure and the outlet pressure` without the first word."""
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(1, len(words) - 1) if words[i] == "difference"):
+        both = sum(words[at - 1] in s.text.lower().split() for s in subjects) > 1
+        if both and words[at + 1] in ("between", "of"):
+            return (*tokens[: at - 1], *tokens[at:])
+    return tokens
+
+
+def with_only_if_behind(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`only if the load is at least 50 kg does the speed exceed 2 m/s`, the condition behind."""
+    words = [word_of(t) for t in tokens]
+    if words[:1] != ["only"] or words[1:2] not in (["if"], ["when"]):
+        return tokens
+    for one in subjects:
+        name = one.text.lower().split()
+        for at in range(3, len(words) - len(name) - 2):
+            first = at + 1 + (words[at + 1] in _ARTICLES)
+            behind = first + len(name)
+            if words[at] not in ("does", "do", "is", "are") or words[first:behind] != name:
+                continue
+            verb = () if words[at] in ("does", "do") else tokens[at : at + 1]
+            return (*tokens[at + 1 : behind], *verb, *tokens[behind:], *tokens[:at])
+    return tokens
+
+
+def with_state_beside(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`at most 5 bar with the valve closed`, `in the closed position of the valve`, as when it is closed."""
+    words = [word_of(t) for t in tokens]
+    for one in subjects:
+        states, nouns = side_words(one.bound, one.text), nouns_in(one.bound, one.text)
+        for at in range(len(words) - len(nouns) - 2 if states and nouns else 0):
+            of = words[at + 2 : at + 4] == ["of", "the"] and words[at + 4 :][: len(nouns)] == nouns
+            if words[at] in ("upon", "on") and words[at + 1] in states and of:
+                after = at + 4 + len(nouns)
+                return (
+                    *tokens[:at],
+                    *_when(tokens[at], tokens[at + 3 : after], tokens[at + 1]),
+                    *tokens[after:],
+                )
+            end = at + 2 + len(nouns)
+            end += words[end : end + 1] == ["being"]
+            so = words[end : end + 1] != [] and words[end] in states and words[end + 1 : end + 2] in _ENDS
+            if (
+                words[at] == "with"
+                and words[at + 1] in _ARTICLES
+                and words[at + 2 :][: len(nouns)] == nouns
+                and so
+            ):
+                noun = tokens[at + 1 : at + 2 + len(nouns)]
+                return (*tokens[:at], *_when(tokens[at], noun, tokens[end]), *tokens[end + 1 :])
+            placed = words[at : at + 1] == ["in"] and words[at + 1] in _ARTICLES and words[at + 2] in states
+            of = (
+                words[at + 3 : at + 4] != []
+                and words[at + 3] in _STATES
+                and words[at + 4 : at + 6] == ["of", "the"]
+            )
+            if placed and of and words[at + 6 :][: len(nouns)] == nouns:
+                after = at + 6 + len(nouns)
+                return (
+                    *tokens[:at],
+                    *_when(tokens[at], tokens[at + 5 : after], tokens[at + 2]),
+                    *tokens[after:],
+                )
+    return tokens
+
+
+def without_what_makes_it(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`causes the valve to open` as that it opens, `prevents the valve from opening` as that it does not."""
+    words = [word_of(t) for t in tokens]
+    for one in subjects:
+        states, nouns = side_words(one.bound, one.text), nouns_in(one.bound, one.text)
+        for at in range(len(words) - len(nouns) - 3 if states and nouns else 0):
+            end = at + 2 + len(nouns)
+            if words[at + 1] not in _ARTICLES or words[at + 2 : end] != nouns or words[end + 1] not in states:
+                continue
+            first = next((i + 1 for i in range(at - 1, -1, -1) if words[i] in (",", "and", "to", *_WHEN)), 0)
+            if not all(t.sort == "word" for t in tokens[first:at]):
+                continue
+            if words[at] in _MAKES and words[end] == "to":
+                return (*tokens[:first], *tokens[at + 1 : end], *tokens[end + 1 :])
+            if words[at] in _PREVENTS and words[end] == "from":
+                denied = _words("is not", tokens[end], tokens[end])
+                return (*tokens[:first], *tokens[at + 1 : end], *denied, *tokens[end + 1 :])
+    return tokens
+
+
+_MAKES = frozenset(
+    "causes cause causing controls control controlling commands command instructs instruct drives drive"
+    " triggers trigger signals signal makes actuates actuate".split()
+)
+
+
+def _when(at: Token, noun: Tokens, state: Token) -> Tokens:
+    """`when the valve is closed`, of these words for the valve and its state."""
+    return (*_words("when", at, at), *noun, *_words("is", state), state)
+
+
+_ENDS: tuple[list[str], ...] = ([], [","], ["and"])
+
+
+def with_value_passed(tokens: Tokens) -> Tokens:
+    """`a pressure of 5 bar is exceeded` as a pressure exceeds it; `reaching a pressure of 5 bar` as that."""
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(len(words) - 4) if words[i] in _PASSING and words[i + 1] in _ARTICLES):
+        of = next((i for i in range(at + 3, min(at + 6, len(words) - 1)) if words[i] == "of"), 0)
+        if of and tokens[of + 1].number and all(t.sort == "word" for t in tokens[at:of]):
+            return (*tokens[: at + 1], *tokens[of + 1 :])
+    for at in range(2, len(words)):
+        verb, begin = _PASSED.get(words[at], ""), at
+        while verb and words[begin - 1] in ("is", "are", "has", "have", "been", "not", "being"):
+            begin -= 1
+        if not verb or begin == at or not tokens[begin - 1].number:
+            continue
+        verb = (
+            f"does not {verb.removesuffix('es' if verb == 'reaches' else 's')}"
+            if "not" in words[begin:at]
+            else verb
+        )
+        start, noun = begin - 1, Tokens()
+        if words[at] == "elapsed" and words[begin - 2] in ("than", "least"):
+            return (*tokens[:begin], *tokens[at + 1 :])
+        if words[begin - 2] == "of":
+            start = next(
+                (i for i in range(begin - 3, max(begin - 8, -1), -1) if words[i] in _ARTICLES), begin - 1
+            )
+            noun = tokens[start : begin - 2]
+            noun = () if words[begin - 3] in _VALUES else noun
+        return (
+            *tokens[:start],
+            *noun,
+            *_words(verb, tokens[begin - 1]),
+            tokens[begin - 1],
+            *tokens[at + 1 :],
+        )
+    return tokens
+
+
+_PASSING = frozenset("reaching exceeding attaining surpassing".split())
+_PASSED = {
+    "elapsed": "reaches", "exceeded": "exceeds", "surpassed": "exceeds", "reached": "reaches",
+    "attained": "reaches",
+}  # fmt: skip
+_VALUES = frozenset("threshold limit value setpoint".split())
+
+
+def with_condition_behind_value(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`above a load of 50 kg`, `from a load of 50 kg upwards`, as at one of more than, of at least 50 kg."""
+    words = [word_of(t) for t in tokens]
+    names = [s.text.lower().split() for s in subjects[1:]] + [subjects[0].text.lower().split()]
+    for at in range(len(words) - 4):
+        lead = next((r for r in _BESIDE if words[at : at + len(r.split())] == r.split()), "")
+        first = at + len(lead.split())
+        if not lead or words[first : first + 1] not in (["a"], ["an"]):
+            continue
+        for name in names:
+            of = first + 1 + len(name)
+            if words[first + 1 : of] != name or words[of : of + 1] != ["of"] or of + 1 >= len(tokens):
+                continue
+            number, end = tokens[of + 1], of + 2
+            if not number.number or words[end : end + 1] in (["to"], ["-"], ["–"], ["or"]):
+                continue
+            up = words[end : end + 1] in (["upwards"], ["upward"], ["on"], ["onwards"])
+            if lead in ("from", "starting from", "starting at") or up:
+                end += up
+            said = _words("at", tokens[at], tokens[at])
+            limit = _words(f"of {_BESIDE[lead]}", tokens[of])
+            return (*tokens[:at], *said, *tokens[first:of], *limit, number, *tokens[end:])
+    return tokens
+
+
+_BESIDE = {
+    "starting from": "at least", "starting at": "at least", "from": "at least", "up to": "at most",
+    "above": "more than", "over": "more than", "beyond": "more than", "below": "less than",
+    "under": "less than",
+}  # fmt: skip
+
+
+def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`limits the speed to 2 m/s` as the speed is limited to it; `prevents the speed from exceeding it`."""
+    words = [word_of(t) for t in tokens]
+    for one in subjects:
+        name = one.text.lower().split()
+        for at in range(1, len(words) - len(name) - 1):
+            end = at + len(name)
+            if words[at:end] != name or isinstance(one.bound, ChoiceDecl):
+                continue
+            begin = at - (words[at - 1] in _ARTICLES)
+            verb = words[begin - 1] if begin else ""
+            if verb in listed("limits", "caps") and words[end] == "to":
+                said = "is limited to" if tokens[end + 1].number else "is"  # 'to at most 2 m/s'
+                limited = _words(said, tokens[end], tokens[end])
+                return (*tokens[: begin - 1], *tokens[begin:end], *limited, *tokens[end + 1 :])
+            if verb in _PREVENTS and words[end : end + 2] == ["from", "exceeding"]:
+                limited = _words("does not exceed", tokens[end], tokens[end + 1])
+                return (*tokens[: begin - 1], *tokens[begin:end], *limited, *tokens[end + 2 :])
+    return tokens
+
+
+_PREVENTS = frozenset("prevent prevents preventing keep keeps keeping stop stops stopping".split())
+
+
+def with_only_behind_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`only opens if the pressure exceeds 5 bar`, of what is open or not, as opens only if it does."""
+    words = [word_of(t) for t in tokens]
+    states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
+    for at in (i for i, w in enumerate(words) if w in ("only", "solely", "exclusively")):
+        then = next((i for i in range(at + 1, min(at + 6, len(words))) if words[i] in _CONDITIONS), 0)
+        between = words[at + 1 : then]
+        its = between and between[0] not in _ARTICLES  # 'only the pump runs' says which one does
+        if then and its and not states.isdisjoint(between) and states | _MAY_STAND >= set(between):
+            return (*tokens[:at], *tokens[at + 1 : then], replace(tokens[at], text="only"), *tokens[then:])
+    return tokens
+
+
+_CONDITIONS = frozenset("if when where while once as at above below upon".split())
+_MAY_STAND = frozenset("is are be in the to position state switched turned switches turns".split()) | {
+    "does", "not",
+}  # fmt: skip
+
+
+def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`opens at 5 bar` as when it comes to 5 bar; of two such values the higher is one that is risen to."""
+    states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
+    words = [word_of(t) for t in tokens]
+    found = [
+        (at, number)
+        for at in range(1, len(words) - 1)
+        if words[at] == "at" and words[at - 1] in states and _changes(words, at)
+        for number in [_value_behind(tokens, at + 1 + 3 * (words[at + 1 : at + 4] == _LATEST), subjects)]
+        if number
+    ]
+    values = [t.number.value for _, n in found for t in tokens[n : n + 1] if t.number]
+    if not found or len(found) > 2:
+        return tokens
+    for at, number in reversed(found):
+        value = tokens[number].number
+        verb = "comes to"
+        if len(found) == 2 and len(set(values)) == 2 and value is not None:
+            verb = "rises to" if value.value == max(values) else "drops to"
+        noun = tokens[at + 1 : number - 1] if number > at + 1 and words[at + 1] in ("a", "an") else ()
+        when, comes = _words("when", tokens[at], tokens[at]), _words(verb, tokens[number])
+        tokens = (*tokens[:at], *when, *noun, *comes, *tokens[number:])
+    return tokens
+
+
+_LATEST = ["the", "latest", "at"]
+
+
+def _changes(words: list[str], at: int) -> bool:
+    """Does a change stand before this place: `opens`, `is switched off`; no `is open`, no `runs`."""
+    carried = words[at - 1] in ("on", "off") and not _CARRIERS.isdisjoint(words[max(at - 7, 0) : at - 1])
+    verb = words[at - 1].endswith("s") and len(words[at - 1]) > _SHORT and words[at - 1] not in _GOES_ON
+    started = words[at - 1] in _STARTED and words[at - 2 : at - 1] in (["is"], ["are"])
+    return carried or verb or started
+
+
+_SHORT = 3
+_GOES_ON = frozenset("runs operates outputs generates raises".split())
+_STARTED = frozenset(
+    "started stopped activated deactivated energised energized opened triggered disengaged unlocked".split()
+)
+
+
+def _value_behind(tokens: Tokens, at: int, subjects: tuple[Subject, ...]) -> int:
+    """Where the one value stands behind `at`, with or without `a pressure of` before it; 0 for none."""
+    words = [word_of(t) for t in tokens]
+    names = [s.text.lower().split() for s in subjects]
+    names += [[noun] for noun in listed("measures", "calling")]
+    of = next((at + 1 + len(n) for n in names if words[at + 1 : at + 2 + len(n)] == [*n, "of"]), 0)
+    number = of + 1 if of and words[at] in _ARTICLES else at
+    value, then = tokens[number : number + 1], words[number + 1 : number + 3]
+    ended = then[:1] in ([], [","]) or (
+        then[0] in ("and", "but") and then[1:] != [] and then[1] not in _OR_SO
+    )
+    return number if value and value[0].number and value[0].number.unit and ended else 0
+
+
+def with_permission(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`may exceed 2 m/s only when ...` as nowhere but where, `is prohibited when ...` as nowhere where."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words)) if words[i] in _WHEN), 0)
+    if not at or len(subjects) < 2:
+        return tokens
+    states = {w for s in subjects for w in side_words(s.bound, s.text)}
+    only = words[at - 1] == "only"
+    may, verb = next(
+        ((i, i + len(m)) for i in range(at) for m in _MAY if words[i : i + len(m)] == m), (None, 0)
+    )
+    if may is not None and (only or words[verb] == "only"):
+        end, verb = at - only, verb + (words[verb] == "only")
+        if words[verb] in states or (words[verb] == "be" and words[verb + 1] in states):
+            return (*tokens[:may], *tokens[verb:end], *_words("only", tokens[at]), *tokens[at:])
+        finite = _FINITE_OF.get(words[verb], "")
+        so = (*tokens[:may], *_words(finite, tokens[verb], tokens[verb]), *tokens[verb + 1 : end])
+        return (
+            (*so, *_words("nowhere but where", tokens[at], tokens[at]), *tokens[at + 1 :])
+            if finite
+            else tokens
+        )
+    run = words[:at]
+    for said, instead in _PERMITTED.items():
+        if " ".join(run).endswith(f" {said}"):
+            rest = tokens[: at - len(said.split())]
+            return (*rest, *_words(instead, tokens[at], tokens[at]), *tokens[at + 1 :])
+    acts = _PROHIBITS | (frozenset(("allows", "permits")) if only else frozenset())
+    act = next((i for i in range(at) if words[i] in acts and words[i + 1] in _ARTICLES), None)
+    if act is not None and states.isdisjoint(words[act:at]) and "from" not in words[act:at]:
+        where = "nowhere where" if words[act] in _PROHIBITS else "nowhere but where"
+        limit = _with_finite(tokens[act + 1 : at - only])
+        return (*limit, *_words(where, tokens[at], tokens[at]), *tokens[at + 1 :])
+    return tokens
+
+
+def _with_finite(tokens: Tokens) -> Tokens:
+    """`the speed to exceed 2 m/s` as the speed exceeds it."""
+    words = [word_of(t) for t in tokens]
+    to = next((i for i in range(1, len(words) - 1) if words[i] == "to" and words[i + 1] in _FINITE_OF), 0)
+    finite = _words(_FINITE_OF[words[to + 1]], tokens[to], tokens[to + 1]) if to else ()
+    return (*tokens[:to], *finite, *tokens[to + 2 :]) if to else tokens
+
+
+_MAY = [
+    ["may"],
+    ["can"],
+    ["could"],
+    ["might"],
+    *([b, a, "to"] for b in ("is", "are") for a in ("allowed", "permitted")),
+]
+_WHEN = frozenset("if when where whenever while once".split())
+_FINITE_OF = {
+    "exceed": "exceeds", "be": "is", "fall": "falls", "rise": "rises", "reach": "reaches", "drop": "drops",
+    "lie": "lies", "have": "has", "go": "goes",
+}  # fmt: skip
+_PERMITTED = {
+    **{
+        said: "nowhere but where"
+        for word in ("permitted", "allowed", "possible", "permissible", "admissible")
+        for said in (f"is only {word}", f"is {word} only", f"are only {word}", f"are {word} only")
+    },
+    **{
+        f"{be} {said}": "nowhere where"
+        for be in ("is", "are")
+        for said in (
+            "prohibited", "forbidden", "prevented", "excluded", "impossible", "not permitted", "not allowed",
+            "not possible", "disallowed", "avoided", "precluded",
+        )
+    },
+}  # fmt: skip
+_PROHIBITS = frozenset(
+    "prohibits prohibit prevents prevent forbids forbid inhibits precludes excludes avoids disallows"
+    " rejects".split()
+)

@@ -11,8 +11,9 @@ from itertools import pairwise
 from typing import TypeAlias
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
-from scopecheck.core.formula import All, Any, Chosen, Formula
-from scopecheck.foundations.record import field, record
+from scopecheck.core.formula import All, Any, Chosen, Formula, Not
+from scopecheck.foundations.kinds import TIME
+from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -53,7 +54,7 @@ class Piece:
 
 @record
 class Side:
-    """What one side says: its pieces, joined by 'and' or by 'or' ('' where there is one)."""
+    """What one side says: its pieces, joined by 'and', 'or', 'nor' ('' where there is one)."""
 
     pieces: tuple[Piece, ...]
     joiner: str = ""
@@ -87,6 +88,8 @@ class Sides:
         formulas, shown = tuple(f for f, _ in said), f" {side.joiner} ".join(text for _, text in said)
         if len(formulas) == 1:
             return formulas[0], shown
+        if side.joiner == "nor":
+            return Not(Any(formulas)), f"neither {shown}"
         return Any(formulas) if side.joiner == "or" else All(formulas), shown
 
     def state(self, tokens: Tokens, switch: Subject) -> bool | None:
@@ -99,8 +102,8 @@ class Sides:
             return state_by_note(tokens, note, switch.text)
         return None if speaks_of_another(tokens, note, switch.text) else told
 
-    def chosen(self, tokens: Tokens, thing: Subject) -> str | None:
-        """Which of two opposite states of a choice, `on` and `off`, the words say; None for neither."""
+    def chosen(self, tokens: Tokens, thing: Subject) -> tuple[str, bool] | None:
+        """Which of two opposite states of a choice the words speak of, and whether it is so."""
         if not isinstance(thing.bound, ChoiceDecl) or is_switch(thing.bound):
             return None
         return state_among(tokens, thing.bound, self._nouns_of_others(thing))
@@ -114,8 +117,10 @@ class Sides:
         thing = piece.things[0]
         if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
             return switched(thing.bound, bool(self.state(piece.tokens, thing)))
-        if (member := self.chosen(piece.tokens, thing)) and not self.reads(piece.tokens, piece.things):
-            return Chosen(thing.text, member), f"{thing.text} = {member}"
+        if (chosen := self.chosen(piece.tokens, thing)) and not self.reads(piece.tokens, piece.things):
+            member, so = chosen
+            its = Chosen(thing.text, member)
+            return (its, f"{thing.text} = {member}") if so else (Not(its), f"{thing.text} is not {member}")
         return self.formula(piece.tokens, piece.things), self._shown(piece)
 
     def head(self, tokens: Tokens) -> str:
@@ -216,13 +221,18 @@ class Sides:
 
     def _parted(self, tokens: Tokens, things: Things) -> Iterator[Side]:
         said = [word_of(t) for t in tokens]
-        start = 1 if said[0] in ("both", "either") else 0
-        for at in (i for i in range(start + 1, len(tokens) - 1) if said[i] in ("and", "or")):
-            first = self.side(tokens[start : at - (said[at - 1] == ",")], things[:1])
-            rest = self.side(tokens[at + 1 :], things[1:]) if first else None
+        lead = next((run for run in _LEADS if said[: len(run)] == list(run)), ())
+        start, joiners = len(lead), _LEADS.get(lead, {"and": "and", "or": "or", "for": "and"})
+        for at in (i for i in range(start + 1, len(tokens) - 1) if said[i] in joiners):
+            so_long = said[at] == "for"
+            if so_long and not (len(things) == 2 and _is_time(things[1])):
+                continue
+            first = self.side(tokens[start : at - (said[at - 1] in (",", ";"))], things[:1])
+            behind = _at_least_so_long(tokens[at + 1 :]) if so_long else tokens[at + 1 :]
+            rest = self.side(behind, things[1:]) if first else None
             taken = first and rest and self._is_taken(tokens[start:at], tokens[at + 1 :], things[1])
-            if first and rest and not taken and rest.joiner in ("", said[at]):
-                yield Side((*first.pieces, *rest.pieces), said[at])
+            if first and rest and not taken and rest.joiner in ("", joiners[said[at]]):
+                yield Side((*first.pieces, *rest.pieces), joiners[said[at]])
 
     def _is_taken(self, tokens: Tokens, behind: Tokens, thing: Subject) -> bool:
         """`at most half the rim and at most 3 A`: the rim is compared with there, and not limited then."""
@@ -273,6 +283,31 @@ class Sides:
             if (word in named or word == "for") and not noun_first and self.reads(rest, things):
                 found = rest
         return found
+
+
+_LEADS: dict[tuple[str, ...], dict[str, str]] = {
+    ("both",): {"and": "and"},
+    ("either",): {"or": "or"},
+    ("neither",): {"nor": "nor"},
+    **{
+        tuple(f"at least one of{following}{colon}".split()): {"and": "or", "or": "or"}
+        for following in (" the following conditions is met", " the following is met", " the following", "")
+        for colon in (" :", "")
+    },
+}
+"""How words in front of several pieces say that these are joined."""
+
+
+def _is_time(thing: Subject) -> bool:
+    kind = thing.bound.kind if isinstance(thing.bound, Typed) else None
+    return kind is not None and kind.dimension == TIME
+
+
+def _at_least_so_long(tokens: Tokens) -> Tokens:
+    """`5 s`, for which something is so, as reaching 5 s."""
+    if len(tokens) != 1 or not tokens[0].number:
+        return tokens
+    return (replace(tokens[0], sort="word", text="reaches", number=None, end=tokens[0].start), *tokens)
 
 
 def _is_list_of(thing: Subject, head: str) -> bool:

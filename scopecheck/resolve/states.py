@@ -24,11 +24,13 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
 
     `others` are words that speak of something else: 'the door is open' says nothing of a valve.
     """
+    own, mine = set(name.lower().split()), noun_of(name)
     said = [word_of(t) for t in tokens]
+    if said[0] == "no" and said[1:2] and said[1] in own | {*_BE}:
+        said[0] = "not"  # 'no alarm is issued', with or without what is called so
     sides = _sides(name)
     told = [sides[w] for w in said if w in sides]
     negated = "not" in said
-    own, mine = set(name.lower().split()), noun_of(name)
     alone = set(said) - own <= {"is", "are", "be", "being", "not"}
     if not told and own <= set(said) and (alone or name.lower().endswith(_SAYS_HOW)):
         told = [True]  # 'is dimmed', of what is called dimmed; 'is hollow', of what is called so
@@ -36,6 +38,8 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     if len(told) != 1 or any(t.sort != "word" for t in tokens) or not others.isdisjoint(said):
         return None
     kept, nouns = _parted(said, set(sides))
+    if _is_done_by(said, nouns, mine, set(sides)):
+        nouns = nouns[1:]
     rest = [w for w in kept if w not in sides and w not in own and w != "not"]
     if any(w not in listed("switching", "beside") for w in rest):
         return None
@@ -44,23 +48,72 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     return told[0] is not negated
 
 
-def state_among(tokens: tuple[Token, ...], choice: ChoiceDecl, others: frozenset[str]) -> str | None:
-    """The one of two opposite states, `on` and `off`, that the words say: `activates the pump`; else None."""
+def state_among(
+    tokens: tuple[Token, ...], choice: ChoiceDecl, others: frozenset[str]
+) -> tuple[str, bool] | None:
+    """Of two opposite states, `on` and `off`, the one that the words speak of, `activates the pump`, and
+    whether it is so: `does not open` is not open, and perhaps something else than closed. None for neither.
+    """
     members = [m for m in choice.members if m != OTHERS]
-    if len(members) != 2 or "not" in map(word_of, tokens):
+    positive = tuple(t for t in tokens if word_of(t) != "not")
+    if len(members) != 2 or len(positive) < len(tokens) - 1:
         return None
-    told = [state_of(tokens, f"{choice.name} {m}".lower(), others) for m in members]
-    opposed = {*told} == {True, False} and not set(choice.name.lower().split()).isdisjoint(
-        map(word_of, tokens)
-    )
-    return members[told.index(True)] if opposed else None
+    told = [state_of(positive, f"{choice.name} {m}".lower(), others) for m in members]
+    if {*told} != {True, False}:
+        return None
+    return members[told.index(True)], len(positive) == len(tokens)
+
+
+def opposite_states(choice: ChoiceDecl) -> dict[str, str]:
+    """Words with the one of two opposite states that they say, `closes` with `closed`; none elsewhere."""
+    members = [m for m in choice.members if m != OTHERS]
+    if len(members) != 2:
+        return {}
+    first, second = (m.lower() for m in members)
+    sides = _sides(first)
+    if sides.get(first) is not True or sides.get(second) is not False:
+        return {}
+    return {word: members[0] if so else members[1] for word, so in sides.items()}
+
+
+def side_words(bound: object, name: str) -> frozenset[str]:
+    """The words of both states of a switch, or of two opposite ones of a list; none for anything else."""
+    if not isinstance(bound, ChoiceDecl):
+        return frozenset()
+    if {m.lower() for m in bound.members} == {"yes", "no"}:
+        return frozenset(_sides(name)) | frozenset(name.lower().split())
+    return frozenset(opposite_states(bound))
+
+
+def _is_done_by(said: list[str], nouns: list[list[str]], mine: frozenset[str], states: set[str]) -> bool:
+    """`the controller opens the valve`: does what stands first do it, and is it done to what is switched?"""
+    if (
+        len(nouns) != 2
+        or said[0] not in _ARTICLES
+        or not mine.isdisjoint(nouns[0])
+        or mine.isdisjoint(nouns[1])
+    ):
+        return False
+    does = said[len(nouns[0]) + 1 :][:1]
+    return does != [] and does[0].endswith("s") and does[0] in states | _SWITCHES
+
+
+_ARTICLES = ("the", "a", "an", "said", "its")
+_SWITCHES = frozenset(("switches", "turns"))
+
+
+def nouns_in(bound: object, name: str) -> list[str]:
+    """The words that name what is in one of two states, in their order: of `valve open` the valve."""
+    words = name.lower().split()
+    switch = isinstance(bound, ChoiceDecl) and {m.lower() for m in bound.members} == {"yes", "no"}
+    return [w for w in words if w in noun_of(name)] if switch else words
 
 
 def _is_of_another(noun: list[str], own: set[str]) -> bool:
     """`the door frame`, `the lid of the door`, `the door quits`: more than the door."""
     places = [i for i, w in enumerate(noun) if w in own]
     before, behind = noun[: places[0]], noun[places[-1] + 1 :]
-    which = behind[:1] and behind[0] in ("of", "in", "for", "at", "between", "(")
+    which = behind[:1] and behind[0] in ("of", "in", "for", "at", "between", "(", "signal")
     if not _WHICH.isdisjoint(w for w in before if w not in own):
         return True
     return not {"of", "with", "but", "or"}.isdisjoint(before) or (bool(behind) and not which)
@@ -91,6 +144,8 @@ def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool 
     "the force is raised", 'lifts from the seat' of "the poppet lifts from the seat". A state is entered, too:
     'enters the sleep mode' of "the node is in the sleep mode", of no other mode.
     """
+    if not note and name.lower().endswith(_MODES):
+        note = f"in the {name}"  # what is called sleep mode is so in the sleep mode
     words = note.lower().split()
     be = next((i for i, w in enumerate(words) if w in _BE), None)
     told = words[be + 1 :] if be is not None else words
@@ -98,6 +153,8 @@ def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool 
     state = _content(told[1:]) if told[:1] == ["in"] else []
     if state:
         spoken_words = _entered(spoken_words)
+    if state and be is None:
+        spoken_words = _without_who(spoken_words)
     noted, said = _content(words), _content(spoken_words)
     verb = _content(told)[:1] if be is not None or state else said[:1]
     spoken = set(said) - {"not", *_content(name.lower().split())}
@@ -121,13 +178,31 @@ def _denied(said: list[str], told: list[str]) -> list[str]:
 
 
 def _entered(said: list[str]) -> list[str]:
-    """`enters the sleep mode`, `to switch into the sleep mode`, as being in it."""
+    """`enters the sleep mode`, `to switch into the sleep mode`, as being in it; `leaves it` as not."""
     start = int(said[:1] == ["to"])
     for at in range(start, len(said)):
-        for run in _INTO:
-            if said[at : at + len(run)] == run:
-                return [*said[start:at], "in", *said[at + len(run) :]]
+        for runs, instead in ((_INTO, ["in"]), (OUT_OF, ["not", "in"])):
+            for run in runs:
+                if said[at : at + len(run)] == run:
+                    return [*said[start:at], *instead, *said[at + len(run) :]]
     return said
+
+
+def _without_who(said: list[str]) -> list[str]:
+    """`the node is in the sleep mode` without the node, of which nothing is noted; no second node."""
+    at = next((i for i, w in enumerate(said) if w in ("is", "not", "in", "does")), 0)
+    plain = said[:1] in (["the"], ["a"], ["an"]) and 1 < at <= _LONGEST_NOUN and _WHICH.isdisjoint(said[:at])
+    return said[at:] if plain and "of" not in said[:at] else said
+
+
+_MODES = (" mode", " state")
+OUT_OF = [
+    run.split()
+    for run in (
+        "leaves", "leave", "exits", "exit", "quits", "quit", "is taken out of", "comes out of", "goes out of",
+        "switches out of", "wakes from", "wakes up from", "wakes up out of", "is woken from", "returns from",
+    )
+]  # fmt: skip
 
 
 _INTO = [
