@@ -18,6 +18,7 @@ from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
+from scopecheck.resolve.beside_sums import share_of_sum, with_mixture_as_total
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
@@ -142,6 +143,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_units_of_the_last(with_signs_in_words(tokens))
     tokens = with_amount_first(tokens, subjects) if len(subjects) == 2 else tokens
+    tokens = with_mixture_as_total(tokens, subjects, names)
     if len(subjects) > 1 and says_together(words.text):
         tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
         tokens = with_both_in_total(tokens, subjects)
@@ -238,6 +240,14 @@ class Reader:
                 f"The share is one of {subjects[0].text} itself, which is what is limited.",
                 "write the meaning in symbols after the words: two blanks, exactly, facts",
             )  # fmt: skip
+        if subjects and (found := share_of_sum(tokens, subjects, self.names)):
+            limit, things, measured = found
+            if measured:
+                raise trouble(
+                    words.span, f"'{measured}' is another measure than that of {subjects[0].text}",
+                    "A share of a sum is one by what its parts are measured by.", IN_SYMBOLS,
+                )  # fmt: skip
+            return self._condition(Words(words.text, limit, words.span), things)
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
             raise wrong
         if len(subjects) > 2 and (pairs := in_proportion(tokens, tuple(s.text for s in subjects))):
