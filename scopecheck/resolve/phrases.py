@@ -89,7 +89,7 @@ from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
 from scopecheck.resolve.them import with_them
-from scopecheck.resolve.together import says_together, sum_of, with_both_named
+from scopecheck.resolve.together import in_pairs, says_together, sum_of, with_both_named
 from scopecheck.resolve.usual import (
     with_compared,
     with_divisible,
@@ -250,12 +250,15 @@ class Reader:
             return self._condition(Words(words.text, limit, words.span), things)
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
             raise wrong
-        if len(subjects) > 2 and (pairs := in_proportion(tokens, tuple(s.text for s in subjects))):
-            two = (subjects[i : i + 2] for i in range(len(pairs)))
-            said = (Words(words.text, pair, words.span) for pair in pairs)
+        if len(subjects) > 2 and (pairs := _of_each_two(tokens, tuple(s.text for s in subjects))):
             self.names.of_several = True
             try:
-                return All(tuple(map(self._condition, said, two)))
+                return All(
+                    tuple(
+                        self._condition(Words(words.text, said, words.span), (subjects[i], subjects[j]))
+                        for said, i, j in pairs
+                    )
+                )
             finally:
                 self.names.of_several = False
         job, made = self._job(tokens, words, subjects)
@@ -902,6 +905,14 @@ class Reader:
     def spelled_beside(self, bound: Bound) -> Bound:
         """What numbers in words are read beside: of a step its time."""
         return self.names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
+
+
+def _of_each_two(
+    tokens: tuple[Token, ...], names: tuple[str, ...]
+) -> list[tuple[tuple[Token, ...], int, int]]:
+    """What is said of more than two things as what is said of two of them each, and of which."""
+    ratios = in_proportion(tokens, names)
+    return [(said, i, i + 1) for i, said in enumerate(ratios)] or in_pairs(tokens, names)
 
 
 def _never_so(

@@ -249,6 +249,12 @@ def _of_several(word: str, parts: tuple[WorkedOut, ...]) -> WorkedOut | None:
     if word in ("average", "mean") and kind.basis != "level":
         mean = Multiply(Const(Fraction(1, len(parts))), Add(terms))
         return _joined(Typed(mean, kind), parts, f"({' + '.join(p.symbols for p in parts)}) / {len(parts)}")
+    if word == "median" and len(parts) == 3:
+        least, most = Least(terms[:2]), Greatest(terms[:2])
+        middle = Greatest((least, Least((most, terms[2]))))
+        two = ", ".join(p.symbols for p in parts[:2])
+        shown = f"GREATEST(LEAST({two}), LEAST(GREATEST({two}), {parts[2].symbols}))"
+        return _joined(Typed(middle, kind), parts, shown)
     if word in listed("asides", "least"):
         return _joined(Typed(Least(terms), kind), parts, f"LEAST({names})")
     if word in listed("asides", "greatest"):
