@@ -43,7 +43,7 @@ FLOORS: dict[str, str] = {
         " passed_over beside_another phrase_numbers the_other other_things phrase_advice phrase_slots"
         " states sides signs usual lettered item_letters scaled plainer_amounts plainer_numbers"
         " plainer_counts plainer_members plainer_parts plainer_shares plainer_steps plainer_states"
-        " plainer_values plainer_written plainer conditional conditional_advice ingredients by_name"
+        " plainer_values plainer_written plainer conditional conditional_advice ingredients beside_sums by_name"
         " in_order of_each one_phrase looser not_so left_unsaid never_heard phrases claim_text"
         " dependencies form_rules joints limiting_words account beside_lines amounts stated declared"
         " recited beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells"

@@ -229,7 +229,8 @@ def _of_one_alone(tokens: Tokens, said: list[str], subjects: Things, names: Name
     known = {*other.text.lower().split(), *names.note_of(other.text).lower().split()}
     telling = known - set(first[0].text.lower().split()) - _IDLE
     compared = not {"ratio", "sum", "difference", "total", "times", "twice", "half", "other"}.isdisjoint(said)
-    if compared or not telling.isdisjoint(said) or is_bare_share(tokens[-1]):
+    around = said[start + len(first[0].text.split()) :][:1] in (["±"], ["+/-"]) and first[0] is subjects[1]
+    if compared or around or not telling.isdisjoint(said) or is_bare_share(tokens[-1]):
         return None
     return (
         f"the words limit {first[0].text} alone, and {other.text} stands left too",

@@ -120,7 +120,7 @@ from scopecheck.resolve.plainer_written import (
     without_what_is_noted,
 )
 from scopecheck.resolve.subjects import Subject, is_bare_share
-from scopecheck.resolve.usual import with_runs
+from scopecheck.resolve.usual import with_folds, with_forms, with_runs
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset(("the", "a", "an"))
@@ -132,9 +132,11 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
 
     `notes` are those of the declarations of what stands left of the colon.
     """
+    tokens = with_forms(with_folds(tokens), "plainer_forms")
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
     tokens = with_measure_unsaid(tokens, subjects)
     tokens = with_each_first(with_runs(without_threshold(tokens), "plainer_runs"), subjects)
+    tokens = with_forms(tokens, "plainer_forms")
     for said in (
         _without_dots_of_units,
         _without_leading_to,
