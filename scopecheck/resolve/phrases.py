@@ -94,6 +94,7 @@ from scopecheck.resolve.usual import (
     with_compared,
     with_divisible,
     with_finer,
+    with_forms,
     with_gauge,
     with_hours,
     with_members,
@@ -129,6 +130,7 @@ UNTIL = ("until", "till")
 def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
     """The words without gaps, and with signs beside numbers in words."""
     tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
+    tokens = with_forms(tokens, "usual_forms")
     for s in subjects:
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):

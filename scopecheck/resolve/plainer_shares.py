@@ -5,10 +5,12 @@ from __future__ import annotations
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
+from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
+from scopecheck.resolve.plainer_amounts import OPEN_WORDS
 from scopecheck.resolve.said_once import BY_WHAT
-from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.usual import words_at
 
 Tokens = tuple[Token, ...]
@@ -26,7 +28,35 @@ def shares_plainly(tokens: Tokens, subjects: Things) -> Tokens:
     kinds = {b.kind.split[0] for b in bounds if b.kind is not None and not b.kind.dimension}
     if len(bounds) < len(subjects) or len(kinds) != 1 or not kinds <= set(BY_WHAT.values()):
         return tokens
-    return _per_hundred_parts(_without_semicolon(tokens), subjects, min(kinds))
+    tokens = _with_basis_of_noun(_without_whole_before(_without_semicolon(tokens)))
+    return _per_hundred_parts(tokens, subjects, min(kinds))
+
+
+def _without_whole_before(tokens: Tokens) -> Tokens:
+    """`the composition comprises 5 wt% of oil and 1 wt% of wax` without what holds all of it."""
+    words = [word_of(t) for t in tokens]
+    start = int(words[0] in _ARTICLES)
+    holds = len(words) > start + 2 and words[start] in _WHOLES and words[start + 1] in OPEN_WORDS
+    return tokens[start + 1 :] if holds else tokens
+
+
+def _with_basis_of_noun(tokens: Tokens) -> Tokens:
+    """`a proportion by weight of 1 to 5 %`, `a weight fraction of`, as a proportion of 1 to 5 % by weight."""
+    words = [word_of(t) for t in tokens]
+    for at in range(1, len(words) - 2):
+        behind = words[at] == "by" and words[at - 1] in _OF_SHARES and BY_WHAT.get(words[at + 1])
+        basis = behind or (BY_WHAT.get(words[at]) if words[at + 1] in _OF_SHARES else None)
+        if not basis:
+            continue
+        unit = find_unit(PERCENT[basis])
+        rest = (*tokens[:at], *tokens[at + (2 if behind else 1) :])
+        return tuple(
+            replace(t, number=replace(t.number, unit=unit)) if t.number and is_bare_share(t) else t for t in rest
+        )
+    return tokens
+
+
+_OF_SHARES = ("proportion", "share", "percentage", "amount", "content", "concentration", "quantity")
 
 
 def _without_semicolon(tokens: Tokens) -> Tokens:

@@ -175,7 +175,7 @@ _OF_STEPS = ("the", "step", "steps", "and", "to", "all", "said", "ii", "iii", "i
 
 def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`chosen from` as selected from, `A as well as B` as A and B, `ratio between A and B` as of A to B."""
-    tokens = with_forms(with_runs(tokens), "usual_forms")
+    tokens = with_runs(tokens)
     texts = [t.text.lower() for t in tokens]
     if texts[-2:] == ["in", "number"] and len(texts) > 2:
         tokens = tokens[:-2]
