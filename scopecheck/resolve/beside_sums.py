@@ -100,6 +100,7 @@ def share_of_sum(tokens: Tokens, subjects: Things, names: Names) -> tuple[Tokens
 
     Of a ratio to a sum these are the words with one for the sum, and both things. None for other words.
     """
+    tokens = _with_both_named(tokens, subjects)
     said = {word_of(t) for t in tokens}
     if len(tokens) < _LEAST or {"and", "plus"}.isdisjoint(said) or not _CONDITIONS.isdisjoint(said):
         return None
@@ -124,6 +125,25 @@ def share_of_sum(tokens: Tokens, subjects: Things, names: Names) -> tuple[Tokens
                 behind = (replace(behind[0], text="is"), *behind[1:])
             return (*tokens[:first], word, *behind), both, other
     return None
+
+
+def _with_both_named(tokens: Tokens, subjects: Things) -> Tokens:
+    """`oil and wax, the oil being 60 % of the total of both`: with the names for 'both', and once."""
+    words = [word_of(t) for t in tokens]
+    ends = (i for i in range(2, len(words)) if words[i - 1] == "of" and words[i - 2] in ("total", "sum", "mixture"))
+    for at in ends:
+        width = next((len(run) for run in _BOTH if words[at : at + len(run)] == run), 0)
+        if width and len(subjects) == 2:
+            both = words_at(tokens[at], f"{subjects[0].text} and {subjects[1].text}")
+            start = words.index(",") + 1 if "," in words[:at] else 0
+            lead = " ".join(w for w in words[: start - 1] if w not in ("the", "a", "an"))
+            one, other = (s.text.lower() for s in subjects)
+            start = start if lead in (f"{one} and {other}", f"{other} and {one}") else 0
+            return (*tokens[start:at], *both, *tokens[at + width :])
+    return tokens
+
+
+_BOTH = (["both"], ["the", "two"], ["the", "both"], ["these", "two"], ["them"], ["these"])
 
 
 def with_mixture_as_total(tokens: Tokens, subjects: Things, names: Names) -> Tokens:

@@ -472,6 +472,25 @@ def with_what_both_have(tokens: Tokens, subjects: Things) -> Tokens:
     return (*words_at(tokens[0], f"{first} and {second} are each", understood=True), *tokens[start + 2 :])
 
 
+def with_limits_joined(tokens: Tokens, subjects: Things) -> Tokens:
+    """`a width of 5 mm, the depth being half the width` with 'and' before what is said of the second thing.
+
+    So `a depth which is half the width`, `a depth that is`.
+    """
+    words = [word_of(t) for t in tokens]
+    for name in (s.text.lower().split() for s in subjects[1:]):
+        for at in range(2, len(words) - len(name) - 1):
+            end = at + len(name)
+            if words[at:end] != name:
+                continue
+            if words[at - 2 : at] == [",", "the"] and words[end] == "being":
+                joined = words_at(tokens[at - 2], "and")
+                return (*tokens[: at - 2], *joined, *tokens[at - 1 : end], replace(tokens[end], text="is"), *tokens[end + 1 :])
+            if words[end : end + 2] in (["which", "is"], ["that", "is"]) and words[at - 2] == "and":
+                return (*tokens[:end], replace(tokens[end + 1], text="is"), *tokens[end + 2 :])
+    return tokens
+
+
 def with_which_named(tokens: Tokens, subjects: Things) -> Tokens:
     """`a width and a depth, each of which is less than 5 mm` as each of the width and the depth being so.
 
@@ -491,9 +510,14 @@ def with_which_named(tokens: Tokens, subjects: Things) -> Tokens:
             return _of_them(tokens[:1], tokens[len(lead) : len(lead) + end], rest)
     if words[:2] == ["all", *_many_of(subjects)] and words[2:3] != ["of"]:
         return _of_them(tokens[:1], tuple(words_at(tokens[1], _row(subjects), understood=True)), tokens[2:])
+    if words[-1] == "respectively":
+        return _with_names_before(tokens, names)
     end = _listing(words, names)
     if not end:
         return _without_each_of_some(tokens)
+    ratio = next((i for i in range(end, min(end + 5, len(words))) if words[i] == "ratio"), 0)
+    if ratio and words[ratio + 1 : ratio + 2] == ["of"] and words[ratio + 2] in ("the", *(n[0] for n in names)):
+        return tokens[end + words[end:ratio].index("in") + 1 :] if "in" in words[end:ratio] else tokens
     listed, at = tokens[:end], end + (words[end : end + 1] == [","])
     listed, behind = (listed[1:] if words[0] in _LEADING else listed), words[at:]
     which = next((i for i in range(1, 5) if behind[i - 1 : i + 1] in (["of", "which"], ["of", "these"])), 0)
@@ -581,6 +605,18 @@ _OF_ONE = {
 }
 """Which of two is limited by the other where one of them is said to be so, either one."""
 _EXTREMES = frozenset("largest smallest greatest least longest shortest larger smaller greater lesser".split())
+
+
+def _with_names_before(tokens: Tokens, names: list[list[str]]) -> Tokens:
+    """`5 to 10 wt% and 1 to 2 wt% of oil and wax, respectively` with the names before the amounts."""
+    words = [word_of(t) for t in tokens]
+    end = len(words) - 1 - (words[-2] == ",")
+    of = max((i for i in range(end) if words[i] == "of"), default=0)
+    named = of and _listing(words[of + 1 : end], names) == end - of - 1
+    if not named or not any(t.number for t in tokens[:of]):
+        return tokens
+    amounts = words_at(tokens[0], "in amounts of", understood=True)
+    return (*tokens[of + 1 : end], *amounts, *tokens[:of], *tokens[end:])
 
 
 def _many_of(subjects: Things) -> list[str]:

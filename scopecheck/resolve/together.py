@@ -265,6 +265,7 @@ def sum_of(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[int, int,
             said = [rf"(?:the |an? )?{re.escape(name)}" for name in names[first:last]]
             joined = ",? ".join(said[:-1]) + ",? and " + said[-1]
             whole = rf"(?:the )?(?:sum|total|combined amount) of {joined}"
+            whole = rf"{whole}|{joined} (?:combined|taken together)"
             plus = regex(rf"(?<!\S)(?:{' plus '.join(said)}|{whole}) ")
             if found := plus.search(text):
                 starts = list(accumulate((len(t.text) + 1 for t in tokens), initial=0))
