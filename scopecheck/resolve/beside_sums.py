@@ -1,4 +1,4 @@
-"""What stands beside the sum of several: `the oil is 20 to 30 % of the combined weight of the oil and the wax`.
+"""What stands beside the sum of several: `the oil is 20 to 30 % of the combined weight of oil and wax`.
 
 Such words limit the share of the one in the sum, whichever way round they are written, and never the sum.
 """
@@ -41,12 +41,10 @@ _PARTS = r"(?:per|for|to|based on|relative to|with respect to|in relation to) 10
 _IS = (
     r"(?:is|are|being|of|makes up|make up|making up|accounts? for|accounting for|constitut(?:es?|ing)"
     r"|represent(?:s|ing)?|forms?|amounts? to|amounting to|corresponds? to|lies|ranges"
-    r"|(?:(?:is|are|being) )?(?:(?:present|contained|used|provided|included|comprised) )?(?:in|at) (?:an? |the )?"
-    r"(?:amounts?|content|proportion|quantity|concentration|share) of)"
+    r"|(?:(?:is|are|being) )?(?:(?:present|contained|used|provided|included|comprised) )?(?:in|at) "
+    r"(?:an? |the )?(?:amounts?|content|proportion|quantity|concentration|share) of)"
 )
-_HOLDS = (
-    r"(?:contain(?:s|ing)?|compris(?:es?|ing)|includ(?:es?|ing)|has|having|consists? (?:to|of)|consisting (?:to|of))"
-)
+_HOLDS = r"(?:contain(?:s|ing)?|compris(?:es?|ing)|includ(?:es?|ing)|has|having|consist(?:s|ing)? (?:to|of))"
 _OF_SHARES = frozenset("ratio share proportion fraction percentage quotient".split())
 _AMOUNTS = frozenset("amount content quantity concentration".split())
 _CONDITIONS = frozenset("if when unless while provided whereby".split())
@@ -130,7 +128,11 @@ def share_of_sum(tokens: Tokens, subjects: Things, names: Names) -> tuple[Tokens
 def _with_both_named(tokens: Tokens, subjects: Things) -> Tokens:
     """`oil and wax, the oil being 60 % of the total of both`: with the names for 'both', and once."""
     words = [word_of(t) for t in tokens]
-    ends = (i for i in range(2, len(words)) if words[i - 1] == "of" and words[i - 2] in ("total", "sum", "mixture"))
+    ends = (
+        i
+        for i in range(2, len(words))
+        if words[i - 1] == "of" and words[i - 2] in ("total", "sum", "mixture")
+    )
     for at in ends:
         width = next((len(run) for run in _BOTH if words[at : at + len(run)] == run), 0)
         if width and len(subjects) == 2:
@@ -152,8 +154,7 @@ def with_mixture_as_total(tokens: Tokens, subjects: Things, names: Names) -> Tok
     known = _known(subjects, names) if not _MIXED.isdisjoint(map(word_of, tokens)) else None
     if known is None or len(subjects) < 2:
         return tokens
-    text = " ".join(map(word_of, tokens)) + " "
-    starts = {at: i for i, at in enumerate(accumulate((len(word_of(t)) + 1 for t in tokens), initial=0))}
+    text, starts = _text_of(tokens)
     mixed = rf"(?:an? |the )?(?:mixture|blend|combination) of (?P<of>{known.several})"
     for way in (rf"(?P<limit>.+) of {mixed} ", rf"{mixed} (?:{_IS} )+(?P<limit>.+) "):
         found = regex(way).fullmatch(text)
@@ -183,10 +184,10 @@ def _known(subjects: Things, names: Names) -> _Known | None:
 
 def _sums(tokens: Tokens, known: _Known) -> Iterator[tuple[Match[str], int, int]]:
     """Where a sum stands with what joins it to the words before it, the words behind it begin there too."""
-    text = " ".join(map(word_of, tokens)) + " "
-    starts = {at: i for i, at in enumerate(accumulate((len(word_of(t)) + 1 for t in tokens), initial=0))}
+    text, starts = _text_of(tokens)
     measured = rf"(?:(?:{_any_of(listed('measures', 'nouns'))})s?)"
-    head = rf"{_THE}(?P<added>(?:{_ADDED} )*(?:sum|total|mixture|blend|combination|{measured}) of |(?:{_ADDED} )+)"
+    of_all = rf"(?:{_ADDED} )*(?:sum|total|mixture|blend|combination|{measured}) of "
+    head = rf"{_THE}(?P<added>{of_all}|(?:{_ADDED} )+)"
     alone = rf"(?P<sum>{known.several})"
     ways = (
         rf"(?P<join>{_SHARED_IN}|{_PARTS}|of|in|within|to) {head}{alone}(?: {_TOGETHER})?",
@@ -202,6 +203,13 @@ def _sums(tokens: Tokens, known: _Known) -> Iterator[tuple[Match[str], int, int]
             added = added or regex(rf"{_ADDED} ").match(found["added"]) is not None or not found["added"]
             if start is not None and end is not None and (added or found["join"].startswith("based")):
                 yield found, start, end
+
+
+def _text_of(tokens: Tokens) -> tuple[str, dict[int, int]]:
+    """The words with a blank behind each, and which of them begins where."""
+    words = [word_of(t) for t in tokens]
+    starts = accumulate((len(w) + 1 for w in words), initial=0)
+    return " ".join(words) + " ", {at: i for i, at in enumerate(starts)}
 
 
 def _every(pattern: Pattern[str], text: str) -> Iterator[Match[str]]:
@@ -221,8 +229,7 @@ def _limit(
     before = before[:-1] if before and word_of(before[-1]) == "," else before
     behind = behind[1:] if behind and not before and word_of(behind[0]) == "," else behind
     rest = (*before, *behind)
-    text = " ".join(map(word_of, rest)) + " "
-    starts = {at: i for i, at in enumerate(accumulate((len(word_of(t)) + 1 for t in rest), initial=0))}
+    text, starts = _text_of(rest)
     of = rf"(?P<of>{known.several}|{known.one})"
     ways = [rf"{of} (?:{_IS} )+(?P<limit>.+)", rf"(?P<limit>.+) of {of}"]
     ways += [rf"(?P<limit>.+) (?:is|are|being) {of}"] * (join == "of") + [rf"(?P<limit>.+) {of}"] * (not join)
@@ -270,7 +277,11 @@ def _without_parts(limit: Tokens, known: _Known) -> Tokens:
     while at < len(limit):
         number = limit[at].number
         if words[at] in ("part", "parts") and at:
-            by = BY_WHAT.get(words[at + 2], "") if words[at + 1 : at + 2] == ["by"] and words[at + 2 :] else None
+            by = (
+                BY_WHAT.get(words[at + 2], "")
+                if words[at + 1 : at + 2] == ["by"] and words[at + 2 :]
+                else None
+            )
             if by is not None and not (by and (_is_by(known.kind, by) or known.kind == PLAIN_KIND)):
                 return ()
             at += 1 if by is None else 3

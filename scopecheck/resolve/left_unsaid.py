@@ -325,7 +325,12 @@ def _of_some_together(said: list[str], subjects: Things) -> Why:
     of = said.index("of") if "of" in said[:6] else 0
     many = of and any(NUMBER_WORDS.get(w, 0) > 1 for w in said[:of])
     summed = not {"total", "combined", "altogether", "together"}.isdisjoint(said[of:])
-    if len(subjects) < 3 or not many or not summed or any(w in said[:of] for w in ("total", "ratio", "times")):
+    if (
+        len(subjects) < 3
+        or not many
+        or not summed
+        or any(w in said[:of] for w in ("total", "ratio", "times"))
+    ):
         return None
     return (
         "how many of them make up the total is left open",

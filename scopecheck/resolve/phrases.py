@@ -242,14 +242,8 @@ class Reader:
                 f"The share is one of {subjects[0].text} itself, which is what is limited.",
                 "write the meaning in symbols after the words: two blanks, exactly, facts",
             )  # fmt: skip
-        if subjects and (found := share_of_sum(tokens, subjects, self.names)):
-            limit, things, measured = found
-            if measured:
-                raise trouble(
-                    words.span, f"'{measured}' is another measure than that of {subjects[0].text}",
-                    "A share of a sum is one by what its parts are measured by.", IN_SYMBOLS,
-                )  # fmt: skip
-            return self._condition(Words(words.text, limit, words.span), things)
+        if beside := self._beside_a_sum(tokens, words, subjects):
+            return beside
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
             raise wrong
         if len(subjects) > 2 and (pairs := _of_each_two(tokens, tuple(s.text for s in subjects))):
@@ -317,6 +311,21 @@ class Reader:
         if found is None:
             raise wrong
         return found
+
+    def _beside_a_sum(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """A limit of a share of a sum, or of a ratio to one, read of that; None for other words."""
+        beside = share_of_sum(tokens, subjects, self.names)
+        if beside is None:
+            return None
+        limit, things, measured = beside
+        if measured:
+            raise trouble(
+                words.span, f"'{measured}' is another measure than that of {subjects[0].text}",
+                "A share of a sum is one by what its parts are measured by.", IN_SYMBOLS,
+            )  # fmt: skip
+        return self._condition(Words(words.text, limit, words.span), things)
 
     def _said_plainly(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

@@ -600,7 +600,11 @@ def _with_condition_behind(tokens: Tokens) -> Tokens:
         measured = bool(inside) and (
             inside[0] in _MEASURED or (inside[0] in ("as", "when") and inside[1:2] != ["a"])
         )
-        based = inside[:2] in _BASED and end + 1 < len(tokens) and word_of(tokens[end + 1]) in ("of", "from", "at", "between", "not", "up")
+        based = (
+            inside[:2] in _BASED
+            and end + 1 < len(tokens)
+            and word_of(tokens[end + 1]) in ("of", "from", "at", "between", "not", "up")
+        )
         if based and start and not any(t.number for t in tokens[start:end]):
             return (*tokens[:start], *tokens[end + 1 :], *tokens[start:end])
         if measured and start and end + 1 < len(tokens) and not any(t.number for t in tokens[:end]):

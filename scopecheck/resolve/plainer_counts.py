@@ -128,6 +128,8 @@ def _number_of(token: Token) -> int | None:
 def with_total_of(tokens: Tokens, subjects: Things) -> Tokens:
     """`width and depth totalling at most 12 mm` as the two together being so."""
     words = [word_of(t) for t in tokens]
+    if words[:3] == ["the", "numbers", "of"] and not {"together", "total"}.isdisjoint(words):
+        return tokens[3:]
     at = next((i for i in range(3, len(words) - 1) if words[i] in _TOTALS), 0)
     before = [
         w for w in words[:at] if w not in _DETERMINERS and w not in ("number", "numbers", "of", "and", ",")
@@ -485,7 +487,13 @@ def with_limits_joined(tokens: Tokens, subjects: Things) -> Tokens:
                 continue
             if words[at - 2 : at] == [",", "the"] and words[end] == "being":
                 joined = words_at(tokens[at - 2], "and")
-                return (*tokens[: at - 2], *joined, *tokens[at - 1 : end], replace(tokens[end], text="is"), *tokens[end + 1 :])
+                return (
+                    *tokens[: at - 2],
+                    *joined,
+                    *tokens[at - 1 : end],
+                    replace(tokens[end], text="is"),
+                    *tokens[end + 1 :],
+                )
             if words[end : end + 2] in (["which", "is"], ["that", "is"]) and words[at - 2] == "and":
                 return (*tokens[:end], replace(tokens[end + 1], text="is"), *tokens[end + 2 :])
     return tokens
@@ -502,7 +510,9 @@ def with_which_named(tokens: Tokens, subjects: Things) -> Tokens:
     words = [word_of(t) for t in tokens]
     names = [s.text.lower().split() for s in subjects]
     if len(subjects) == 2 and words[0] == "the" and words[2:5] == ["of", "the", "two"] and words[1] in _MANY:
-        both = tuple(words_at(tokens[2], f"the {subjects[0].text} and the {subjects[1].text}", understood=True))
+        both = tuple(
+            words_at(tokens[2], f"the {subjects[0].text} and the {subjects[1].text}", understood=True)
+        )
         return _of_them(tokens[:2], both, tokens[5:])
     for lead in (["all", *_many_of(subjects), "of"], ["all", "of"]):
         if words[: len(lead)] == lead and (end := _listing(words[len(lead) :], names)):
@@ -516,7 +526,11 @@ def with_which_named(tokens: Tokens, subjects: Things) -> Tokens:
     if not end:
         return _without_each_of_some(tokens)
     ratio = next((i for i in range(end, min(end + 5, len(words))) if words[i] == "ratio"), 0)
-    if ratio and words[ratio + 1 : ratio + 2] == ["of"] and words[ratio + 2] in ("the", *(n[0] for n in names)):
+    if (
+        ratio
+        and words[ratio + 1 : ratio + 2] == ["of"]
+        and words[ratio + 2] in ("the", *(n[0] for n in names))
+    ):
         return tokens[end + words[end:ratio].index("in") + 1 :] if "in" in words[end:ratio] else tokens
     listed, at = tokens[:end], end + (words[end : end + 1] == [","])
     listed, behind = (listed[1:] if words[0] in _LEADING else listed), words[at:]
@@ -537,11 +551,20 @@ def with_which_named(tokens: Tokens, subjects: Things) -> Tokens:
 
 
 _LEADING = frozenset("having has with".split())
-_OF_BOTH = {"sum": "of", "total": "of", "product": "of", "average": "of", "mean": "of", "ratio": "to", "difference": "between"}
+_OF_BOTH = {
+    "sum": "of",
+    "total": "of",
+    "product": "of",
+    "average": "of",
+    "mean": "of",
+    "ratio": "to",
+    "difference": "between",
+}
 _MANY = frozenset(
-    "each all both neither none either at least most one two three only exactly more than or no the smaller larger"
-    " greater lesser smallest largest greatest least longer shorter wider higher lower bigger any".split()
-) | _OF_BOTH.keys()
+    "each all both neither none either at least most one two three only exactly more than or no the smaller"
+    " larger greater lesser smallest largest greatest longer shorter wider higher lower bigger any".split()
+)
+_MANY |= _OF_BOTH.keys()
 
 
 def _listing(words: list[str], names: list[list[str]]) -> int:
@@ -551,7 +574,9 @@ def _listing(words: list[str], names: list[list[str]]) -> int:
         at += words[at] in (",", "and")
         at += words[at : at + 1] == ["and"]
         at += words[at : at + 1] != [] and words[at] in _DETERMINERS
-        name = max((n for n in names if words[at : at + len(n)] == n and n not in found), key=len, default=None)
+        name = max(
+            (n for n in names if words[at : at + len(n)] == n and n not in found), key=len, default=None
+        )
         if name is None:
             return 0
         found.append(name)
@@ -571,7 +596,9 @@ def _of_them(which: Tokens, listed: Tokens, rest: Tokens) -> Tokens:
     if joined == "to":
         listed = tuple(replace(t, text="to") if word_of(t) == "and" else t for t in listed)
         joined = "of"
-    rest = tuple(replace(t, text="is") if i == 0 and word_of(t) in ("are", "being") else t for i, t in enumerate(rest))
+    rest = tuple(
+        replace(t, text="is") if i == 0 and word_of(t) in ("are", "being") else t for i, t in enumerate(rest)
+    )
     return (*which, *words_at(listed[0], joined, understood=True), *listed, *rest)
 
 
@@ -584,14 +611,19 @@ def _with_least_named(tokens: Tokens, subjects: Things) -> Tokens:
     extremes = [i for i, w in enumerate(words) if w in _EXTREMES and words[max(0, i - 1)] != "at"]
     row = f"of {_row(subjects)}"
     last = len(words) - 1
-    if len(extremes) == 2 and extremes[1] == last and words[extremes[0] + 1 : extremes[0] + 2] == ["of"]:
-        if _listing(words[extremes[0] + 2 :], names):
-            return (*tokens, *words_at(tokens[last], row))
+    of_all = len(extremes) == 2 and extremes[1] == last and words[extremes[0] + 1] == "of"
+    if of_all and _listing(words[extremes[0] + 2 :], names):
+        return (*tokens, *words_at(tokens[last], row))
     if len(subjects) == 2 and words[:2] == ["one", "of"] and words[-2:] == ["the", "other"]:
         end = _listing(words[2:], names) + 2
         said = " ".join(words[end:-2])
         way = next((w for w, limits in _OF_ONE.items() if said.removeprefix("is ") in limits), "")
-        many = end > 2 and not way and said.removeprefix("is ").startswith(("at least ", "more than ")) and "times" in said
+        many = (
+            end > 2
+            and not way
+            and said.removeprefix("is ").startswith(("at least ", "more than "))
+            and "times" in said
+        )
         if way or many:
             first, second = ("larger", "smaller") if many else way.split()
             lead = words_at(tokens[0], f"the {first}")
@@ -601,10 +633,19 @@ def _with_least_named(tokens: Tokens, subjects: Things) -> Tokens:
 
 _OF_ONE = {
     "larger smaller": ("twice", "at least twice", "more than twice", "double", "at least double"),
-    "smaller larger": ("half", "half of", "at most half", "at most half of", "less than half", "less than half of"),
+    "smaller larger": (
+        "half",
+        "half of",
+        "at most half",
+        "at most half of",
+        "less than half",
+        "less than half of",
+    ),
 }
 """Which of two is limited by the other where one of them is said to be so, either one."""
-_EXTREMES = frozenset("largest smallest greatest least longest shortest larger smaller greater lesser".split())
+_EXTREMES = frozenset(
+    "largest smallest greatest least longest shortest larger smaller greater lesser".split()
+)
 
 
 def _with_names_before(tokens: Tokens, names: list[list[str]]) -> Tokens:
@@ -633,5 +674,8 @@ def _without_each_of_some(tokens: Tokens) -> Tokens:
     words = [word_of(t) for t in tokens]
     of = words.index("of") if "of" in words[:5] else 0
     several = of and words[of - 1] in NUMBER_WORDS and not any(t.number for t in tokens[:of])
-    at = next((i for i in range(of + 1, len(words) - 2) if words[i : i + 2] in (["are", "each"], ["are", "both"])), 0)
+    at = next(
+        (i for i in range(of + 1, len(words) - 2) if words[i : i + 2] in (["are", "each"], ["are", "both"])),
+        0,
+    )
     return (*tokens[: at + 1], *tokens[at + 2 :]) if several and at else tokens

@@ -28,7 +28,9 @@ def shares_plainly(tokens: Tokens, subjects: Things) -> Tokens:
     kinds = {b.kind.split[0] for b in bounds if b.kind is not None and not b.kind.dimension}
     if len(bounds) < len(subjects) or len(kinds) != 1 or not kinds <= set(BY_WHAT.values()):
         return tokens
-    tokens = _without_measure_of(_without_whole_before(_without_marks(tokens, subjects)), subjects, min(kinds))
+    tokens = _without_measure_of(
+        _without_whole_before(_without_marks(tokens, subjects)), subjects, min(kinds)
+    )
     tokens = _with_basis_of_noun(tokens, min(kinds))
     return _per_hundred_parts(_beside_one_part(tokens, subjects, min(kinds)), subjects, min(kinds))
 
@@ -52,12 +54,18 @@ def _beside_one_part(tokens: Tokens, subjects: Things, basis: str) -> Tokens:
     each = words[: parts[0]] in (["for", "each"], ["for", "every"], ["per"])
     (first, by), (second, also_by) = (_behind_parts(words, at - 1) for at in parts)
     joined = next((i for i in range(first, parts[1]) if words[i] in ("and", ",", "to", "per", "for")), 0)
-    named = [[w for w in part if w not in _ARTICLES] for part in (words[first + 1 : joined], words[second + 1 :])]
+    named = [
+        [w for w in part if w not in _ARTICLES] for part in (words[first + 1 : joined], words[second + 1 :])
+    ]
     own = [s.text.lower().split() for s in subjects]
     single = words[0] in ("one", "1") or (one is not None and one.value == 1 and not one.unit)
     if not joined or not (each or (single and parts[0] == 1)) or {by, also_by} - {"", basis}:
         return tokens
-    if words[first : first + 1] != ["of"] or words[second : second + 1] != ["of"] or sorted(named) != sorted(own):
+    if (
+        words[first : first + 1] != ["of"]
+        or words[second : second + 1] != ["of"]
+        or sorted(named) != sorted(own)
+    ):
         return tokens
     limit = tokens[joined + 1 : parts[1]]
     if not limit or any(t.number and t.number.unit for t in limit):
@@ -76,7 +84,7 @@ def _without_whole_before(tokens: Tokens) -> Tokens:
 
 
 def _without_measure_of(tokens: Tokens, subjects: Things, own: str) -> Tokens:
-    """`the weight of the oil divided by the weight of the wax`, of shares by weight, without their measure."""
+    """`the weight of the oil divided by the weight of the wax`, of shares by weight, without 'weight'."""
     words = [word_of(t) for t in tokens]
     names = [s.text.lower().split() for s in subjects]
     for at in range(len(words) - 3) if "divided" in words else ():
@@ -106,7 +114,8 @@ def _with_basis_of_noun(tokens: Tokens, own: str) -> Tokens:
         unit = find_unit(PERCENT[basis])
         rest = (*tokens[:at], *tokens[at + (2 if behind else 1) :])
         return tuple(
-            replace(t, number=replace(t.number, unit=unit)) if t.number and is_bare_share(t) else t for t in rest
+            replace(t, number=replace(t.number, unit=unit)) if t.number and is_bare_share(t) else t
+            for t in rest
         )
     return tokens
 
@@ -115,7 +124,7 @@ _OF_SHARES = ("proportion", "share", "percentage", "amount", "content", "concent
 
 
 def _without_marks(tokens: Tokens, subjects: Things) -> Tokens:
-    """`5 wt% of oil; and 1 wt% of wax` with a comma, `oil: 5 wt%` without the colon, `oil-to-wax` as words."""
+    """`5 wt% of oil; and 1 wt% of wax` with a comma, `oil: 5 wt%` without a colon, `oil-to-wax` in words."""
     last = {s.text.lower().split()[-1] for s in subjects}
     compound = {f"{a.text}-to-{b.text}".lower() for a in subjects for b in subjects}
     found = list[Token]()

@@ -87,8 +87,8 @@ def of_the_whole_limit(aside: Aside, names: tuple[str, ...]) -> bool:
 
 
 def in_pairs(tokens: tuple[Token, ...], names: tuple[str, ...]) -> list[tuple[tuple[Token, ...], int, int]]:
-    """`the gap, the rim and the cap are equal to one another`, `increase in this order`, `any two of ... differ
-    by at least 2 mm`, of three things or more: the words for each two of them, and which these are.
+    """`the gap, the rim and the cap are equal to one another`, `increase in this order`, `any two of them
+    differ by 2 mm`, of three things or more: the words for each two of them, and which these are.
     """
     text = " ".join(map(word_of, tokens)) + " "
     any_name = "|".join(re.escape(name.lower()) for name in sorted(names, key=len, reverse=True))
@@ -122,7 +122,7 @@ def in_pairs(tokens: tuple[Token, ...], names: tuple[str, ...]) -> list[tuple[tu
 def _in_a_chain(
     tokens: tuple[Token, ...], names: tuple[str, ...]
 ) -> list[tuple[tuple[Token, ...], int, int]]:
-    """`the gap is smaller than the rim, which is smaller than the cap`, `and the rim is smaller than the cap`."""
+    """`the gap is smaller than the rim, which is smaller than the cap`, `and the rim is smaller`."""
     words = [word_of(t) for t in tokens]
     places = _names_in(words, names)
     found = list[tuple[tuple[Token, ...], int, int]]()
@@ -159,14 +159,25 @@ def _names_in(words: list[str], names: tuple[str, ...]) -> list[tuple[int, int]]
 
 
 _OTHER = "(?:each other|one another)"
-_ORDER = "(?:in (?:this|that|the) order(?: (?:named|mentioned|given|stated|listed|recited))?|in the stated order)"
+_ORDER = (
+    "(?:in (?:this|that|the) order(?: (?:named|mentioned|given|stated|listed|recited))?|in the stated order)"
+)
 _MOST, _LEAST = "(?:largest|greatest|longest|highest|widest)", "(?:smallest|least|shortest|lowest|narrowest)"
 _SAME = "(?:equal|identical|the same)"
 _OF_EACH_TWO = {
-    rf"(?:any|each|every) (?:two|pair) of ROW (?:differ|differs)(?: from {_OTHER})? by": ("{} and {} differ by", False),
-    rf"(?:any|each|every) (?:two|pair) of ROW are (?:different|unequal)(?: from {_OTHER})?": ("{} and {} are different", False),
+    rf"(?:any|each|every) (?:two|pair) of ROW (?:differ|differs)(?: from {_OTHER})? by": (
+        "{} and {} differ by",
+        False,
+    ),
+    rf"(?:any|each|every) (?:two|pair) of ROW are (?:different|unequal)(?: from {_OTHER})?": (
+        "{} and {} are different",
+        False,
+    ),
     rf"ROW (?:all |each )?differ from {_OTHER} by": ("{} and {} differ by", False),
-    rf"(?:the )?difference between the {_MOST} and the {_LEAST} of ROW (?:is|being|of)": ("{} and {} differ by", False),
+    rf"(?:the )?difference between the {_MOST} and the {_LEAST} of ROW (?:is|being|of)": (
+        "{} and {} differ by",
+        False,
+    ),
     rf"ROW are (?:all )?{_SAME} (?:to {_OTHER} )?(?:to )?within": ("{} and {} are equal to within", False),
     rf"ROW are (?:all )?{_SAME}(?: to {_OTHER})?": ("{} and {} are equal", True),
     rf"ROW are (?:all )?(?:different|unequal)(?: (?:from|to) {_OTHER})?": ("{} and {} are different", False),

@@ -101,10 +101,11 @@ def _runs_of(table: str) -> dict[str, list[tuple[tuple[str, ...], tuple[str, ...
 def with_forms(tokens: tuple[Token, ...], table: str) -> tuple[Token, ...]:
     """The words put as the first form of a table that they have, `reduced by {limit} relative to {thing}`.
 
-    A `{limit}` has a number, a `{part}` is a fraction, a `{thing}` has none; `<this/that>` is either, `[this/that]` may be left out.
+    A `{limit}` has a number, a `{part}` is a fraction, a `{thing}` has none; `<this/that>` is either, and
+    `[this/that]` may be left out.
     """
     said = with_fractions(tokens)
-    words = ["~" if is_fraction(t) else "#" if t.number else word_of(t) for t in said]
+    words = [_word_in_form(t) for t in said]
     text = " ".join(words) + " "
     starts = {at: i for i, at in enumerate(accumulate((len(w) + 1 for w in words), initial=0))}
     for form, instead in _forms_of(table):
@@ -115,7 +116,14 @@ def with_forms(tokens: tuple[Token, ...], table: str) -> tuple[Token, ...]:
     return tokens
 
 
-_COUNTED = rf"(?:#|~|{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))})"
+def _word_in_form(token: Token) -> str:
+    """How a form has a token: numbers all alike, but for fractions and the whole of something."""
+    if is_bare_share(token) and token.text.removesuffix("%").strip() == "100":
+        return "100%"
+    return "~" if is_fraction(token) else "#" if token.number else word_of(token)
+
+
+_COUNTED = rf"(?:#|100%|~|{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))})"
 _OF_A_LIMIT = rf"(?:{'|'.join(OF_LIMITS)}|{_COUNTED})"
 _SLOTS = {
     "lead": r"(?:[^ #~]+ )*?",
@@ -145,7 +153,7 @@ def _forms_of(table: str) -> list[tuple[Pattern[str], tuple[str, ...]]]:
 
 
 def _pattern_of(form: str) -> str:
-    """A form as a pattern of words that each have a blank behind them; a slot named again has the same words."""
+    """A form as a pattern of words with a blank behind each; a slot named again has the same words."""
     found, named = "", set[str]()
     for element in _ELEMENTS.findall(form):
         name = element[1:-1]
