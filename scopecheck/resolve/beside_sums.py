@@ -47,6 +47,7 @@ _IS = (
 _HOLDS = r"(?:contain(?:s|ing)?|compris(?:es?|ing)|includ(?:es?|ing)|has|having|consist(?:s|ing)? (?:to|of))"
 _OF_SHARES = frozenset("ratio share proportion fraction percentage quotient".split())
 _AMOUNTS = frozenset("amount content quantity concentration".split())
+_OF_ANOTHER_WHOLE = frozenset("based relative composition".split())
 _CONDITIONS = frozenset("if when unless while provided whereby".split())
 
 
@@ -100,6 +101,9 @@ def share_of_sum(tokens: Tokens, subjects: Things, names: Names) -> tuple[Tokens
     """
     tokens = _with_both_named(tokens, subjects)
     said = {word_of(t) for t in tokens}
+    if "100" in " ".join(said) and not _TAKEN_AS.isdisjoint(said):
+        tokens = _with_hundred_behind(tokens, subjects, names)
+        said = {word_of(t) for t in tokens}
     if len(tokens) < _LEAST or {"and", "plus"}.isdisjoint(said) or not _CONDITIONS.isdisjoint(said):
         return None
     known = _known(subjects, names)
@@ -112,6 +116,9 @@ def share_of_sum(tokens: Tokens, subjects: Things, names: Names) -> tuple[Tokens
         if not limit or not alone or len(set(summed)) < 2 or mixed or of == summed:
             continue
         other = known.measured_otherwise(found["added"])
+        other = other or next(
+            (w for w in map(word_of, limit) if w in ("based", "relative", "composition")), ""
+        )
         if found["join"] != "to":
             return limit, (_share(known, of, summed, subjects),), other
         if not set(of).isdisjoint(summed):
@@ -123,6 +130,51 @@ def share_of_sum(tokens: Tokens, subjects: Things, names: Names) -> tuple[Tokens
                 behind = (replace(behind[0], text="is"), *behind[1:])
             return (*tokens[:first], word, *behind), both, other
     return None
+
+
+_TAKEN_AS = frozenset("when if where assuming".split())
+
+
+def _with_hundred_behind(tokens: Tokens, subjects: Things, names: Names) -> Tokens:
+    """`when the total of A and B is 100 parts by mass, A is 5 parts by mass` as per 100 parts of it."""
+    known = _known(subjects, names)
+    if known is None:
+        return tokens
+    text, starts = _text_of(tokens)
+    measured = rf"(?:(?:{_any_of(listed('measures', 'nouns'))})s?)"
+    total = rf"{_THE}(?:{_ADDED} )*(?:sum|total|{measured}) of {known.several}"
+    taken = r"(?:is|to be|being|be|as)(?: (?:taken|set|defined|regarded|assumed)(?: as| to be| to)?)?"
+    when = (
+        rf"(?:when|if|where|assuming) (?P<sum>{total}) {taken} (?P<much>100 ?[\w%]*(?: parts(?: by \w+)?)?)"
+    )
+    for way in (rf"{when} , (?P<rest>.+) ", rf"(?P<rest>.+?) (?:, )?{when} "):
+        found = regex(way).fullmatch(text)
+        if found and all(found.start(g) in starts and found.end(g) + 1 in starts for g in ("sum", "rest")):
+            rest, whole = (tokens[starts[found.start(g)] : starts[found.end(g) + 1]] for g in ("rest", "sum"))
+            join = "per 100 parts of" if "parts" in found["much"] else "based on"
+            return (*rest, *words_at(rest[-1], join), *whole)
+    return tokens
+
+
+def sum_behind(tokens: Tokens, subjects: Things, names: Names) -> int:
+    """Where a limit of the sum of all things begins behind one of some of them; 0 if none does.
+
+    `the oil is at least 20 wt% and the total of the oil and the wax is at most 60 wt%`.
+    """
+    words = [word_of(t) for t in tokens]
+    known = (
+        _known(subjects, names) if {"total", "sum", "combined"} & set(words) and len(subjects) > 1 else None
+    )
+    if known is None:
+        return 0
+    head = rf"{_THE}(?:(?:{_ADDED} )+(?:\w+ )?|(?:sum|total) )of "
+    head = rf"{head}(?P<sum>{known.several}) (?:is|are|being|does|of) "
+    for at in (i for i, w in enumerate(words) if w == "and" and 0 < i < len(words) - _LEAST):
+        text, _ = _text_of(tokens[at + 1 :])
+        found = regex(head).match(text)
+        if found and set(known.named(found["sum"])) == {s.text.lower() for s in subjects}:
+            return at
+    return 0
 
 
 def _with_both_named(tokens: Tokens, subjects: Things) -> Tokens:

@@ -18,7 +18,7 @@ from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
-from scopecheck.resolve.beside_sums import share_of_sum, with_mixture_as_total
+from scopecheck.resolve.beside_sums import share_of_sum, sum_behind, with_mixture_as_total
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
@@ -318,7 +318,7 @@ class Reader:
         """A limit of a share of a sum, or of a ratio to one, read of that; None for other words."""
         beside = share_of_sum(tokens, subjects, self.names)
         if beside is None:
-            return None
+            return self._limit_and_a_sum(tokens, words, subjects)
         limit, things, measured = beside
         if measured:
             raise trouble(
@@ -326,6 +326,24 @@ class Reader:
                 "A share of a sum is one by what its parts are measured by.", IN_SYMBOLS,
             )  # fmt: skip
         return self._condition(Words(words.text, limit, words.span), things)
+
+    def _limit_and_a_sum(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """A limit of some of the things and one of the sum of all of them; None for other words."""
+        at = sum_behind(tokens, subjects, self.names)
+        if not at:
+            return None
+        first = tokens[: at - (word_of(tokens[at - 1]) == ",")]
+        said = f" {' '.join(map(word_of, first))} "
+        named = tuple(s for s in subjects if f" {s.text.lower()} " in said)
+        if not named or not any(t.number for t in first):
+            return None
+        sides = (Words(words.text, side, words.span) for side in (first, tokens[at + 1 :]))
+        each = tuple(zip(sides, (named, subjects), strict=True))
+        for side, things in each:
+            self._trying()._condition(side, things)
+        return All(tuple(self._condition(side, things) for side, things in each))
 
     def _said_plainly(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
