@@ -58,6 +58,9 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     shares = bool(numbers) and all(map(is_bare_share, numbers))
     counted = job.first.whole and shares
     points = bool(numbers) and all(map(is_in_points, numbers))
+    points |= bool(numbers) and all(
+        t.number and t.number.unit and t.number.unit.kind == job.first.kind for t in numbers
+    )
     if other is None or other.kind != job.first.kind or not (other.kind.dimension or counted or points):
         return None
     whole, own = job.place.names.value(other), job.subjects[0]

@@ -22,7 +22,7 @@ MOST_THINGS = 4
 
 
 def parted_by_name(tokens: Tokens, subjects: Things) -> Iterator[tuple[Tokens, ...]]:
-    """The ways to part the words so that each piece has a number and names one of the things alone.
+    """The ways to part the words so that each piece has a number and names one of the things alone, or first.
 
     The pieces are in the order of the things.
     """
@@ -86,5 +86,24 @@ def _named(piece: Tokens, telling: list[set[str]]) -> int | None:
     """The place of the one thing that a piece with a number names; else None."""
     said = {word_of(t) for t in piece}
     named = [i for i, words in enumerate(telling) if not words.isdisjoint(said)]
+    if len(named) > 1:
+        return _named_first(piece, telling)
     whole = named and telling[named[0]] <= said
-    return named[0] if len(named) == 1 and whole and any(t.number for t in piece) else None
+    return named[0] if named and whole and any(t.number for t in piece) else None
+
+
+def _named_first(piece: Tokens, telling: list[set[str]]) -> int | None:
+    """The place of the thing that `the depth is at most half the width` begins with; None for other words."""
+    said = [word_of(t) for t in piece]
+    start = int(said[0] in ("the", "a", "an"))
+    for i, words in enumerate(telling):
+        end = start + len(words)
+        limited = set(said[start:end]) == words and said[end : end + 1] and said[end] in _LIMITED
+        beside = not _BESIDE.isdisjoint(said[end:]) or any(t.number for t in piece)
+        if limited and beside and words.isdisjoint(said[end:]):
+            return i
+    return None
+
+
+_LIMITED = frozenset("is are being of exceeds".split())
+_BESIDE = frozenset("half twice times than third quarter".split())

@@ -45,7 +45,17 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
         for way in ways
         if all(_names(piece, names) == [name] for piece, name in zip(way, names, strict=True))
         and stand_alike(way, list(names))
+        and not any(_begins_a_total(piece, name) for piece, name in zip(way, names, strict=True))
     ]
+
+
+def _begins_a_total(piece: Tokens, name: str) -> bool:
+    """`and the total of oil`, of which `and wax` is another piece: no limit of one of them."""
+    words = [word_of(t) for t in piece]
+    totals = (
+        i for i, w in enumerate(words) if w in ("total", "combined", "sum") and "of" in words[i + 1 : i + 3]
+    )
+    return any(name.split()[0] in words[i + 2 : i + 5] for i in totals)
 
 
 def _names_in_words(words: list[str], names: tuple[str, ...]) -> tuple[str, ...]:

@@ -15,6 +15,7 @@ from scopecheck.core.formula import Formula
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.chart import word_of
@@ -62,6 +63,7 @@ def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why
         or _of_numbers_in_words(said, subjects)
         or _value_and_limit(tokens, said, subjects)
         or _of_both_together(tokens, said, subjects)
+        or _of_some_together(said, subjects)
         or _yet_to_be(said, subjects)
         or _that_of_another(said, subjects)
     )
@@ -229,7 +231,8 @@ def _of_one_alone(tokens: Tokens, said: list[str], subjects: Things, names: Name
     known = {*other.text.lower().split(), *names.note_of(other.text).lower().split()}
     telling = known - set(first[0].text.lower().split()) - _IDLE
     compared = not {"ratio", "sum", "difference", "total", "times", "twice", "half", "other"}.isdisjoint(said)
-    if compared or not telling.isdisjoint(said) or is_bare_share(tokens[-1]):
+    around = said[start + len(first[0].text.split()) :][:1] in (["±"], ["+/-"]) and first[0] is subjects[1]
+    if compared or around or not telling.isdisjoint(said) or is_bare_share(tokens[-1]):
         return None
     return (
         f"the words limit {first[0].text} alone, and {other.text} stands left too",
@@ -314,6 +317,24 @@ def _of_both_together(tokens: Tokens, said: list[str], subjects: Things) -> Why:
     return (
         "the share is one of both together",
         f"Write: {' + '.join(names)} in symbols, or name the ratio by a name of its own.",
+    )
+
+
+def _of_some_together(said: list[str], subjects: Things) -> Why:
+    """`at least two of oil, wax and gum in a total amount of 5 wt%`: which of them make it up is not said."""
+    of = said.index("of") if "of" in said[:6] else 0
+    many = of and any(NUMBER_WORDS.get(w, 0) > 1 for w in said[:of])
+    summed = not {"total", "combined", "altogether", "together"}.isdisjoint(said[of:])
+    if (
+        len(subjects) < 3
+        or not many
+        or not summed
+        or any(w in said[:of] for w in ("total", "ratio", "times"))
+    ):
+        return None
+    return (
+        "how many of them make up the total is left open",
+        "The total of all of them is one limit, and how many are there another.",
     )
 
 

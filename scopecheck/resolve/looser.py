@@ -83,7 +83,8 @@ def _makes_one_of_two(job: Job, tokens: Tokens, said: Tokens) -> bool:
 
 _OF_TWO = frozenset(
     "difference overlap spacing deviation variation ratio average mean median excess product quotient inverse"
-    " reciprocal replaces replace replacing substitutes substituting".split()
+    " reciprocal replaces replace replacing substitutes substituting divides divide divisor"
+    " common coprime power powers root".split()
 )
 
 

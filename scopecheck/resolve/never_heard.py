@@ -8,6 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -33,7 +34,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _but_not(tokens, said)
         or _denied_of_each(said)
         or _more_than_that(said, subjects)
-        or _some_of_another(said, own, names)
+        or _some_of_another(said, own, subjects, names)
         or _half_of_itself(said, subjects)
         or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
@@ -172,16 +173,27 @@ def _half_of_itself(said: list[str], subjects: Things) -> Why:
     return f"'half {said[at + 1]}' is half of a value that is not said", "Say which value it is."
 
 
-def _some_of_another(said: list[str], own: set[str], names: Names) -> Why:
-    """`a fraction of the height`, `a function of the height`: nothing says which."""
+def _some_of_another(said: list[str], own: set[str], subjects: Things, names: Names) -> Why:
+    """`a fraction of the height`, `a function of the height`: nothing says which.
+
+    `The proportion of oil`, of a share called oil, is that share.
+    """
+    shares = {s.text.lower() for s in subjects if isinstance(s.bound, Typed) and _is_share(s.bound)}
     for at, word in enumerate(said[:-2]):
         if word not in _SOME_OF or word in own or said[at + 1] != "of" or "than" in said[at:]:
             continue
         start = at + 2 + (said[at + 2] in ("the", "its", "said"))
         for end in range(start + 1, min(start + 5, len(said)) + 1):
-            if isinstance(names.declared(" ".join(said[start:end])), NumberDecl):
+            name = " ".join(said[start:end])
+            if name in shares and word in ("proportion", "percentage", "fraction"):
+                continue
+            if isinstance(names.declared(name), NumberDecl):
                 return f"'{word} of' does not say how much of it", "Say which share of it, or which formula."
     return None
+
+
+def _is_share(bound: Typed) -> bool:
+    return bound.kind is not None and not bound.kind.dimension and bound.kind != PLAIN_KIND
 
 
 _SOME_OF = frozenset(

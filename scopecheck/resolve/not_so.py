@@ -18,6 +18,7 @@ from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.phrase_advice import OF_WHAT_IS_LEFT, WHAT_IS_LEFT
 from scopecheck.resolve.said_once import RATIO_BY, ratio_on_another_basis
 from scopecheck.resolve.shared_limits import has_number
 from scopecheck.resolve.subjects import Subject, is_bare_share, is_in_points
@@ -70,12 +71,23 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
+    if left_over := _what_is_left(said, subjects):
+        return trouble(words.span, left_over, WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
     if going_on := _without_and_more(said, subjects):
         return trouble(words.span, *going_on, A_READING_FOR_EACH)
     return ratio_on_another_basis(words, (s.bound for s in subjects))
 
 
 Why = tuple[str, str] | None
+
+
+def _what_is_left(said: list[str], subjects: Things) -> str:
+    """`5 to 10 wt% of oil and the remainder wax`, of two shares: no amount of the other one is said."""
+    bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and not s.bound.whole and s.bound.kind]
+    shares = len(bounds) == len(subjects) > 1 and not any(b.kind.dimension for b in bounds if b.kind)
+    own = {w for s in subjects for w in s.text.lower().split()}
+    word = next((w for w in said if w in ("balance", "remainder", "rest")), "")
+    return f"'{word}' is what the others leave" if shares and word and word not in own else ""
 
 
 def hardly_so(tokens: Tokens, words: Words, subjects: Things) -> Diagnostic | None:

@@ -66,8 +66,10 @@ def in_proportion(tokens: tuple[Token, ...], names: tuple[str, ...]) -> list[tup
     behind = any(t.number for t in tokens[end:])
     if len(numbers) < 3 or len(numbers) != len(names) or behind or not all(map(_is_decimal, numbers)):
         return []
-    lead, first = _without_names(tokens[:at], names), tokens[at]
+    lead, first = _without_names(_without_list(tokens[:at], names), names), tokens[at]
     places = _places(tokens[at:end])
+    if lead and lead[-1].text.lower() == "ratio":
+        lead = (*lead, replace(first, sort="word", text="of", number=None, end=first.start))
     made = list[tuple[Token, ...]]()
     for (a, b), (one, other) in zip(pairwise(numbers), pairwise(places), strict=True):
         if Fraction(b):
@@ -99,6 +101,19 @@ def _without_names(lead: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Tok
         if texts[at - 1] in ("of", "between") and texts[at : at + len(said)] == said:
             return (*lead[: at - 1], *lead[at + len(said) :])
     return lead
+
+
+def _without_list(lead: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
+    """`gap, rim and cap are in a ratio of` without the things in their order, and what joins them to it."""
+    said = [t.text.lower() for t in lead]
+    rest = [(i, w) for i, w in enumerate(said) if w not in (",", "and", "the", "a", "an")]
+    own = " ".join(names).lower().split()
+    if [w for _, w in rest[: len(own)]] != own or len(rest) == len(own) or "ratio" not in said:
+        return lead
+    at = rest[len(own)][0]
+    at += said[at] in ("are", "have", "having", "being", "present", "is")
+    behind = lead[at:] if said[at] in ("in", "present") else (replace(lead[at], text="in"), *lead[at:])
+    return behind[said[at] == "present" :]
 
 
 def without_ratio(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:

@@ -18,6 +18,7 @@ from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
+from scopecheck.resolve.beside_sums import share_of_sum, sum_behind, with_mixture_as_total
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
@@ -98,11 +99,12 @@ from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
 from scopecheck.resolve.them import with_them, without_own_interval
-from scopecheck.resolve.together import says_together, sum_of, with_both_named
+from scopecheck.resolve.together import in_pairs, says_together, sum_of, with_both_named
 from scopecheck.resolve.usual import (
     with_compared,
     with_divisible,
     with_finer,
+    with_forms,
     with_gauge,
     with_hours,
     with_members,
@@ -138,6 +140,7 @@ UNTIL = ("until", "till")
 def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
     """The words without gaps, and with signs beside numbers in words."""
     tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
+    tokens = with_forms(tokens, "usual_forms")
     for s in subjects:
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
@@ -155,6 +158,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_units_of_the_last(with_signs_in_words(tokens))
     tokens = with_amount_first(tokens, subjects) if len(subjects) == 2 else tokens
+    tokens = with_mixture_as_total(tokens, subjects, names)
     if len(subjects) > 1 and says_together(words.text):
         tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
         tokens = with_both_in_total(tokens, subjects)
@@ -258,14 +262,19 @@ class Reader:
         tokens = self._ready(words, subjects)
         if changed := self._piece_by_piece(at_first_and_at_last(tokens, subjects), words):
             return All(changed)
+        if of_sum := self._beside_a_sum(tokens, words, subjects):
+            return of_sum
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
             raise wrong
-        if len(subjects) > 2 and (pairs := in_proportion(tokens, tuple(s.text for s in subjects))):
-            two = (subjects[i : i + 2] for i in range(len(pairs)))
-            said = (Words(words.text, pair, words.span) for pair in pairs)
+        if len(subjects) > 2 and (pairs := _of_each_two(tokens, tuple(s.text for s in subjects))):
             self.names.of_several = True
             try:
-                return All(tuple(map(self._condition, said, two)))
+                return All(
+                    tuple(
+                        self._condition(Words(words.text, said, words.span), (subjects[i], subjects[j]))
+                        for said, i, j in pairs
+                    )
+                )
             finally:
                 self.names.of_several = False
         job, made = self._job(tokens, words, subjects)
@@ -325,6 +334,39 @@ class Reader:
         if found is None:
             raise wrong
         return found
+
+    def _beside_a_sum(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """A limit of a share of a sum, or of a ratio to one, read of that; None for other words."""
+        beside = share_of_sum(tokens, subjects, self.names)
+        if beside is None:
+            return self._limit_and_a_sum(tokens, words, subjects)
+        limit, things, measured = beside
+        if measured:
+            raise trouble(
+                words.span, f"'{measured}' is another measure than that of {subjects[0].text}",
+                "A share of a sum is one by what its parts are measured by.", IN_SYMBOLS,
+            )  # fmt: skip
+        return self._condition(Words(words.text, limit, words.span), things)
+
+    def _limit_and_a_sum(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """A limit of some of the things and one of the sum of all of them; None for other words."""
+        at = sum_behind(tokens, subjects, self.names)
+        if not at:
+            return None
+        first = tokens[: at - (word_of(tokens[at - 1]) == ",")]
+        said = f" {' '.join(map(word_of, first))} "
+        named = tuple(s for s in subjects if f" {s.text.lower()} " in said)
+        if not named or not any(t.number for t in first):
+            return None
+        sides = (Words(words.text, side, words.span) for side in (first, tokens[at + 1 :]))
+        each = tuple(zip(sides, (named, subjects), strict=True))
+        for side, things in each:
+            self._trying()._condition(side, things)
+        return All(tuple(self._condition(side, things) for side, things in each))
 
     def _said_plainly(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -984,6 +1026,14 @@ class Reader:
     def spelled_beside(self, bound: Bound) -> Bound:
         """What numbers in words are read beside: of a step its time."""
         return self.names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
+
+
+def _of_each_two(
+    tokens: tuple[Token, ...], names: tuple[str, ...]
+) -> list[tuple[tuple[Token, ...], int, int]]:
+    """What is said of more than two things as what is said of two of them each, and of which."""
+    ratios = in_proportion(tokens, names)
+    return [(said, i, i + 1) for i, said in enumerate(ratios)] or in_pairs(tokens, names)
 
 
 def _never_so(

@@ -42,6 +42,7 @@ from scopecheck.resolve.plainer_counts import (
     with_ends_said,
     with_least_beside,
     with_limit_before,
+    with_limits_joined,
     with_names_noted,
     with_neither_as_not,
     with_one_for_every,
@@ -50,6 +51,7 @@ from scopecheck.resolve.plainer_counts import (
     with_pairs_counted,
     with_total_of,
     with_what_both_have,
+    with_which_named,
     without_apart,
     without_commas_round_equal,
     without_holding,
@@ -119,7 +121,7 @@ from scopecheck.resolve.plainer_written import (
     without_what_is_noted,
 )
 from scopecheck.resolve.subjects import Subject, is_bare_share
-from scopecheck.resolve.usual import with_runs
+from scopecheck.resolve.usual import with_folds, with_forms, with_runs
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset(("the", "a", "an"))
@@ -131,9 +133,11 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
 
     `notes` are those of the declarations of what stands left of the colon.
     """
+    tokens = with_forms(with_folds(tokens), "plainer_forms")
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
     tokens = with_measure_unsaid(tokens, subjects)
     tokens = with_each_first(with_runs(without_threshold(tokens), "plainer_runs"), subjects)
+    tokens = with_forms(tokens, "plainer_forms")
     for said in (
         _without_dots_of_units,
         _without_leading_to,
@@ -190,6 +194,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_outnumbering,
         with_one_for_every,
         with_what_both_have,
+        with_limits_joined,
+        with_which_named,
         without_names_before_each_other,
         without_number_before,
         with_one_in_so_many,
@@ -592,6 +598,13 @@ def _with_condition_behind(tokens: Tokens) -> Tokens:
         measured = bool(inside) and (
             inside[0] in _MEASURED or (inside[0] in ("as", "when") and inside[1:2] != ["a"])
         )
+        based = (
+            inside[:2] in _BASED
+            and end + 1 < len(tokens)
+            and word_of(tokens[end + 1]) in ("of", "from", "at", "between", "not", "up")
+        )
+        if based and start and not any(t.number for t in tokens[start:end]):
+            return (*tokens[:start], *tokens[end + 1 :], *tokens[start:end])
         if measured and start and end + 1 < len(tokens) and not any(t.number for t in tokens[:end]):
             return (*tokens[:start], *tokens[end + 1 :], *tokens[start:end])
     return tokens
@@ -607,6 +620,7 @@ def _with_presence_behind(tokens: Tokens) -> Tokens:
     return tokens
 
 
+_BASED = (["based", "on"], ["relative", "to"], ["with", "respect"], ["calculated", "on"], ["in", "relation"])
 _MEASURED = ("measured", "determined", "tested", "taken")
 _OPEN = (["more", "than"], ["greater", "than"])
 _OPEN_ABOVE = (["less", "than"], ["at", "most"])

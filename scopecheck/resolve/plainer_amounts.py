@@ -68,7 +68,8 @@ def of_any_of_them(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 def without_own_basis(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`1 to 5 times the amount of palladium by weight`, of two shares by weight, without what both are by."""
     words = [word_of(t) for t in tokens]
-    of = BY_WHAT.get(words[-1]) if len(words) > 4 and words[-2] == "by" and "times" in words else None
+    compared = not {"times", "equal", "same"}.isdisjoint(words)
+    of = BY_WHAT.get(words[-1]) if len(words) > 4 and words[-2] == "by" and compared else None
     kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
     same = of is not None and len(kinds) == 2 and all(map(_is_share, subjects))
     return tokens[:-2] if same and all(k.split[0] == of for k in kinds) else tokens

@@ -128,6 +128,8 @@ def _number_of(token: Token) -> int | None:
 def with_total_of(tokens: Tokens, subjects: Things) -> Tokens:
     """`width and depth totalling at most 12 mm` as the two together being so."""
     words = [word_of(t) for t in tokens]
+    if words[:3] == ["the", "numbers", "of"] and not {"together", "total"}.isdisjoint(words):
+        return tokens[3:]
     at = next((i for i in range(3, len(words) - 1) if words[i] in _TOTALS), 0)
     before = [
         w for w in words[:at] if w not in _DETERMINERS and w not in ("number", "numbers", "of", "and", ",")
@@ -470,3 +472,210 @@ def with_what_both_have(tokens: Tokens, subjects: Things) -> Tokens:
         return tokens
     first, second = (s.text for s in subjects)
     return (*words_at(tokens[0], f"{first} and {second} are each", understood=True), *tokens[start + 2 :])
+
+
+def with_limits_joined(tokens: Tokens, subjects: Things) -> Tokens:
+    """`a width of 5 mm, the depth being half the width` with 'and' before what is said of the second thing.
+
+    So `a depth which is half the width`, `a depth that is`.
+    """
+    words = [word_of(t) for t in tokens]
+    for name in (s.text.lower().split() for s in subjects[1:]):
+        for at in range(2, len(words) - len(name) - 1):
+            end = at + len(name)
+            if words[at:end] != name:
+                continue
+            if words[at - 2 : at] == [",", "the"] and words[end] == "being":
+                joined = words_at(tokens[at - 2], "and")
+                return (
+                    *tokens[: at - 2],
+                    *joined,
+                    *tokens[at - 1 : end],
+                    replace(tokens[end], text="is"),
+                    *tokens[end + 1 :],
+                )
+            if words[end : end + 2] in (["which", "is"], ["that", "is"]) and words[at - 2] == "and":
+                return (*tokens[:end], replace(tokens[end + 1], text="is"), *tokens[end + 2 :])
+    return tokens
+
+
+def with_which_named(tokens: Tokens, subjects: Things) -> Tokens:
+    """`a width and a depth, each of which is less than 5 mm` as each of the width and the depth being so.
+
+    So `neither of which`, `the larger of which`, `whose sum`; `of less than 5 mm each`.
+    """
+    if len(subjects) < 2:
+        return tokens
+    tokens = _with_least_named(tokens, subjects)
+    words = [word_of(t) for t in tokens]
+    names = [s.text.lower().split() for s in subjects]
+    if len(subjects) == 2 and words[0] == "the" and words[2:5] == ["of", "the", "two"] and words[1] in _MANY:
+        both = tuple(
+            words_at(tokens[2], f"the {subjects[0].text} and the {subjects[1].text}", understood=True)
+        )
+        return _of_them(tokens[:2], both, tokens[5:])
+    for lead in (["all", *_many_of(subjects), "of"], ["all", "of"]):
+        if words[: len(lead)] == lead and (end := _listing(words[len(lead) :], names)):
+            rest = tokens[len(lead) + end :]
+            return _of_them(tokens[:1], tokens[len(lead) : len(lead) + end], rest)
+    if words[:2] == ["all", *_many_of(subjects)] and words[2:3] != ["of"]:
+        return _of_them(tokens[:1], tuple(words_at(tokens[1], _row(subjects), understood=True)), tokens[2:])
+    if words[-1] == "respectively":
+        return _with_names_before(tokens, names)
+    end = _listing(words, names)
+    if not end:
+        return _without_each_of_some(tokens)
+    ratio = next((i for i in range(end, min(end + 5, len(words))) if words[i] == "ratio"), 0)
+    if (
+        ratio
+        and words[ratio + 1 : ratio + 2] == ["of"]
+        and words[ratio + 2] in ("the", *(n[0] for n in names))
+    ):
+        return tokens[end + words[end:ratio].index("in") + 1 :] if "in" in words[end:ratio] else tokens
+    listed, at = tokens[:end], end + (words[end : end + 1] == [","])
+    listed, behind = (listed[1:] if words[0] in _LEADING else listed), words[at:]
+    which = next((i for i in range(1, 5) if behind[i - 1 : i + 1] in (["of", "which"], ["of", "these"])), 0)
+    if which and _MANY.issuperset(behind[: which - 1]):
+        return _of_them(tokens[at : at + which - 1], listed, tokens[at + which + 1 :])
+    if behind[:1] == ["whose"] and behind[1:2] and behind[1] in _OF_BOTH:
+        the = words_at(tokens[at], "the", understood=True)
+        return _of_them((*the, tokens[at + 1]), listed, tokens[at + 2 :])
+    if behind[:2] in (["both", "being"], ["each", "being"], ["all", "being"]):
+        return _of_them(tokens[at : at + 1], listed, tokens[at + 1 :])
+    if behind[:1] in (["which"], ["that"]) and words[at + 1] not in ("is", "has"):
+        return (*listed, *tokens[at + 1 :])
+    if words[-1] == "each" and "each" not in words[:-1] and any(t.number for t in tokens[end:]):
+        limit = tokens[end + (words[end] in ("of", "are", "being", "with", "having")) : -1]
+        return _of_them(tokens[-1:], listed, (*words_at(tokens[end], "is", understood=True), *limit))
+    return tokens
+
+
+_LEADING = frozenset("having has with".split())
+_OF_BOTH = {
+    "sum": "of",
+    "total": "of",
+    "product": "of",
+    "average": "of",
+    "mean": "of",
+    "ratio": "to",
+    "difference": "between",
+}
+_MANY = frozenset(
+    "each all both neither none either at least most one two three only exactly more than or no the smaller"
+    " larger greater lesser smallest largest greatest longer shorter wider higher lower bigger any".split()
+)
+_MANY |= _OF_BOTH.keys()
+
+
+def _listing(words: list[str], names: list[list[str]]) -> int:
+    """How many words at the start name all of several things, each once, and nothing else; 0 if none do."""
+    found, at = list[list[str]](), int(words[:1] != [] and words[0] in _LEADING)
+    while at < len(words) and len(found) < len(names):
+        at += words[at] in (",", "and")
+        at += words[at : at + 1] == ["and"]
+        at += words[at : at + 1] != [] and words[at] in _DETERMINERS
+        name = max(
+            (n for n in names if words[at : at + len(n)] == n and n not in found), key=len, default=None
+        )
+        if name is None:
+            return 0
+        found.append(name)
+        at += len(name)
+    return at if len(found) == len(names) and "and" in words[:at] else 0
+
+
+def _of_them(which: Tokens, listed: Tokens, rest: Tokens) -> Tokens:
+    """`each`, `the larger`, `the ratio` of what is listed, and what is said of it."""
+    said = [word_of(t) for t in which]
+    listed = tuple(replace(t, text="the") if word_of(t) in ("a", "an") else t for t in listed)
+    if said in (["neither"], ["none"]) and "," not in map(word_of, listed):
+        nor = tuple(replace(t, text="nor") if word_of(t) == "and" else t for t in listed)
+        return (replace(which[0], text="neither"), *nor, *rest)
+    which = (*words_at(which[0], "each", understood=True),) if said in (["both"], ["all"]) else which
+    joined = _OF_BOTH.get(said[-1], "of")
+    if joined == "to":
+        listed = tuple(replace(t, text="to") if word_of(t) == "and" else t for t in listed)
+        joined = "of"
+    rest = tuple(
+        replace(t, text="is") if i == 0 and word_of(t) in ("are", "being") else t for i, t in enumerate(rest)
+    )
+    return (*which, *words_at(listed[0], joined, understood=True), *listed, *rest)
+
+
+def _with_least_named(tokens: Tokens, subjects: Things) -> Tokens:
+    """`the largest of A, B and C is at most twice the smallest` with what it is the smallest of.
+
+    So, of two things, `one of A and B is at least twice the other`.
+    """
+    words, names = [word_of(t) for t in tokens], [s.text.lower().split() for s in subjects]
+    extremes = [i for i, w in enumerate(words) if w in _EXTREMES and words[max(0, i - 1)] != "at"]
+    row = f"of {_row(subjects)}"
+    last = len(words) - 1
+    of_all = len(extremes) == 2 and extremes[1] == last and words[extremes[0] + 1] == "of"
+    if of_all and _listing(words[extremes[0] + 2 :], names):
+        return (*tokens, *words_at(tokens[last], row))
+    if len(subjects) == 2 and words[:2] == ["one", "of"] and words[-2:] == ["the", "other"]:
+        end = _listing(words[2:], names) + 2
+        said = " ".join(words[end:-2])
+        way = next((w for w, limits in _OF_ONE.items() if said.removeprefix("is ") in limits), "")
+        many = (
+            end > 2
+            and not way
+            and said.removeprefix("is ").startswith(("at least ", "more than "))
+            and "times" in said
+        )
+        if way or many:
+            first, second = ("larger", "smaller") if many else way.split()
+            lead = words_at(tokens[0], f"the {first}")
+            return (*lead, *tokens[1:-1], *words_at(tokens[last], f"{second} {row}"))
+    return tokens
+
+
+_OF_ONE = {
+    "larger smaller": ("twice", "at least twice", "more than twice", "double", "at least double"),
+    "smaller larger": (
+        "half",
+        "half of",
+        "at most half",
+        "at most half of",
+        "less than half",
+        "less than half of",
+    ),
+}
+"""Which of two is limited by the other where one of them is said to be so, either one."""
+_EXTREMES = frozenset(
+    "largest smallest greatest least longest shortest larger smaller greater lesser".split()
+)
+
+
+def _with_names_before(tokens: Tokens, names: list[list[str]]) -> Tokens:
+    """`5 to 10 wt% and 1 to 2 wt% of oil and wax, respectively` with the names before the amounts."""
+    words = [word_of(t) for t in tokens]
+    end = len(words) - 1 - (words[-2] == ",")
+    of = max((i for i in range(end) if words[i] == "of"), default=0)
+    named = of and _listing(words[of + 1 : end], names) == end - of - 1
+    if not named or not any(t.number for t in tokens[:of]):
+        return tokens
+    amounts = words_at(tokens[0], "in amounts of", understood=True)
+    return (*tokens[of + 1 : end], *amounts, *tokens[:of], *tokens[end:])
+
+
+def _many_of(subjects: Things) -> list[str]:
+    return [w for w, n in NUMBER_WORDS.items() if n == len(subjects)][:1]
+
+
+def _row(subjects: Things) -> str:
+    names = [f"the {s.text}" for s in subjects]
+    return f"{' , '.join(names[:-1])} and {names[-1]}"
+
+
+def _without_each_of_some(tokens: Tokens) -> Tokens:
+    """`at least two of the gap, the rim and the cap are each at least 2 mm` without what they are each."""
+    words = [word_of(t) for t in tokens]
+    of = words.index("of") if "of" in words[:5] else 0
+    several = of and words[of - 1] in NUMBER_WORDS and not any(t.number for t in tokens[:of])
+    at = next(
+        (i for i in range(of + 1, len(words) - 2) if words[i : i + 2] in (["are", "each"], ["are", "both"])),
+        0,
+    )
+    return (*tokens[: at + 1], *tokens[at + 2 :]) if several and at else tokens

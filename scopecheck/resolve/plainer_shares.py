@@ -5,10 +5,12 @@ from __future__ import annotations
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
+from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
+from scopecheck.resolve.plainer_amounts import OPEN_WORDS
 from scopecheck.resolve.said_once import BY_WHAT
-from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.usual import words_at
 
 Tokens = tuple[Token, ...]
@@ -26,12 +28,112 @@ def shares_plainly(tokens: Tokens, subjects: Things) -> Tokens:
     kinds = {b.kind.split[0] for b in bounds if b.kind is not None and not b.kind.dimension}
     if len(bounds) < len(subjects) or len(kinds) != 1 or not kinds <= set(BY_WHAT.values()):
         return tokens
-    return _per_hundred_parts(_without_semicolon(tokens), subjects, min(kinds))
+    tokens = _without_measure_of(
+        _without_whole_before(_without_marks(tokens, subjects)), subjects, min(kinds)
+    )
+    tokens = _with_basis_of_noun(tokens, min(kinds))
+    return _per_hundred_parts(_beside_one_part(tokens, subjects, min(kinds)), subjects, min(kinds))
 
 
-def _without_semicolon(tokens: Tokens) -> Tokens:
-    """`5 wt% of oil; and 1 wt% of wax` with a comma."""
-    return tuple(replace(t, text=",") if t.text == ";" else t for t in tokens)
+def _beside_one_part(tokens: Tokens, subjects: Things, basis: str) -> Tokens:
+    """`1 part by weight of oil and 2 to 4 parts by weight of wax` as the wax being 2 to 4 times the oil.
+
+    So `for each part of oil, 0.1 to 0.5 parts of wax`.
+    """
+    words = [word_of(t) for t in tokens]
+    parts = [i for i, w in enumerate(words) if w in ("part", "parts")]
+    if len(subjects) != 2 or len(parts) != 2:
+        return tokens
+    if words[parts[1] - 2 : parts[1]] in (["for", "each"], ["for", "every"]):
+        at = parts[1] - 2
+        turned = (*tokens[at:], *words_at(tokens[-1], ","), *tokens[:at])
+        return _beside_one_part(turned, subjects, basis)
+    if parts[0] > 2 or not parts[0]:
+        return tokens
+    one = tokens[parts[0] - 1].number
+    each = words[: parts[0]] in (["for", "each"], ["for", "every"], ["per"])
+    (first, by), (second, also_by) = (_behind_parts(words, at - 1) for at in parts)
+    joined = next((i for i in range(first, parts[1]) if words[i] in ("and", ",", "to", "per", "for")), 0)
+    named = [
+        [w for w in part if w not in _ARTICLES] for part in (words[first + 1 : joined], words[second + 1 :])
+    ]
+    own = [s.text.lower().split() for s in subjects]
+    single = words[0] in ("one", "1") or (one is not None and one.value == 1 and not one.unit)
+    if not joined or not (each or (single and parts[0] == 1)) or {by, also_by} - {"", basis}:
+        return tokens
+    if (
+        words[first : first + 1] != ["of"]
+        or words[second : second + 1] != ["of"]
+        or sorted(named) != sorted(own)
+    ):
+        return tokens
+    limit = tokens[joined + 1 : parts[1]]
+    if not limit or any(t.number and t.number.unit for t in limit):
+        return tokens
+    last = tokens[-1]
+    lead = words_at(tokens[0], f"the {' '.join(named[1])} is", understood=True)
+    return (*lead, *limit, *words_at(last, f"times the {' '.join(named[0])}"))
+
+
+def _without_whole_before(tokens: Tokens) -> Tokens:
+    """`the composition comprises 5 wt% of oil and 1 wt% of wax` without what holds all of it."""
+    words = [word_of(t) for t in tokens]
+    start = int(words[0] in _ARTICLES)
+    holds = len(words) > start + 2 and words[start] in _WHOLES and words[start + 1] in OPEN_WORDS
+    return tokens[start + 1 :] if holds else tokens
+
+
+def _without_measure_of(tokens: Tokens, subjects: Things, own: str) -> Tokens:
+    """`the weight of the oil divided by the weight of the wax`, of shares by weight, without 'weight'."""
+    words = [word_of(t) for t in tokens]
+    names = [s.text.lower().split() for s in subjects]
+    for at in range(len(words) - 3) if "divided" in words else ():
+        behind = at + 2 + (words[at + 2] in _ARTICLES)
+        measured = words[at + 1] == "of" and (BY_WHAT.get(words[at]) == own or words[at] in _OF_SHARES)
+        if measured and any(words[behind : behind + len(n)] == n for n in names):
+            start = at - (words[at - 1] in _ARTICLES if at else 0)
+            return _without_measure_of((*tokens[:start], *tokens[at + 2 :]), subjects, own)
+    return tokens
+
+
+def _with_basis_of_noun(tokens: Tokens, own: str) -> Tokens:
+    """`a proportion by weight of 1 to 5 %`, `a weight fraction of`, as a proportion of 1 to 5 % by weight.
+
+    `Based on the weight of the oil`, of such shares, as based on the oil.
+    """
+    words = [word_of(t) for t in tokens]
+    for at in range(1, len(words) - 4):
+        measured = words[at : at + 3] == ["based", "on", "the"] and words[at + 4] == "of"
+        if measured and (BY_WHAT.get(words[at + 3]) == own or words[at + 3] in _OF_SHARES):
+            return _with_basis_of_noun((*tokens[: at + 2], *tokens[at + 5 :]), own)
+    for at in range(1, len(words) - 2):
+        behind = words[at] == "by" and words[at - 1] in _OF_SHARES and BY_WHAT.get(words[at + 1])
+        basis = behind or (BY_WHAT.get(words[at]) if words[at + 1] in _OF_SHARES else None)
+        if not basis:
+            continue
+        unit = find_unit(PERCENT[basis])
+        rest = (*tokens[:at], *tokens[at + (2 if behind else 1) :])
+        return tuple(
+            replace(t, number=replace(t.number, unit=unit)) if t.number and is_bare_share(t) else t
+            for t in rest
+        )
+    return tokens
+
+
+_OF_SHARES = ("proportion", "share", "percentage", "amount", "content", "concentration", "quantity")
+
+
+def _without_marks(tokens: Tokens, subjects: Things) -> Tokens:
+    """`5 wt% of oil; and 1 wt% of wax` with a comma, `oil: 5 wt%` without a colon, `oil-to-wax` in words."""
+    last = {s.text.lower().split()[-1] for s in subjects}
+    compound = {f"{a.text}-to-{b.text}".lower() for a in subjects for b in subjects}
+    found = list[Token]()
+    for token in tokens:
+        if word_of(token) in compound:
+            found += words_at(token, " to ".join(token.text.split("-to-")))
+        elif token.text != ":" or not found or word_of(found[-1]) not in last:
+            found.append(replace(token, text=",") if token.text == ";" else token)
+    return tuple(found)
 
 
 def with_amount_first(tokens: Tokens, subjects: Things) -> Tokens:
@@ -90,6 +192,7 @@ def _per_hundred_parts(tokens: Tokens, subjects: Things, basis: str) -> Tokens:
 def _is_hundred_parts(tokens: Tokens, words: list[str], at: int) -> bool:
     number = tokens[at].number
     hundred = number is not None and number.value == 100 and number.unit is None
+    hundred |= words[at] == "hundred" and words[at - 1] != "one"
     return hundred and words[at + 1 : at + 2] == ["parts"]
 
 

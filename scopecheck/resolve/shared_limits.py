@@ -14,7 +14,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 
 Tokens = tuple[Token, ...]
-_OF_LIMITS = frozenset(
+OF_LIMITS = frozenset(
     "at least most not no more less fewer greater larger higher smaller lower than exceeding up to from"
     " between and or about approximately above below over under minimum maximum min max".split()
 )
@@ -34,7 +34,7 @@ def is_bare_limit(tokens: Tokens) -> bool:
     words = [word_of(t) for t in tokens]
     units = {then for t, then in zip(tokens, words[1:], strict=False) if word_of(t) in NUMBER_WORDS}
     return any(map(has_number, tokens)) and all(
-        has_number(t) or w in _OF_LIMITS or w in units for t, w in zip(tokens, words, strict=True)
+        has_number(t) or w in OF_LIMITS or w in units for t, w in zip(tokens, words, strict=True)
     )
 
 
@@ -45,7 +45,7 @@ def is_first_limit(tokens: Tokens) -> bool:
 
 def says_limit(tokens: Tokens) -> bool:
     """Is it a limit by itself? `six ribs` behind `at least four holes or` may share its words."""
-    of_limits = _OF_LIMITS - {"and", "or"} | {"is", "are", "being", "has", "exceeds", "exceed"}
+    of_limits = OF_LIMITS - {"and", "or"} | {"is", "are", "being", "has", "exceeds", "exceed"}
     return not of_limits.isdisjoint(map(word_of, tokens))
 
 
@@ -145,7 +145,7 @@ def leaves_open_of_what(left: Tokens, right: Tokens) -> bool:
     """
     if is_bare_limit(right):
         between = any(word_of(t) == "between" for t in left)
-        amount = all(word_of(t) not in _OF_LIMITS for t in right)
+        amount = all(word_of(t) not in OF_LIMITS for t in right)
         return (amount and not between) or _ends_in_a_difference(left)
     return is_first_limit(left) and _begins_with_a_difference(right)
 

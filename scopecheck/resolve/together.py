@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from itertools import accumulate, pairwise
+from itertools import accumulate, combinations, pairwise
 
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -83,6 +84,109 @@ def of_the_whole_limit(aside: Aside, names: tuple[str, ...]) -> bool:
     before = [t for t in aside.rest if word_of(t) not in ("of", "the")]
     of_the_sum = "sum" in map(word_of, aside.words[:3]) and any(map(is_bare_share, before[-1:]))
     return not again and not of_the_sum
+
+
+def in_pairs(tokens: tuple[Token, ...], names: tuple[str, ...]) -> list[tuple[tuple[Token, ...], int, int]]:
+    """`the gap, the rim and the cap are equal to one another`, `increase in this order`, `any two of them
+    differ by 2 mm`, of three things or more: the words for each two of them, and which these are.
+    """
+    text = " ".join(map(word_of, tokens)) + " "
+    any_name = "|".join(re.escape(name.lower()) for name in sorted(names, key=len, reverse=True))
+    one = rf"(?:(?:the|an?) )?(?:{any_name})"
+    row = rf"{one}(?: ,(?: and)? {one}| and {one})+"
+    starts = list(accumulate((len(word_of(t)) + 1 for t in tokens), initial=0))
+    by_name = {name.lower(): i for i, name in enumerate(names)}
+
+    def named(said: str) -> list[int]:
+        return [by_name[name] for name in regex(rf"(?<!\S)(?:{any_name})(?!\S)").findall(said)]
+
+    def of_two(i: int, j: int, said: str, rest: int) -> tuple[tuple[Token, ...], int, int]:
+        words = said.format(names[i], names[j])
+        return (*_said(tokens[0], words), *tokens[rest:]), i, j
+
+    for way, (said, neighbours) in _OF_EACH_TWO.items():
+        found = regex(rf"(?:wherein )?{way.replace('ROW', f'(?P<row>{row})')} ").match(text)
+        order = named(found["row"]) if found else []
+        if found is None or sorted(order) != list(range(len(names))) or found.end() not in starts:
+            continue
+        rest = starts.index(found.end())
+        if (rest < len(tokens)) != said.endswith(("by", "within")):
+            continue
+        if "difference" in way and not run_at([word_of(t) for t in tokens], rest, "limits", "saying_at_most"):
+            continue
+        pairs = pairwise(order) if neighbours else combinations(order, 2)
+        return [of_two(i, j, said, rest) for i, j in pairs]
+    return _in_a_chain(tokens, names)
+
+
+def _in_a_chain(
+    tokens: tuple[Token, ...], names: tuple[str, ...]
+) -> list[tuple[tuple[Token, ...], int, int]]:
+    """`the gap is smaller than the rim, which is smaller than the cap`, `and the rim is smaller`."""
+    words = [word_of(t) for t in tokens]
+    places = _names_in(words, names)
+    found = list[tuple[tuple[Token, ...], int, int]]()
+    start = 0
+    for at in (i for i, w in enumerate(words) if w == "than"):
+        behind = next((p for p in places if p[0] > at), None)
+        before = next((p for p in reversed(places) if p[0] < at and p[0] >= start), None)
+        again = before is not None and bool(found) and before[0] == start
+        if behind is None or before is None or (again and "which" not in words[start:at]):
+            return []
+        first, second = before[1], behind[1]
+        said = (*_said(tokens[start], f"the {names[first]} is"), *tokens[at - 1 : at + 1])
+        found.append(((*said, *_said(tokens[at], f"the {names[second]}")), first, second))
+        start = behind[0]
+    joined = [w for w in words if w not in {*" ".join(names).lower().split()} | _IN_CHAINS]
+    two = len(found) == len(names) - 1 and len({i for _, *pair in found for i in pair}) == len(names)
+    compared = listed("asides", "greater") | listed("asides", "lesser")
+    ending = bool(places) and places[-1][0] + len(names[places[-1][1]].split()) == len(words)
+    return found if two and ending and all(w in compared for w in joined) else []
+
+
+_IN_CHAINS = frozenset("the a an is being are than which and in turn , itself".split())
+
+
+def _names_in(words: list[str], names: tuple[str, ...]) -> list[tuple[int, int]]:
+    """Where which of the things is named."""
+    split = [name.lower().split() for name in names]
+    return [
+        (i, n)
+        for i in range(len(words))
+        for n in sorted(range(len(names)), key=lambda n: -len(split[n]))
+        if words[i : i + len(split[n])] == split[n]
+    ]
+
+
+_OTHER = "(?:each other|one another)"
+_ORDER = (
+    "(?:in (?:this|that|the) order(?: (?:named|mentioned|given|stated|listed|recited))?|in the stated order)"
+)
+_MOST, _LEAST = "(?:largest|greatest|longest|highest|widest)", "(?:smallest|least|shortest|lowest|narrowest)"
+_SAME = "(?:equal|identical|the same)"
+_OF_EACH_TWO = {
+    rf"(?:any|each|every) (?:two|pair) of ROW (?:differ|differs)(?: from {_OTHER})? by": (
+        "{} and {} differ by",
+        False,
+    ),
+    rf"(?:any|each|every) (?:two|pair) of ROW are (?:different|unequal)(?: from {_OTHER})?": (
+        "{} and {} are different",
+        False,
+    ),
+    rf"ROW (?:all |each )?differ from {_OTHER} by": ("{} and {} differ by", False),
+    rf"(?:the )?difference between the {_MOST} and the {_LEAST} of ROW (?:is|being|of)": (
+        "{} and {} differ by",
+        False,
+    ),
+    rf"ROW are (?:all )?{_SAME} (?:to {_OTHER} )?(?:to )?within": ("{} and {} are equal to within", False),
+    rf"ROW are (?:all )?{_SAME}(?: to {_OTHER})?": ("{} and {} are equal", True),
+    rf"ROW are (?:all )?(?:different|unequal)(?: (?:from|to) {_OTHER})?": ("{} and {} are different", False),
+    rf"ROW (?:all )?(?:increase|increasing) {_ORDER}": ("{} is less than {}", True),
+    rf"ROW (?:all )?(?:decrease|decreasing) {_ORDER}": ("{} is greater than {}", True),
+    r"(?:.+ )?(?:increase|increasing|increases) in the order (?:of )?ROW": ("{} is less than {}", True),
+    r"(?:.+ )?(?:decrease|decreasing|decreases) in the order (?:of )?ROW": ("{} is greater than {}", True),
+}
+"""What is said of several things in a row, the words for two of them, and whether those are neighbours."""
 
 
 def difference_of(words: list[str], names: tuple[str, str]) -> int:
@@ -172,6 +276,7 @@ def sum_of(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[int, int,
             said = [rf"(?:the |an? )?{re.escape(name)}" for name in names[first:last]]
             joined = ",? ".join(said[:-1]) + ",? and " + said[-1]
             whole = rf"(?:the )?(?:sum|total|combined amount) of {joined}"
+            whole = rf"{whole}|{joined} (?:combined|taken together)"
             plus = regex(rf"(?<!\S)(?:{' plus '.join(said)}|{whole}) ")
             if found := plus.search(text):
                 starts = list(accumulate((len(t.text) + 1 for t in tokens), initial=0))

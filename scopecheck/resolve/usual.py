@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
+from itertools import accumulate
+from re import Pattern
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.foundations.kinds import TIME
@@ -16,11 +19,13 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import CALENDAR, Number, Token
 from scopecheck.resolve.bare_shares import PERCENT
+from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.everyday import with_fractions
 from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.said_once import BY_WHAT
+from scopecheck.resolve.shared_limits import OF_LIMITS
 from scopecheck.resolve.spelled import shared_scale
-from scopecheck.resolve.subjects import is_bare_share
+from scopecheck.resolve.subjects import is_bare_share, is_fraction
 
 _BESIDE_MEMBER = (
     (["with", "or", "without"], ["and", "optionally"]),
@@ -91,6 +96,78 @@ def _runs_of(table: str) -> dict[str, list[tuple[tuple[str, ...], tuple[str, ...
     for said, instead in word_lists()[table].items():
         found.setdefault(said.split()[0], []).append((tuple(said.split()), tuple(instead.split())))
     return {first: sorted(of, key=lambda r: -len(r[0])) for first, of in found.items()}
+
+
+def with_forms(tokens: tuple[Token, ...], table: str) -> tuple[Token, ...]:
+    """The words put as the first form of a table that they have, `reduced by {limit} relative to {thing}`.
+
+    A `{limit}` has a number, a `{part}` is a fraction, a `{thing}` has none; `<this/that>` is either, and
+    `[this/that]` may be left out.
+    """
+    said = with_fractions(tokens)
+    words = [_word_in_form(t) for t in said]
+    text = " ".join(words) + " "
+    starts = {at: i for i, at in enumerate(accumulate((len(w) + 1 for w in words), initial=0))}
+    for form, instead in _forms_of(table):
+        if found := form.fullmatch(text):
+            ends = {name: found.span(name) for name in found.groupdict()}
+            slots = {name: said[starts[first] : starts[last]] for name, (first, last) in ends.items()}
+            return _in_that_form(said, slots, instead)
+    return tokens
+
+
+def _word_in_form(token: Token) -> str:
+    """How a form has a token: numbers all alike, but for fractions and the whole of something."""
+    if is_bare_share(token) and token.text.removesuffix("%").strip() == "100":
+        return "100%"
+    return "~" if is_fraction(token) else "#" if token.number else word_of(token)
+
+
+_COUNTED = rf"(?:#|100%|~|{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))})"
+_OF_A_LIMIT = rf"(?:{'|'.join(OF_LIMITS)}|{_COUNTED})"
+_SLOTS = {
+    "lead": r"(?:[^ #~]+ )*?",
+    "part": "(?:~|(?:one |a )?half) ",
+    "limit": rf"(?:{_OF_A_LIMIT} )*?{_COUNTED} (?:{_OF_A_LIMIT} )*?",
+    "thing": rf"(?:(?!(?:is|are|being|than|as|by|and|or|but|not|,|at|from|to|{_COUNTED}) )[^ ]+ ){{1,7}}?",
+}
+"""What stands in a slot of a form: words without a number, a fraction, a limit, a name."""
+
+
+def _in_that_form(
+    tokens: tuple[Token, ...], slots: dict[str, tuple[Token, ...]], instead: tuple[str, ...]
+) -> tuple[Token, ...]:
+    """The words of a form, with what stands in its slots."""
+    found = list[Token]()
+    for word in instead:
+        if word.startswith("{"):
+            found += slots[word[1:-1]]
+        else:
+            found += words_at(found[-1] if found else tokens[0], word, understood=not found)
+    return tuple(found)
+
+
+@cache
+def _forms_of(table: str) -> list[tuple[Pattern[str], tuple[str, ...]]]:
+    return [(regex(_pattern_of(form)), tuple(said.split())) for form, said in word_lists()[table].items()]
+
+
+def _pattern_of(form: str) -> str:
+    """A form as a pattern of words with a blank behind each; a slot named again has the same words."""
+    found, named = "", set[str]()
+    for element in _ELEMENTS.findall(form):
+        name = element[1:-1]
+        options = "|".join(f"{re.escape(option)} " for option in name.split("/"))
+        if element[0] == "{":
+            found += f"(?P={name})" if name in named else rf"(?P<{name}>{_SLOTS[name.rstrip('2')]})"
+            named.add(name)
+        else:
+            said = options if element[0] in "<[" else re.escape(element) + " "
+            found += f"(?:{said})?" if element[0] == "[" else f"(?:{said})"
+    return found
+
+
+_ELEMENTS = regex(r"<[^>]+>|\[[^\]]+\]|\{\w+\}|[^\s<\[{]+")
 
 
 def _steps_named(texts: list[str]) -> int:
@@ -639,3 +716,24 @@ def with_years_noted(tokens: tuple[Token, ...], subject: Bound, note: str) -> tu
 
 
 _AGES = {"older": "more", "younger": "less"}
+
+
+def with_folds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`at least 10-fold`, `2- to 5-fold`, `tenfold` as so many times; `3 × the depth` as 3 times it."""
+    words = [word_of(t) for t in tokens]
+    found = list[Token]()
+    for at, token in enumerate(tokens):
+        number = found[-1] if found else None
+        behind = words[at + 1] if at + 1 < len(words) else ""
+        after_number = number is not None and number.number is not None and number.number.unit is None
+        if words[at] in ("-", "–") and after_number and behind in ("fold", "to"):
+            continue
+        if words[at] == "fold" and after_number:
+            found.append(replace(token, text="times"))
+        elif words[at] in ("*", "×") and after_number and behind in ("the", "that"):
+            found.append(replace(token, sort="word", text="times"))
+        elif words[at].removesuffix("-fold").removesuffix("fold") in NUMBER_WORDS and "fold" in words[at]:
+            found += words_at(token, f"{words[at].removesuffix('fold').removesuffix('-')} times")
+        else:
+            found.append(token)
+    return tuple(found)

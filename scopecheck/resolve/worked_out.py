@@ -21,8 +21,8 @@ from scopecheck.foundations.kinds import (
     quotient_kind,
     sum_kind,
 )
-from scopecheck.foundations.quantity import PLAIN_KIND
-from scopecheck.foundations.record import record
+from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -108,6 +108,7 @@ class _Words:
         for at in (i for i in range(len(said) - 2, 0, -1) if said[i] in ("plus", "minus")):
             first, second = self.value(tokens[:at]), self.value(tokens[at + 1 :])
             if first and second and not (_of_a_share(tokens[:at]) and second.made_of):
+                second = _as_difference(tokens[at + 1 :]) or second if _is_level(first) else second
                 return _sum((first, second), said[at] == "plus")
         for at in (i for i in range(len(said) - 3, 0, -1) if said[i : i + 2] == ["divided", "by"]):
             first, second = self.value(tokens[:at]), self.value(tokens[at + 2 :])
@@ -172,6 +173,18 @@ class _Words:
             return None
         made = Typed(Multiply(Const(times), other.value.term), other.value.kind)
         return WorkedOut(made, other.made_of, f"{times} * {bracketed(other)}", other.combined)
+
+
+def _is_level(value: WorkedOut) -> bool:
+    return value.value.kind is not None and value.value.kind.basis == "level"
+
+
+def _as_difference(tokens: tuple[Token, ...]) -> WorkedOut | None:
+    """`10 °C` beside a temperature as how far it lies from that; None for all other words."""
+    number = tokens[0].number if len(tokens) == 1 else None
+    if number is None or number.unit is None or number.unit.symbol != "degC":
+        return None
+    return WorkedOut(literal(replace(number, unit=find_unit("K"))), (), tokens[0].text, False)
 
 
 def _of_a_share(tokens: tuple[Token, ...]) -> bool:
@@ -249,6 +262,12 @@ def _of_several(word: str, parts: tuple[WorkedOut, ...]) -> WorkedOut | None:
     if word in ("average", "mean") and kind.basis != "level":
         mean = Multiply(Const(Fraction(1, len(parts))), Add(terms))
         return _joined(Typed(mean, kind), parts, f"({' + '.join(p.symbols for p in parts)}) / {len(parts)}")
+    if word == "median" and len(parts) == 3:
+        least, most = Least(terms[:2]), Greatest(terms[:2])
+        middle = Greatest((least, Least((most, terms[2]))))
+        two = ", ".join(p.symbols for p in parts[:2])
+        shown = f"GREATEST(LEAST({two}), LEAST(GREATEST({two}), {parts[2].symbols}))"
+        return _joined(Typed(middle, kind), parts, shown)
     if word in listed("asides", "least"):
         return _joined(Typed(Least(terms), kind), parts, f"LEAST({names})")
     if word in listed("asides", "greatest"):
