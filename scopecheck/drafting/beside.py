@@ -19,11 +19,11 @@ _SET_TO = ("configured", "adapted", "arranged", "designed", "set", "and", "opera
 _JOINTS = ("of", "between", "across", "for", "in", "at")
 
 
-def noun_from(text: ClaimText, at: int) -> str:
+def noun_from(text: ClaimText, at: int, most: int = MOST_WORDS) -> str:
     """The words of a noun that begins here: up to three, before a word that is no part of one; '' if none."""
     texts, stops = texts_of(text), words("nouns", "stops")
     end, count = at, 0
-    while end < len(texts) and count < MOST_WORDS + 1:
+    while end < len(texts) and count < most + 1:
         whole = end
         while hyphen(text, whole + 1):
             whole += 2
@@ -32,7 +32,7 @@ def noun_from(text: ClaimText, at: int) -> str:
         end, count = whole + 1, count + 1
     while count > 1 and _no_noun(texts[end - 1]) and not hyphen(text, end - 2):
         end, count = end - 1, count - 1
-    return name_of(text, at, end) if 0 < count <= MOST_WORDS else ""
+    return name_of(text, at, end) if 0 < count <= most else ""
 
 
 def _no_noun(word: str) -> bool:

@@ -45,6 +45,8 @@ def added_before(text: ClaimText, at: int) -> str:
         the -= 2 * (texts[the - 2 : the] == ["at", "least"])
     if the < 2 or texts[the - 1] not in ("to", "into", "onto", "with", "on", "over", "in"):
         return ""
+    if texts[the - 1] == "with" and texts[the] not in ("the", "said"):
+        return ""  # 'laminating a dough with a fat': the fat is added
     first = whole_start(text, noun_start(texts, the - 1), the - 1)
     act = texts[first - 1] if first > 0 else ""
     if first < the - 2 and texts[first].endswith("ing"):

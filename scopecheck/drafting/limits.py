@@ -208,7 +208,7 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             floor = figures_[at - 1].end if at else 0
             when = _condition(texts, starts[0])
             made = Stretch(starts[0], end, group, starts, again, sign, floor, condition=when)
-            found.append(replace(made, whole=capped > 0))
+            found.append(replace(made, whole=capped > 0 or any(_of_value(*two) for two in pairwise(group))))
         at += used
         while at < len(figures_) and figures_[at].start < again:
             at += 1
@@ -439,6 +439,8 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
         return False
     if between == ["by"] and a.unit is not None and a.unit == b.unit:
         return True  # '40 mm by 20 mm'
+    if between == ["of"] and _of_value(a, b):
+        return True  # 'within 75 % to 125 % of 200 µg'
     around = between in (["around"], ["about"]) and texts[a.start] == "±"
     if around or between == ["±"] or (between == ["of"] and texts[a.start - 1 : a.start] == ["within"]):
         return True
@@ -449,6 +451,12 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     if between[0] in ("and", "or", "but", "nor") or (between[:1] == ["+"] and "-" in between):
         return _alike(a, b) and _all_inside(between[1:])
     return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
+
+
+def _of_value(a: Figure, b: Figure) -> bool:
+    """Whether a share stands before a value that it may be of: no '5 % by weight' of something."""
+    plain = a.unit is not None and a.unit.symbol == "%"
+    return plain and b.unit is not None and bool(b.unit.kind.dimension)
 
 
 _HOLDING = frozenset(("containing", "comprising", "including", "having"))

@@ -71,7 +71,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             work.beside += [work.named[i]] if i in work.named else []
         elif stretch.other[1] or stretch.whole:
             work.unread.append((stretch.starts[0], stretch.end))
-    propose_sums(work)
+    propose_sums(work, readable)
     propose_wholes(work, readable)
     for choice in work.choices:
         _propose_choice(work, choice, readable)
@@ -175,7 +175,9 @@ def _propose_balance(work: Work, whole: str) -> None:
     texts = work.text.texts
     far = next((i + 1 for i in range(end, min(end + 4, len(texts))) if texts[i].startswith("impurit")), end)
     words = words_at(work.text, start, far) if end else ""
-    if words and takes(work.text, words, start, far):
+    if "100" in texts[start:far]:
+        mark_all(work, start, far)
+    elif words and takes(work.text, words, start, far):
         work.claim.lines.append(Proposed(words, whole))
 
 
@@ -227,7 +229,7 @@ def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
         if readable.reads(words, name) and takes(work.text, words, choice.start, choice.end):
             work.claim.lines.append(Proposed(words, name, asked=True))
             return
-    if choice.members and work.text.texts[choice.end - 1] in ("thereof", "these", "them"):
+    if choice.members:
         work.unread.append((choice.start, choice.end))
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.core.model import UnrestatedSort
-from scopecheck.drafting.beside import noun_from, nounish, per_width, width_of
+from scopecheck.drafting.beside import noun_from, noun_start, nounish, per_width, width_of
 from scopecheck.drafting.draft import Proposed
+from scopecheck.drafting.lists_of import listed_from
 from scopecheck.drafting.only_together import definitions
 from scopecheck.drafting.unnumbered import said_without_numbers
 from scopecheck.drafting.work import Work
@@ -67,6 +68,8 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
     for start, end in _placed(work):
         _mark(work, start, end)
     for start, end in (*_otherwise(work.text), *definitions(work.text), *said_without_numbers(work.text)):
+        _mark(work, start, end)
+    for start, end in (*_lists(work.text), *_rests(work)):
         _mark(work, start, end)
     for start, end in _left_over(work, own):
         _mark(work, start, end)
@@ -207,6 +210,39 @@ _MEASURED = frozenset("measured determined tested calculated".split())
 _PLACES = frozenset(
     "while at in on along across throughout over under during without inside outside near beneath".split()
 )
+
+
+def _rests(work: Work) -> list[tuple[int, int]]:
+    """Where a claim with shares says what makes up the rest, 'and the balance being MgO', and no line does."""
+    text, texts, found = work.text, work.text.texts, list[tuple[int, int]]()
+    shares = any(s.unit is not None and not s.unit.kind.dimension for s, _ in work.limits)
+    places = (at for word in listed("mention", "remainders") for at in text.where.get(word, ()))
+    for at in sorted(places) if shares else ():
+        if at in text.taken or texts[at + 1 : at + 2] == ["of"]:
+            continue
+        end = at + 1 + (texts[at + 1 : at + 2] in (["being"], ["is"]))
+        noun = end + (texts[end : end + 1] in (["a"], ["an"], ["the"]))
+        width = width_of(noun_from(text, noun))
+        start = at - (texts[at - 1] == "the")
+        start -= texts[start - 1] in ("with", "and")
+        if texts[start - 2 : start] in (["making", "up"], ["makes", "up"], ["make", "up"]):
+            start = noun_start(texts, start - 2)
+        elif texts[start - 1] in ("forming", "as", "forms"):
+            start = noun_start(texts, start - 1)
+        found.append((start, noun + width if width else at + 1))
+    return found
+
+
+def _lists(text: ClaimText) -> list[tuple[int, int]]:
+    """Where a list of what something may be stands, 'one or more of zinc, lead and tin', that no line takes up."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    for at in sorted(at for word in runs("choices", "openings") for at in text.where.get(word, ())):
+        width = run_at(texts, at, "choices", "openings")
+        members, end = listed_from(text, at + width) if width else ((), at)
+        over = found and at < found[-1][1]
+        if len(members) > 1 and not over and text.taken.isdisjoint(range(at, end)):
+            found.append((at, end))
+    return found
 
 
 def _otherwise(text: ClaimText) -> list[tuple[int, int]]:

@@ -256,6 +256,8 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
         word = texts[at - 1]
         if word == ")" and "(" in texts[max(0, at - 6) : at - 1]:
             at = max(i for i in range(max(0, at - 6), at - 1) if texts[i] == "(")
+        elif word == "," and texts[at : at + 1] == ["if"]:
+            at -= 1  # 'Fe2O3, if present, in an amount of'
         elif word == "," and at < stretch.start and (begin := _aside_before(texts, at - 1)):
             at = begin
         elif word in between or word in ("for", "from", "and", "or", "="):

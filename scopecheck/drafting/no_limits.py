@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import nounish, per_width, process_before, whole_start
+from scopecheck.drafting.beside import noun_from, noun_start, nounish, per_width, process_before, whole_start, width_of
 from scopecheck.drafting.limits import Stretch, by_parts
 from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.foundations.word_lists import run_at, words
@@ -29,6 +29,11 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     """The tokens to be kept whole of a number that limits nothing that can be named; (0, 0) for a limit."""
     texts = text.texts
     start, end = stretch.starts[0], stretch.end
+    if (at := _rest_to(texts, stretch)) is not None:
+        behind = end + 2 * (texts[end : end + 1] == ["by"])
+        behind += texts[behind : behind + 1] in (["being"], ["of"], ["is"], ["with"])
+        behind += texts[behind : behind + 1] in (["a"], ["an"], ["the"])
+        return at, behind + width_of(noun_from(text, behind))
     if (at := _event(texts, stretch)) and not stretch.condition:
         return at, end
     if texts[end : end + 2] == ["or", "so"]:
@@ -73,6 +78,25 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     if often := _how_often(texts, end):
         return stretch.start, often
     return 0, 0
+
+
+def _rest_to(texts: list[str], stretch: Stretch) -> int | None:
+    """Where 'the balance to 100 %', 'q.s. to 100 %' begins, which say of something that it fills up; or None."""
+    start = stretch.figures[0].start
+    if texts[stretch.figures[0].digits] != "100" or texts[start - 1 : start] not in (["to"], ["ad"]):
+        return None
+    begin = start - 1 - (texts[start - 2] in ("up", "it"))
+    left = words("asides", "what_is_left") | {"rest", "s", "made", "make", "making"}
+    if texts[begin - 1] == ".":
+        begin -= 1
+    if texts[begin] != "ad" and texts[begin - 1] not in left:
+        return None
+    begin -= texts[begin - 1] in left
+    begin -= 2 * (texts[begin - 2 : begin] == ["q", "."])
+    begin -= texts[begin - 1] == "to"
+    if texts[begin - 1] == "the" or texts[begin] in words("mention", "remainders"):
+        return begin - (texts[begin - 1] in ("the", "a"))
+    return noun_start(texts, begin)
 
 
 def _turned_over(texts: list[str], start: int) -> int | None:

@@ -26,6 +26,7 @@ class Joint:
     """A limit of several things together: where its words begin, the things, and what of each is summed.
 
     `behind`: where a 'together' behind the limit ends. Without nouns the words do not tell the things.
+    `listed`: the nouns stand behind the limit, 'of A and/or B', and are set left of the colon with commas.
     """
 
     stretch: Stretch
@@ -33,6 +34,7 @@ class Joint:
     nouns: tuple[str, ...]
     measure: str
     behind: int = 0
+    listed: bool = False
 
 
 @record
