@@ -11,6 +11,7 @@ from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.closed import CLOSING
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.formulas import letters_of
+from scopecheck.drafting.grouped import MEANS
 from scopecheck.drafting.joint import propose_sums
 from scopecheck.drafting.limits import Stretch, uncut
 from scopecheck.drafting.marks import mark_all, marked, marks, takes, takes_at, words_at
@@ -63,7 +64,8 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             if not _of_two(work, stretch, work.pairs.get(i, ""), readable):
                 work.unread.append((stretch.begins, stretch.end))
             continue
-        words = _of_each(work.text, stretch, quantity, readable)
+        mean = work.text.texts[stretch.starts[0]] in MEANS
+        words = "" if mean else _of_each(work.text, stretch, quantity, readable)
         if words := words or _read_words(work.text, stretch, quantity, readable):
             # What a phrase reads may still be refused: 'or more but not 13' may deny the limit, too.
             asked = not stretch.whole and {"but", "not"}.isdisjoint(words.split())

@@ -255,7 +255,7 @@ def _otherwise(text: ClaimText) -> list[tuple[int, int]]:
         far = next((i for i in range(at + 1, len(texts)) if _over(text, i)), len(texts))
         numbers = any(texts[i][0].isdecimal() for i in range(at + 1, far))
         begin = next((i for i in near if texts[i] in ("and", ",", ";", "but")), at)
-        found.append((begin, far if numbers else at + 1))
+        found.append((begin, far if numbers or far - at < MOST_TOLD else at + 1))
     return found
 
 
@@ -334,6 +334,10 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
 def _with_what_follows(text: ClaimText, start: int, end: int, sort: UnrestatedSort) -> int:
     """`when the lid is shut`, `shorter than the lid`, `selected from a and b`: with what they speak of."""
     texts = text.texts
+    if texts[end - 2 : end + 1] == ["at", "least", "one"] and end not in text.taken:
+        behind = end + 1 + (texts[end + 1 : end + 2] == ["of"])
+        behind += behind < len(texts) and texts[behind] in listed("nouns", "determiners")
+        return behind + width_of(noun_from(text, behind)) if behind < len(texts) else end + 1
     if texts[end - 1] == "than" or (end == start + 1 and texts[start] in _BESIDE and sort == "end word"):
         noun = end + (texts[end : end + 1] != [] and texts[end] in listed("nouns", "determiners"))
         width = 0 if noun in text.taken or end in text.taken else width_of(noun_from(text, noun))

@@ -34,6 +34,7 @@ from scopecheck.drafting.leading import (
 from scopecheck.drafting.limits import Stretch, by_parts
 from scopecheck.drafting.numbers_of import (
     each_before,
+    each_holding,
     number_before,
     number_of,
     of_two,
@@ -125,7 +126,8 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
             start += 1
         noun = noun_from(text, start)
         if noun and noun.split()[-1] not in words("measures", "nouns") and noun.split()[0] not in ("total",):
-            return Called(noun, "", False)
+            holder = each_holding(text, stretch.starts[0]) if unit.kind.dimension in _OF_WHAT else ""
+            return Called(noun, holder, False)
     return None
 
 
@@ -370,7 +372,7 @@ def _runs_on(texts: list[str], at: int) -> bool:
 def _before_noun(texts: list[str], at: int) -> bool:
     """Whether a word before a noun is no part of it: an adverb, an ordinal, the 'total' of an amount."""
     total = texts[at] == "total" and texts[at + 1] in (*AMOUNTS, "amounts")
-    return texts[at].endswith("ly") or texts[at] in ORDINALS or total
+    return texts[at].endswith("ly") or texts[at] in ORDINALS or total or texts[at] in words("limits", "alike")
 
 
 def _behind(text: ClaimText, start: int) -> tuple[str, str]:

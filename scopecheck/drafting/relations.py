@@ -16,7 +16,7 @@ from scopecheck.drafting.marks import with_of
 from scopecheck.drafting.naming import Called
 from scopecheck.drafting.numbers_of import of_two, ratio_of
 from scopecheck.drafting.work import Work
-from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -52,6 +52,7 @@ def beside_others(works: Sequence[Work]) -> None:
         for stretch, what in work.limits
         if stretch.unit is not None and stretch.unit.symbol and not what.unnamed
     ]
+    in_parts = _in_parts(works)
     find_letters(works)
     for work in works:
         made: list[tuple[Stretch, Called]] = []
@@ -59,9 +60,22 @@ def beside_others(works: Sequence[Work]) -> None:
         for stretch, what in work.limits:
             if what.unnamed and made and made[-1][0].other[1] and stretch.start - made[-1][0].end <= 2:
                 what = made[-1][1]  # 'more than 50 % of the first pressure but less than 90 % of it'
-            if (found := _set_beside(work, stretch, what, here)) is not None:
+            if in_parts and (pair := _ratio(work.text, stretch, in_parts)) is not None:
+                made.append(pair)
+            elif (found := _set_beside(work, stretch, what, here)) is not None:
                 made.append(found)
         work.limits = made
+
+
+def _in_parts(works: Sequence[Work]) -> list[Other]:
+    """What is limited in parts by weight, under its noun: the yeast of '3 to 6 parts by weight of yeast'."""
+    unit = find_unit("wt%")
+    found: list[Other] = []
+    for what in (what for work in works for s, what in work.limits if s.unit is None):
+        noun = what.noun.removesuffix(" parts")
+        if noun != what.noun and unit is not None:
+            found.append(Other(what, unit, [stems_of(p.text for p in pieces_of(noun))]))
+    return found
 
 
 def _seen_from(work: Work, known: Sequence[Other]) -> Sequence[Other]:
@@ -273,7 +287,8 @@ def names_of(what: Called) -> list[list[str]]:
     noun = stems_of(p.text for p in pieces_of(f"{what.ordinal} {what.noun}"))
     owner = stems_of(p.text for p in pieces_of(what.owner))
     tails = [owner[i:] for i in range(len(owner))]
-    return [noun, *([*of, *noun] for of in tails), *([*noun, "of", *of] for of in tails)]
+    alone = [noun[:-1]] if len(noun) > 1 and what.noun.endswith(" parts") else []
+    return [noun, *([*of, *noun] for of in tails), *([*noun, "of", *of] for of in tails), *alone]
 
 
 def _with_whole(work: Work, what: Called, noun: int) -> Called:
