@@ -347,6 +347,17 @@ def _a_sign(written: str) -> bool:
     return len(written) < 4 and written[0].isupper() and written[1:].islower()
 
 
+LABELS = frozenset("abcdefghij") | {"i", "ii", "iii", "iv", "v", "vi", "vii", "viii"}
+"""The letters of items."""
+
+
+def label_end(texts: list[str], at: int) -> int:
+    """Where 'step (iv)' ends that begins here; 0 if no step is named by its letter here."""
+    if texts[at : at + 1] != ["step"] or texts[at + 1 : at + 2] != ["("] or texts[at + 3 : at + 4] != [")"]:
+        return 0
+    return at + 4 if texts[at + 2] in LABELS else 0
+
+
 def per_width(texts: list[str], at: int) -> int:
     """How many words 'per minute', 'per square metre' has that begins here; 0 if none does."""
     if texts[at : at + 1] != ["per"]:

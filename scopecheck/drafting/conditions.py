@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import noun_from, nounish, width_of
+from scopecheck.drafting.beside import label_end, noun_from, nounish, width_of
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import words_at
@@ -114,6 +114,7 @@ def _moment(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
         return 0, 0
     if texts[end : end + 1] == ["of"]:
         end = (of := _noun_behind(texts, end)) + width_of(noun_from(text, of))
+    end = label_end(texts, at + 1) or end
     ends = end >= len(texts) or texts[end] in (",", ";", ".", "and")
     return (at, end) if ends else (0, 0)
 

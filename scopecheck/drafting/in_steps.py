@@ -31,8 +31,14 @@ def told_apart(text: ClaimText, items: Sequence[Item], done: dict[str, str]) -> 
         if done.setdefault(item.step, of) not in (of, "") and of:
             item = replace(item, step=f"{of} {item.step}")
             done.setdefault(item.step, of)
+        again = sum(item.step in (m.step, m.step.partition(" ")[2]) for m in made)
+        if again and item.label and again < len(_ORDINALS):
+            item = replace(item, step=f"{_ORDINALS[again]} {item.step}")
         made.append(item)
     return tuple(made)
+
+
+_ORDINALS = ("first", "second", "third", "fourth", "fifth")
 
 
 def _head(text: ClaimText, item: Item) -> int:

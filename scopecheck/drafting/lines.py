@@ -23,6 +23,7 @@ from scopecheck.drafting.step_lines import (
     propose_if,
     propose_list,
     propose_order,
+    propose_sequence,
 )
 from scopecheck.drafting.stepped import is_step
 from scopecheck.drafting.work import Work
@@ -82,6 +83,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             work.claim.lines.append(Proposed(words))
     _propose_free(work, readable)
     propose_order(work, readable)
+    propose_sequence(work, readable)
     for start, end in sorted([*work.unread, work.basis], key=lambda span: not _holds_another(work, *span)):
         if not end or work.text.texts[start] != "ratio" or not _formula(work, start, end, readable):
             mark_all(work, start, end)

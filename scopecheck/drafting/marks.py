@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.core.model import UnrestatedSort
-from scopecheck.drafting.beside import noun_from, noun_start, nounish, per_width, width_of
+from scopecheck.drafting.beside import label_end, noun_from, noun_start, nounish, per_width, width_of
 from scopecheck.drafting.draft import Proposed
 from scopecheck.drafting.lists_of import listed_from
 from scopecheck.drafting.only_together import definitions
@@ -130,7 +130,7 @@ def _of_time(work: Work) -> list[tuple[int, int]]:
         end = at + 1
         while end < len(texts) and end - at < MOST_TOLD and _goes_on(texts[end]) and end not in text.taken:
             end += 1
-        found.append((at, end))
+        found.append((at, max(end, label_end(texts, end - 1))))
     return found
 
 

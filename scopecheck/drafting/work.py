@@ -19,6 +19,8 @@ class Item:
     start: int
     end: int
     conditional: bool
+    label: str = ""
+    """The letter of the item, 'iv' of '(iv) proofing'."""
 
 
 @record
@@ -136,6 +138,8 @@ class Work:
     """Numbers of things set beside each other, and of those declared the names left of the colon."""
     sums: list[tuple[Joint, tuple[Quantity, ...]]] = field(default_factory=list)
     """Limits of several things together, and those of them whose things are declared."""
+    steps: dict[str, str] = field(default_factory=dict)
+    """The steps by the letters of their items, of the claims above too."""
     listing: tuple[int, int] = (0, 0)
     """The steps that a method lists, and the tokens of its transition."""
     balance: tuple[int, int] = (0, 0)
