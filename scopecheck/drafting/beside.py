@@ -127,8 +127,10 @@ def _head_of(text: ClaimText, start: int) -> str:
 def owner_before(text: ClaimText, at: int) -> str:
     """The noun that has what stands here: `the rim` of `the rim having a`, `a rim with a`, `the rim is`."""
     texts = texts_of(text)
+    set_at = False
     while at > 0 and texts[at - 1] in words("measures", "between") | {"with", "and", *_NO_OWNER}:
         at -= 1
+        set_at = set_at or texts[at] == "at"
         if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
             break
     at -= at > 1 and texts[at - 1] in ("each", "both", "all")
@@ -138,6 +140,8 @@ def owner_before(text: ClaimText, at: int) -> str:
         start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
     if (start and texts[start - 1][0].isdigit()) or (0 < at <= len(texts) and at - 1 in text.inside):
         return _before_limit(text, start)
+    if set_at and _an_object(texts, start):
+        return ""  # 'lifts off the seat at a', 'the cell having the highest voltage at a'
     if {"during", "before", "after"}.intersection(_part_before(texts, start)):
         return ""  # 'during the rinsing of the tank and at a speed of'
     start, at = _of_material(text, start, at)
@@ -147,6 +151,19 @@ def owner_before(text: ClaimText, at: int) -> str:
     done = done or noun in words("mention", "states") or noun.endswith(("able", "ible", " apart"))
     done = done or any(c.isdigit() for c in noun[-1:])
     return "" if verb or done or len(noun) < 2 or noun in _NO_OWNER else noun
+
+
+def _an_object(texts: list[str], start: int) -> bool:
+    """Whether a noun that begins here is none that has what stands behind 'at': 'off the seat at a'."""
+    at = start - (texts[start - 1] in ("the", "a", "an", "said", "its"))
+    while at > 0 and texts[at - 1].endswith("est"):
+        at -= 1 + (texts[at - 2] == "the")
+    return at > 0 and texts[at - 1] in _BEFORE_OBJECTS
+
+
+_BEFORE_OBJECTS = frozenset(
+    "off from having has have against through into onto toward towards out by via across until".split()
+)
 
 
 def _part_before(texts: list[str], at: int) -> list[str]:

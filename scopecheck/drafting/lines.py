@@ -10,7 +10,7 @@ from scopecheck.drafting.by_letter import letter_at, spelled_out
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.closed import CLOSING
 from scopecheck.drafting.draft import Proposed, Quantity
-from scopecheck.drafting.formulas import letters_of
+from scopecheck.drafting.formulas import letters_of, sums_in_symbols
 from scopecheck.drafting.grouped import MEANS
 from scopecheck.drafting.joint import propose_sums
 from scopecheck.drafting.limits import Stretch, uncut
@@ -273,7 +273,9 @@ def _formula(work: Work, start: int, end: int, readable: Readable) -> bool:
     words, letters = words_at(work.text, start, end), letters_of(work.text, start, end)
     declared = [readable.names.declared(letter) for letter in letters]
     names = ", ".join(of.name for of in declared if isinstance(of, NumberDecl))
-    if len(letters) < 2 or names.count(",") + 1 < len(letters) or not readable.reads(words, names):
+    if len(letters) < 2 or names.count(",") + 1 < len(letters):
+        return False
+    if not (sums_in_symbols(work.text, start, end) or readable.reads(words, names)):
         return False
     if takes(work.text, words, start, end):
         work.claim.lines.append(Proposed(words, names))

@@ -227,14 +227,16 @@ def _when_measured(text: ClaimText, at: int) -> tuple[int, str]:
     for begin in range(at - 1, max(0, at - MOST_OF_OCCASION), -1):
         if not texts[begin].isalpha():
             break
-        if texts[begin] in _OCCASIONS and texts[begin - 1] in known:
+        used = texts[begin] in ("during", "in") and texts[begin + 1 : at] in ([w] for w in _GOING_ON)
+        if texts[begin] in _OCCASIONS and (texts[begin - 1] in known or used):
             two = texts[begin] != "between" or "and" in texts[begin:at]
-            done = any(word.endswith("ing") for word in texts[begin + 1 : at])
+            done = any(word.endswith("ing") or word in _GOING_ON for word in texts[begin + 1 : at])
             said = text.source.text[text.tokens[begin].start : text.tokens[at - 1].end]
             return (begin, " ".join(said.split())) if two and done else (0, "")
     return 0, ""
 
 
+_GOING_ON = ("operation", "use", "service", "storage", "transport")
 _OCCASIONS = ("after", "before", "during", "between", "upon")
 MOST_OF_OCCASION = 8
 """How many words 'between the kneading and the dividing' may have."""
@@ -328,7 +330,7 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
     of_any = measure.split()[-1:] and measure.split()[-1] in _OF_MEASURES
     if measure and (of_any or noun.split()[-1] not in words("measures", "nouns")):
         return Called(measure, noun, False)
-    behind, owner = _behind(text, begins)
+    behind, owner = ("", "") if _has_a_measure(texts, begins, at) else _behind(text, begins)
     if behind:
         return Called(behind, owner or noun, False)
     thing = noun.split()[-1] not in words("measures", "nouns") | _TIMES
@@ -366,7 +368,13 @@ def _of_several(text: ClaimText, start: int, at: int, measured: bool) -> Called 
 
 def _runs_on(texts: list[str], at: int) -> bool:
     """Whether what stands before a limit is said to be so much itself: 'the stirring is at 60 rpm'."""
-    return texts[at : at + 1] in (["is"], ["at"], ["being"], ["of"])
+    so_much = texts[at : at + 2] in (["at", "least"], ["at", "most"])
+    return texts[at : at + 1] in (["is"], ["at"], ["being"], ["of"]) and not so_much
+
+
+def _has_a_measure(texts: list[str], start: int, at: int) -> bool:
+    """Whether 'with an error of', 'with a diameter D1 of' is said of a thing: what it has is so much."""
+    return texts[start - 2 : start] in (["with", "a"], ["with", "an"]) and texts[at : at + 1] == ["of"]
 
 
 def _before_noun(texts: list[str], at: int) -> bool:

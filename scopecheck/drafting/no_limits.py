@@ -197,7 +197,8 @@ def _measuring(texts: list[str], stretch: Stretch) -> int:
     for i in range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_ON - 4), -1):
         if texts[i] in _PARTING:
             return 0
-        if texts[i] in _MEASURED and texts[i + 1] in _MEASURED_SO:
+        how_well = texts[i + 1 : i + 2] == ["with"] and texts[i + 3 : i + 4] in _HOW_WELL
+        if texts[i] in _MEASURED and texts[i + 1] in _MEASURED_SO and not how_well:
             return i if texts[i + 1] != "by" or texts[stretch.starts[0] - 1] == "at" else 0
     return 0
 
@@ -211,6 +212,7 @@ def _limit_behind(texts: list[str], end: int) -> bool:
     return texts[end : end + 1] == ["of"] and bool(opening)
 
 
+_HOW_WELL = (["error"], ["accuracy"], ["resolution"], ["precision"], ["uncertainty"], ["deviation"])
 _MEASURED = frozenset(("measured", "determined", "tested"))
 _MEASURED_SO = frozenset(
     "at under with in according by using within over during for after every across".split()
@@ -347,12 +349,20 @@ def _taken_off(text: ClaimText, at: int) -> bool:
     return before.text[0].isalpha() and ((sign.text == "-" and spaced) or (sign.text == ":" and glued))
 
 
+def _with_brackets(texts: list[str], at: int) -> int:
+    """Where 'a span (D90 - D10)/D50' begins, from the bracket that closes here, or the letter."""
+    if texts[at] != ")" or "(" not in texts[:at]:
+        return max(1, at)
+    begin = max(i for i in range(at) if texts[i] == "(")
+    return noun_start(texts, begin)
+
+
 def _worked_out(text: ClaimText, stretch: Stretch) -> int:
     """Where a term begins that is worked out of several quantities: 'Mn/C is 10 or more'; else 0."""
     texts, at = text.texts, stretch.starts[0]
     while at > 0 and (texts[at - 1] in words("measures", "between") or texts[at - 1] == ":"):
         at -= 1
     start = whole_start(text, at - 1, at)
-    if start > 0 and texts[start - 1] in _WORKED_OUT and start - 1 not in text.inside:
-        return max(1, start - 2)
+    if start > 1 and texts[start - 1] in _WORKED_OUT and start - 1 not in text.inside:
+        return _with_brackets(texts, start - 2)
     return start - 2 if start > 2 and _taken_off(text, start - 1) else 0
