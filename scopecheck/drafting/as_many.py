@@ -44,7 +44,7 @@ def _per_one(text: ClaimText) -> list[Equal]:
         one = noun_from(text, noun)
         joint = noun + width_of(one)
         behind = joint + 1 + (texts[joint : joint + 2] in (["for", "each"], ["for", "every"]))
-        if not one or not (texts[joint : joint + 1] == ["per"] or behind > joint + 1):
+        if texts[at - 1] == "by" or not one or not (texts[joint : joint + 1] == ["per"] or behind > joint + 1):
             continue
         many = behind + (NUMBER_WORDS.get(texts[behind], 0) > 0 if behind < len(texts) else 0)
         two = noun_from(text, many)

@@ -130,7 +130,7 @@ def owner_before(text: ClaimText, at: int) -> str:
     set_at = False
     while at > 0 and texts[at - 1] in words("measures", "between") | {"with", "and", *_NO_OWNER}:
         at -= 1
-        set_at = set_at or texts[at] == "at"
+        set_at = set_at or texts[at] == "at" or (texts[at] == "with" and texts[at - 3 : at - 2] in _WAYS)
         if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
             break
     at -= at > 1 and texts[at - 1] in ("each", "both", "all")
@@ -161,6 +161,7 @@ def _an_object(texts: list[str], start: int) -> bool:
     return at > 0 and texts[at - 1] in _BEFORE_OBJECTS
 
 
+_WAYS = (["toward"], ["towards"], ["against"])
 _BEFORE_OBJECTS = frozenset(
     "off from having has have against through into onto toward towards out by via across until".split()
 )

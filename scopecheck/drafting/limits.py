@@ -337,9 +337,16 @@ def _broken(text: ClaimText, last: Figure) -> bool:
         return True  # 'mg KOH/g'
     if after == "times" and {t.text for t in tokens[last.end + 1 :][:1]} & {"the", "said", "that"}:
         return False  # a multiple of something, no number of times
+    if after == "times" and (sign := [t.text for t in tokens[last.end + 1 :][:1]]) and _a_sign(*sign):
+        return False  # '1.05 to 1.2 times D1'
     if last.unit is None and after in (*words("limits", "unknown_units"), "degree", "degrees"):
         return after not in ("degree", "degrees") or "celsius" in [t.text for t in tokens[last.end :][:2]]
     return (glued and after not in ",;:.)-]") or (glued and after == ":" and _digit(tokens, last.end + 1))
+
+
+def _a_sign(word: str) -> bool:
+    """Whether a word is the sign of a quantity: a letter, with its number."""
+    return word[0].isalpha() and (len(word) == 1 or (len(word) < 4 and word[1:].isdecimal())) and word != "a"
 
 
 def _digit(tokens: list[Piece], at: int) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
-from scopecheck.drafting.beside import noun_from, width_of
+from scopecheck.drafting.beside import noun_before, noun_from, width_of
 from scopecheck.drafting.by_letter import letter_at, spelled_out
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.closed import CLOSING
@@ -14,7 +14,7 @@ from scopecheck.drafting.formulas import letters_of, sums_in_symbols
 from scopecheck.drafting.grouped import MEANS
 from scopecheck.drafting.joint import propose_sums
 from scopecheck.drafting.limits import Stretch, uncut
-from scopecheck.drafting.marks import mark_all, marked, marks, takes, takes_at, words_at
+from scopecheck.drafting.marks import fractions, mark_all, marked, marks, takes, takes_at, words_at
 from scopecheck.drafting.on_condition import propose_wholes
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.step_lines import (
@@ -75,6 +75,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         elif stretch.other[1] or stretch.whole:
             work.unread.append((stretch.starts[0], stretch.end))
     propose_sums(work, readable)
+    _propose_fractions(work, readable)
     propose_wholes(work, readable)
     for choice in work.choices:
         _propose_choice(work, choice, readable)
@@ -122,6 +123,30 @@ def _propose_free(work: Work, readable: Readable) -> None:
         name = next((n for n in names if readable.reads(words, n)), "")
         if name and takes(text, words, start, end):
             work.claim.lines.append(Proposed(words, name, asked=True))
+
+
+def _propose_fractions(work: Work, readable: Readable) -> None:
+    """A line for 'is at most one tenth of the charging current', of the declared noun before."""
+    for start, end in fractions(work.text):
+        name = noun_before(work.text, start)
+        if not name or readable.names.declared(name) is None or any(i in work.text.taken for i in range(start, end)):
+            begin = clause_start(work.text.texts, start)
+            limits = zip(work.limits, work.of, strict=True)
+            said = [q.name for (s, c), q in limits if begin <= s.end <= start and "and" in work.text.texts[s.end : start]]
+            over = start - max((s.end for s, _ in work.limits if s.end <= start), default=-9)
+            name = said[-1] if said and over <= MOST_GOING_ON and not name else ""
+        words = words_at(work.text, start, end)
+        if name and readable.reads(words, name) and takes(work.text, words, start, end):
+            work.claim.lines.append(Proposed(words, name, asked=True))
+
+
+MOST_GOING_ON = 3
+"""How many words ', and is' may have between one limit and another of the same."""
+
+
+def clause_start(texts: list[str], at: int) -> int:
+    """Where the clause begins in which a limit stands: behind a 'wherein', a semicolon, a colon."""
+    return next((i + 1 for i in range(at - 1, -1, -1) if texts[i] in (";", ":", ".", "wherein")), 0)
 
 
 def _lists_with(member: str, readable: Readable) -> Iterator[str]:

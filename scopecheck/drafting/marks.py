@@ -61,7 +61,7 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
     """
     for start, end in _of_time(work) if timed else ():
         _mark(work, start, end)
-    for start, end in _fractions(work.text):
+    for start, end in fractions(work.text):
         _mark(work, start, end)
     for start, end in _excluded(work.text):
         _mark(work, start, end)
@@ -263,7 +263,7 @@ def _over(text: ClaimText, at: int) -> bool:
     return at in text.taken or text.texts[at] in (",", ";", ".")
 
 
-def _fractions(text: ClaimText) -> list[tuple[int, int]]:
+def fractions(text: ClaimText) -> list[tuple[int, int]]:
     """Where a claim says 'a third of the height', and no line takes it up."""
     texts, found = text.texts, list[tuple[int, int]]()
     parts = word_lists()["fractions"]
@@ -374,6 +374,8 @@ def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
         while far < len(texts) and far - last < MOST_NOUNS and noun(far):
             far += 1
         far = far if far > last else end
+    if texts[end : end + 1] == ["per"] and end not in kept and per_width(texts, end) < 3:
+        return begin, end + 1 + max(1, width_of(noun_from(text, end + 1)))  # '0.05 mL per cycle'
     if texts[end - 1][0].isdecimal() and end < len(texts) and noun(end):
         return begin, end + 1 + per_width(texts, end + 1)  # '40 strokes per minute'
     if texts[end : end + 2] == ["times", "as"] and "as" in texts[end + 2 : end + 4]:

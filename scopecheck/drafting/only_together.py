@@ -73,6 +73,7 @@ def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     spans += [(at, s.end) for s in stretches if (at := _changing(text, s))]
     spans += [(at, s.end) for s, c in found if (at := _said_of_itself(text, s, c))]
     spans += [span for s in stretches if (span := _of_a_list(text, s))[1]]
+    spans += [(at, s.end) for s in stretches if (at := _of_one_done(text, s))]
     return sorted(dict.fromkeys(spans))
 
 
@@ -130,10 +131,20 @@ def _of_a_list(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
         width = run_at(texts, at, "choices", "openings")
         members, end = listed_from(text, at + width) if width else ((), 0)
         if len(members) > 1 and begin <= end <= begin + 1 and not noun_of_list(text, at):
-            own = noun_before(text, at)  # 'the paste comprises at least one of'
             whole = at - 2 * (texts[at - 2 : at] == ["at", "least"])
+            own = noun_before(text, whole)  # 'the paste comprises at least one of'
             return (begin + (texts[begin] == ",") if own else whole), stretch.end
     return 0, 0
+
+
+def _of_one_done(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'at least one vane inclined by more than 50 degrees' begins: one of them is so; else 0."""
+    texts, first = text.texts, stretch.starts[0]
+    end = first - (texts[first - 1] in ("by", "at", "to", "with"))
+    if end < 5 or not texts[end - 1].endswith("ed") or stretch.unit is None:
+        return 0
+    start = noun_start(texts, end - 1)
+    return start - 3 if start < end - 1 and texts[start - 3 : start] == ["at", "least", "one"] else 0
 
 
 def noun_of_list(text: ClaimText, at: int) -> str:

@@ -126,11 +126,38 @@ def _set_beside(
         return stretch, _with_whole(work, what, noun)
     if word in _SPATIAL and _in_space(stretch.unit):
         return stretch, what
+    if word in ("times", "fold") and (beside := _two_lengths(work, stretch, what, noun)):
+        return beside
     if (end := _measured(work, stretch, noun)) and not what.unnamed:
         return replace(stretch, end=end, other=(noun, end), fresh=True), what
     end = with_of(work.text, noun + max(1, width_of(noun_from(work.text, noun))) - 1)
     work.unread.append((stretch.condition or stretch.starts[0], min(end, len(texts))))
     return None
+
+
+def _two_lengths(work: Work, stretch: Stretch, what: Called, noun: int) -> tuple[Stretch, Called] | None:
+    """'The sleeve length is 2.5 to 4 times the bore diameter', 'D2 is 1.2 times D1' where no claim limits these.
+
+    Both are declared under their words, in millimetres.
+    """
+    name = noun_from(work.text, noun)
+    unit = find_unit("mm")
+    end = noun + width_of(name)
+    over = end >= len(work.text.texts) or work.text.texts[end] in (",", ";", ".", "and")
+    if unit is None or not over or what.unnamed or name == what.noun:
+        return None
+    if not (_a_length(work, what.noun) and _a_length(work, name)):
+        return None
+    return replace(stretch, end=end, beside=unit, other=(noun, end), fresh=True), what
+
+
+def _a_length(work: Work, noun: str) -> bool:
+    """Whether a noun is that of a length, or the sign of one: 'D1' where 'a diameter D1' is brought in."""
+    last, lengths = noun.lower().split()[-1:], listed("measures", "lengths")
+    if lengths.issuperset(last) and last:
+        return True
+    texts = work.text.texts
+    return any(texts[at - 1] in lengths for at in work.text.where.get("".join(last), ()) if at)
 
 
 def _within(texts: list[str], stretch: Stretch, word: str) -> bool:
@@ -247,7 +274,15 @@ def _fits(stretch: Stretch, what: Called, other: Other) -> bool:
 def _of_one_kind(what: Called, other: Other) -> bool:
     last, lengths = what.noun.split()[-1:], listed("measures", "lengths")
     a_length = lengths.issuperset(last) and dict(other.unit.kind.dimension) == {"length": 1}
-    return a_length or last == other.what.noun.split()[-1:]
+    theirs = other.what.noun.split()[-1:]
+    signs = [word[:1].lower() for word in (*last, *theirs) if word[-1:].isdecimal()]
+    lengths_too = dict(other.unit.kind.dimension) == {"length": 1} and set(signs) <= _OF_LENGTHS
+    return a_length or last == theirs or (len(signs) == 2 and (signs[0] == signs[1] or lengths_too))
+
+
+_OF_LENGTHS = frozenset("dlwhrabest")
+"""Letters by which lengths are called."""
+
 
 
 def _named(texts: list[str], start: int, known: Sequence[Other]) -> tuple[Other, int, int] | None:
@@ -266,7 +301,7 @@ def _named(texts: list[str], start: int, known: Sequence[Other]) -> tuple[Other,
         if not found or texts[end - 1] in ("the", "said"):
             continue
         whole = whole or end
-        lettered = said[:1] == ["("]
+        lettered = said[:1] == ["("] or (said in found[0].names and said[-1][-1:].isdecimal())
         if len(owners) < 2 and (lettered or said == found[0].names[0] or not _alone(found[0], known)):
             return found[0], end, whole
     return None
@@ -287,8 +322,9 @@ def names_of(what: Called) -> list[list[str]]:
     noun = stems_of(p.text for p in pieces_of(f"{what.ordinal} {what.noun}"))
     owner = stems_of(p.text for p in pieces_of(what.owner))
     tails = [owner[i:] for i in range(len(owner))]
+    signed = [[noun[-1]]] if len(noun) > 1 and noun[-1][-1:].isdecimal() and len(noun[-1]) < 4 else []
     alone = [noun[:-1]] if len(noun) > 1 and what.noun.endswith(" parts") else []
-    return [noun, *([*of, *noun] for of in tails), *([*noun, "of", *of] for of in tails), *alone]
+    return [noun, *([*of, *noun] for of in tails), *([*noun, "of", *of] for of in tails), *alone, *signed]
 
 
 def _with_whole(work: Work, what: Called, noun: int) -> Called:
@@ -343,6 +379,26 @@ def _turned_ratio(text: ClaimText, stretch: Stretch, known: Sequence[Other]) -> 
     return made, Called("ratio", "", False, True)
 
 
+def _ratio_of_lengths(
+    text: ClaimText, stretch: Stretch, begin: int, at: int, known: Sequence[Other]
+) -> tuple[Stretch, Called] | None:
+    """'The ratio of the wall thickness of the sleeve to the bore diameter is', where one has no limit."""
+    texts, lengths = text.texts, listed("measures", "lengths")
+    first = begin + (texts[begin] in _DETERMINERS)
+    to = next((i for i in range(first, stretch.starts[0]) if texts[i] == "to"), 0)
+    start = to + 1 + (texts[to + 1] in _DETERMINERS) if to else 0
+    far = stretch.starts[0] - (texts[stretch.starts[0] - 1] in ("is", "of", "being"))
+    if not to or start >= far or first >= to:
+        return None
+    named = [noun_from(text, i) for i in (first, start)]
+    ends = [with_of(text, i + width_of(noun) - 1) for i, noun in zip((first, start), named, strict=True)]
+    told = all(noun and noun.split()[-1] in lengths for noun in named) and ends == [to, far]
+    if not told or all(_named(texts, i, known) is not None for i in (first, start)):
+        return None
+    made = replace(stretch, other=(first, to), second=(start, far), begins=at, fresh=True)
+    return made, Called("ratio", "", False, True)
+
+
 def _ratio(text: ClaimText, stretch: Stretch, known: Sequence[Other]) -> tuple[Stretch, Called] | None:
     """`ratio of the inner diameter to the diameter is at least 5:3`, if both have limits of their own."""
     texts = text.texts
@@ -355,6 +411,8 @@ def _ratio(text: ClaimText, stretch: Stretch, known: Sequence[Other]) -> tuple[S
             break
     else:
         return None
+    if (lengths := _ratio_of_lengths(text, stretch, begin, at, known)) is not None:
+        return lengths
     one = _named(texts, begin + (texts[begin] in _DETERMINERS), known)
     if one is None or texts[one[2] : one[2] + 1] != ["to"]:
         return None
