@@ -140,6 +140,11 @@ def owner_before(text: ClaimText, at: int) -> str:
         start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
     if (start and texts[start - 1][0].isdigit()) or (0 < at <= len(texts) and at - 1 in text.inside):
         return _before_limit(text, start)
+    between = start - (texts[start - 1] in ("the", "said")) - 1
+    if between > 1 and texts[between] == "between" and at > start:
+        first = whole_start(text, noun_start(texts, between), between)
+        head = name_of(text, first, between) if first < between else ""
+        return "" if head.endswith(("ed", "ing")) else head  # 'the gaps between the panes being'
     if set_at and _an_object(texts, start):
         return ""  # 'lifts off the seat at a', 'the cell having the highest voltage at a'
     if {"during", "before", "after"}.intersection(_part_before(texts, start)):
@@ -370,10 +375,12 @@ LABELS = frozenset("abcdefghij") | {"i", "ii", "iii", "iv", "v", "vi", "vii", "v
 
 
 def label_end(texts: list[str], at: int) -> int:
-    """Where 'step (iv)' ends that begins here; 0 if no step is named by its letter here."""
-    if texts[at : at + 1] != ["step"] or texts[at + 1 : at + 2] != ["("] or texts[at + 3 : at + 4] != [")"]:
+    """Where 'step (iv)', 'step b)' ends that begins here; 0 if no step is named by its letter here."""
+    if texts[at : at + 1] != ["step"]:
         return 0
-    return at + 4 if texts[at + 2] in LABELS else 0
+    begin = at + 1 + (texts[at + 1 : at + 2] == ["("])
+    named = texts[begin : begin + 1] and texts[begin] in LABELS and texts[begin + 1 : begin + 2] == [")"]
+    return begin + 2 if named else 0
 
 
 def per_width(texts: list[str], at: int) -> int:

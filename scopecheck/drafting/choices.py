@@ -79,6 +79,8 @@ def _several(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     else:
         return None
     noun = noun_from(text, start)
+    if texts[at - 1] == "or":
+        return None  # 'one dressing or a pair of dressings'
     behind = texts[start + width_of(noun) : start + width_of(noun) + 2]
     per = behind[:1] == ["per"] or behind in (["for", "each"], ["for", "every"])
     return Choice(at, end, noun) if noun and plural(noun.split()[-1]) and not per else None

@@ -99,6 +99,8 @@ def _condition_at(texts: list[str], at: int) -> int:
     if width := run_at(texts, at, "limits", "provisos"):
         return width
     after = texts[at + 1] if at + 1 < len(texts) else "."
+    if texts[at] == "if" and run_at(texts, at, "limits", "closings"):
+        return 0
     if texts[at] == "where":
         return int(texts[at - 1 : at] == [","] and texts[at - 2 : at - 1] == ["wherein"])
     if texts[at] == "for":

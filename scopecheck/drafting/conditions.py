@@ -158,6 +158,7 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     so_often = said_by == ["after"] and condition.unit is None and not condition.sign
     if not (named or so_often or _of_other_kinds(condition, stretch)) or not (
         told
+        or not _AROUND.isdisjoint(between)
         or (so_often and _a_property(what.noun.split()[-1] if what.noun else ""))
         or _is_property(text, stretch, what, condition)
     ):
@@ -165,6 +166,7 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     return at
 
 
+_AROUND = frozenset(("ambient", "room", "surrounding", "outdoor", "outside"))
 _OF_LENGTHS = ("temperature", "pressure", "force")
 """Under what a length or an angle is measured; others tell of what is done with it."""
 

@@ -63,9 +63,19 @@ def _like_parts(works: Sequence[Work], quantities: list[Quantity]) -> None:
         unusual = "" if plural_of(one) == counted.noun else f", plural {counted.noun}"
         counted.kind, counted.declared = f"part, 1 to {most}{unusual}", one
         for q in fields:
-            q.within, q.declared, q.name = counted, q.noun, f"{q.noun} of the {counted.noun}"
+            field = _without_sign(q.noun, [other.noun for other in fields])
+            q.within, q.declared, q.name = counted, field, f"{field} of the {counted.noun}"
         for q in quantities:
             q.name = f"{one} material" if q.name == one else q.name
+
+
+def _without_sign(noun: str, others: Sequence[str]) -> str:
+    """'Diameter' for 'diameter D1': no field is called by a sign, unless two are told apart by it."""
+    *rest, last = noun.split()
+    plain = " ".join(rest)
+    sign = len(last) < 4 and last != last.lower()
+    alike = [other for other in others if other == plain or other.rpartition(" ")[0] == plain]
+    return plain if plain and sign and len(alike) < 2 else noun
 
 
 def _means_of(works: Sequence[Work], quantities: list[Quantity], fields: list[Quantity]) -> list[Quantity]:

@@ -49,7 +49,7 @@ def _of_those_behind(text: ClaimText, stretch: Stretch) -> Joint | None:
     nouns, far = _nouns(text, end + 1, len(texts), _EITHER)
     either = not _EITHER.isdisjoint(texts[end:far])
     total = next((n for n in (2, 1) if tuple(texts[far : far + n]) in _IN_TOTAL), 0)
-    acts = any(noun.split()[0].endswith("ing") for noun in nouns)
+    acts = any(noun.endswith("ing") and " " not in noun for noun in nouns)
     if len(nouns) < 2 or acts or not (either or total):
         return None
     return Joint(stretch, stretch.starts[0], nouns, "", far + total, listed=True)

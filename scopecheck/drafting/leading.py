@@ -78,6 +78,14 @@ def process_at(texts: list[str], at: int) -> str:
     return "" if held else process_before(["for", *texts[:at]], at + 1)
 
 
+def process_to(text: ClaimText, at: int) -> str:
+    """'Charging' of 'charging the battery to 95 %', where the words before 'to' end here; or ''."""
+    texts, start = text.texts, whole_start(text, noun_start(text.texts, at), at)
+    the = start > 1 and start < at and texts[start - 1] in ("the", "said", "a", "an")
+    act = texts[start - 2] if the else ""
+    return act if act in ("charging", "discharging", "filling", "loading", "recharging", "emptying") else ""
+
+
 def done_to(text: ClaimText, at: int) -> str:
     """What something is done to at the quantity that begins here: 'web' of 'the web is fed at a'."""
     texts = texts_of(text)

@@ -242,6 +242,11 @@ def _lists(text: ClaimText) -> list[tuple[int, int]]:
         over = found and at < found[-1][1]
         if len(members) > 1 and not over and text.taken.isdisjoint(range(at, end)):
             found.append((at, end))
+    for at in text.where.get("of", ()):
+        so_many = NUMBER_WORDS.get(texts[at - 1], 0) > 1 and texts[at - 3 : at - 1] in (["at", "least"], ["at", "most"])
+        members, end = listed_from(text, at + 1) if so_many else ((), at)
+        if len(members) > 1 and text.taken.isdisjoint(range(at - 3, end)):
+            found.append((at - 3, end))
     return found
 
 
@@ -378,6 +383,12 @@ def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
         return begin, end + 1 + max(1, width_of(noun_from(text, end + 1)))  # '0.05 mL per cycle'
     if texts[end - 1][0].isdecimal() and end < len(texts) and noun(end):
         return begin, end + 1 + per_width(texts, end + 1)  # '40 strokes per minute'
+    its = end + (texts[end : end + 1] == ["times"])
+    if its > end or texts[end - 1] == "times":
+        its += texts[its : its + 1] in (["its"], ["the"], ["their"], ["that"])
+        its += texts[its : its + 1] == ["own"]
+        if its < len(texts) and noun(its):
+            return begin, with_of(text, its + width_of(noun_from(text, its)) - 1)
     if texts[end : end + 2] == ["times", "as"] and "as" in texts[end + 2 : end + 4]:
         return begin, with_of(text, texts.index("as", end + 2), ("as", "of"))
     whole = far > end or texts[end - 1] not in ("and", "or")

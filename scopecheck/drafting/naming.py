@@ -30,6 +30,7 @@ from scopecheck.drafting.leading import (
     in_a_list,
     in_an_amount,
     process_at,
+    process_to,
 )
 from scopecheck.drafting.limits import Stretch, by_parts
 from scopecheck.drafting.numbers_of import (
@@ -215,6 +216,8 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
         return Called(of, "", False)
     if share and texts[at - 1] in PRESENT and (of := in_an_amount(text, at)):
         return Called(of, "", False)
+    if share and not amount and texts[at : at + 1] == ["to"] and (act := process_to(text, at)):
+        return Called(f"{act} level", "", False)
     return _noun_at(text, before_agent(texts, at), quantity, share)
 
 

@@ -72,7 +72,10 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     if at := _surpassing(texts, stretch):
         return at, end
     if per := _per(texts, end, what.counted) or (_for_each(texts, end) if what.counted else 0):
-        return start, per
+        behind = next((i + 1 for i in range(end, per) if texts[i] == "per"), per)
+        return start, max(per, behind + width_of(noun_from(text, behind)))
+    if at := _so_many_per(texts, start):
+        return at, end
     if at := _worked_out(text, stretch):
         return at, end
     if often := _how_often(texts, end):
@@ -347,6 +350,18 @@ def _taken_off(text: ClaimText, at: int) -> bool:
     spaced = before.end < sign.start and sign.end < after.start
     glued = before.end == sign.start and sign.end == after.start
     return before.text[0].isalpha() and ((sign.text == "-" and spaced) or (sign.text == ":" and glued))
+
+
+def _so_many_per(texts: list[str], start: int) -> int:
+    """Where 'the number of perforations per cm2 being' begins before a limit; else 0."""
+    at = start
+    while at > 1 and texts[at - 1] in ("is", "being", "of", "are"):
+        at -= 1
+    noun = noun_start(texts, at)
+    if noun == at or texts[noun - 1] != "per":
+        return 0
+    near = range(noun - 2, max(0, noun - 8), -1)
+    return next((i for i in near if texts[i : i + 2] == ["number", "of"]), 0)
 
 
 def _with_brackets(texts: list[str], at: int) -> int:

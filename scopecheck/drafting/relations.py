@@ -113,6 +113,10 @@ def _set_beside(
     if in_time:
         work.after.append(stretch)
     found = _named(texts, noun, known)
+    if texts[noun - 1] in ("its", "their") and _of_another(what, texts, noun, known):
+        end = noun + max(1, width_of(noun_from(work.text, noun)))
+        work.unread.append((stretch.condition or stretch.starts[0], end))
+        return None
     if found is not None and _fits(stretch, what, found[0]):
         other, end, _ = found
         beside = other.unit if stretch.unit is None or stretch.unit.symbol == "%" else None
@@ -133,6 +137,12 @@ def _set_beside(
     end = with_of(work.text, noun + max(1, width_of(noun_from(work.text, noun))) - 1)
     work.unread.append((stretch.condition or stretch.starts[0], min(end, len(texts))))
     return None
+
+
+def _of_another(what: Called, texts: list[str], noun: int, known: Sequence[Other]) -> bool:
+    """Whether the width of '1.2 times its width' is called as that of another thing."""
+    said = stems_of(texts[noun : noun + 1])
+    return any(o.names[0] == said and o.what.owner != what.owner for o in known)
 
 
 def _two_lengths(work: Work, stretch: Stretch, what: Called, noun: int) -> tuple[Stretch, Called] | None:

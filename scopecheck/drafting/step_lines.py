@@ -217,7 +217,7 @@ def _tried(work: Work, at: int, names: frozenset[str]) -> Iterator[tuple[int, in
     far = next((i for i in range(at + 1, len(texts)) if texts[i] in (",", ";", ":", ".")), len(texts))
     first = next((i for i in range(at + 1, min(far, at + MOST_WORDS)) if texts[i] in names), far)
     lettered = (i for i in range(at + 1, min(far, at + MOST_WORDS)) if label_end(texts, i))
-    if (label := next(lettered, 0)) and work.steps.get(texts[label + 2], "") in names:
+    if (label := next(lettered, 0)) and work.steps.get(texts[label_end(texts, label) - 2], "") in names:
         for start in dict.fromkeys((timed, close, at) if timed == at else (timed,)):
             yield start, label_end(texts, label)
     for start in dict.fromkeys((timed, close, at) if timed == at else (timed,)):

@@ -152,7 +152,7 @@ def steps(works: Sequence[Work], quantities: Sequence[Quantity]) -> list[Quantit
 def _notes(works: Sequence[Work]) -> dict[str, str]:
     """By step, 'step (iv)', as claims speak of it; none where two lists have the letter, or no claim does."""
     said = any(
-        work.text.texts[at + 1 : at + 2] == ["("]
+        work.text.texts[at + 1 : at + 2] == ["("] or label_end(work.text.texts, at)
         for work in works
         for word in ("step", "steps")
         for at in work.text.where.get(word, ())
@@ -178,6 +178,8 @@ def _timed(work: Work, named: Container[str]) -> bool:
             after = texts[at + 1 : at + 5]
             if texts[at] in ORDER_WORDS and any(word in named for word in after):
                 return True
+            if texts[at] in ORDER_WORDS | {"of"} and any(label_end(texts, at + n) for n in range(1, 5)):
+                return True
     later = {s.end for s in work.after}
     if any(
         any(word in named for word in texts[at + 1 : at + 5]) and step_at(work, at, named) for at in later
@@ -200,8 +202,8 @@ def step_at(work: Work, at: int, names: Container[str]) -> str:
     for i in range(at - 1, max(-1, at - MOST_BACK), -1):
         if texts[i] in (";", ":"):
             break
-        if label_end(texts, i) and work.steps.get(texts[i + 2], "") in names:
-            return work.steps[texts[i + 2]]
+        if (end := label_end(texts, i)) and work.steps.get(texts[end - 2], "") in names:
+            return work.steps[texts[end - 2]]
         done = process_before(["for", *texts[: i + 1]], i + 2)
         if tells_when(texts, i) or (texts[i - 1 : i] == ["-"] and texts[i - 2][0].isalpha()):
             continue  # 're-cleaned' is no cleaning

@@ -20,7 +20,34 @@ _OVER = frozenset((".", ",", ";", "and"))
 
 def said_without_numbers(text: ClaimText) -> list[tuple[int, int]]:
     """The tokens of comparisons, changes by one and single members that no line takes up."""
-    return [*_compared(text), *_by_one(text), *_members(text), *_alike(text)]
+    return [*_compared(text), *_by_one(text), *_members(text), *_alike(text), *_neither(text), *_or_several(text)]
+
+
+def _or_several(text: ClaimText) -> list[tuple[int, int]]:
+    """'Exactly one dressing or a pair of dressings': neither by itself."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    for at in text.where.get("or", ()):
+        if texts[at + 1 : at + 4] not in (["a", "pair", "of"], ["a", "plurality", "of"]) or at + 1 in text.taken:
+            continue
+        begin = at
+        while begin > max(0, at - MOST_OF_ALIKE) and _before_alike(text, begin - 1):
+            begin -= 1
+            if texts[begin] in ("one", "a", "an", "exactly", "single"):
+                break
+        begin -= texts[begin - 1] == "exactly"
+        found.append((begin, at + 4 + width_of(noun_from(text, at + 4))))
+    return found
+
+
+def _neither(text: ClaimText) -> list[tuple[int, int]]:
+    """'Contains neither lead nor chromium'."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    for at in text.where.get("neither", ()):
+        nor = next((i for i in range(at, min(at + MOST_BACK, len(texts))) if texts[i] == "nor"), 0)
+        start = nor + 1 + (texts[nor + 1 : nor + 2] in (["a"], ["an"], ["the"]))
+        if nor and at not in text.taken and (noun := noun_from(text, start)):
+            found.append((at, start + width_of(noun)))
+    return found
 
 
 def _alike(text: ClaimText) -> list[tuple[int, int]]:
