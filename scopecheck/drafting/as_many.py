@@ -32,19 +32,27 @@ def equals(text: ClaimText) -> list[Equal]:
         end = second + width_of(two) if told else max(at + width, joint)
         begin = _limited(texts, at)
         found.append(Equal(begin, end, (one, two) if told and begin == at else ()))
-    found += [one for one in _per_one(text) if not any(one.start < f.end and f.start < one.end for f in found)]
+    found += [
+        one for one in _per_one(text) if not any(one.start < f.end and f.start < one.end for f in found)
+    ]
     return sorted(found, key=lambda one: one.start)
 
 
 def _per_one(text: ClaimText) -> list[Equal]:
     """'One blade per two air inlets', 'a pair of dampers for each tooth': so many of one beside the other."""
     texts, found = text.texts, list[Equal]()
-    for at in sorted((*text.where.get("one", ()), *text.where.get("single", ()), *text.where.get("pair", ()))):
+    for at in sorted(
+        (*text.where.get("one", ()), *text.where.get("single", ()), *text.where.get("pair", ()))
+    ):
         noun = at + 1 + (texts[at : at + 2] == ["pair", "of"])
         one = noun_from(text, noun)
         joint = noun + width_of(one)
         behind = joint + 1 + (texts[joint : joint + 2] in (["for", "each"], ["for", "every"]))
-        if texts[at - 1] == "by" or not one or not (texts[joint : joint + 1] == ["per"] or behind > joint + 1):
+        if (
+            texts[at - 1] == "by"
+            or not one
+            or not (texts[joint : joint + 1] == ["per"] or behind > joint + 1)
+        ):
             continue
         many = behind + (NUMBER_WORDS.get(texts[behind], 0) > 0 if behind < len(texts) else 0)
         two = noun_from(text, many)

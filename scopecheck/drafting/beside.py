@@ -340,7 +340,7 @@ def sharing(text: ClaimText, at: int) -> str:
     has = next((i for i in behind if texts[i] in ("having", "with", "whose")), 0)
     if width and has and any(text.tokens[i].text[0].isdigit() for i in range(has, end)):
         end = has
-    return noun_before(text, end) if width else ""
+    return (noun_before(text, end) or owner_before(text, end)) if width else ""
 
 
 def texts_of(text: ClaimText) -> list[str]:

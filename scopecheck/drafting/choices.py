@@ -185,12 +185,25 @@ def chosen_again(text: ClaimText, known: Mapping[str, Sequence[str]]) -> list[Ch
 
 
 def _is_substance(member: str) -> bool:
-    """Whether it is the name of a substance by its ending or by itself: 'nickel', 'zinc oxide', and not 'flat'."""
+    """Whether it is the name of a substance by its ending or by itself: 'nickel', not 'flat'."""
     last = member.split()[-1]
     return last in words("choices", "substances") or last.endswith(_OF_SUBSTANCES)
 
 
-_OF_SUBSTANCES = ("ide", "ite", "ium", "ose", "ene", "ane", "ylate", "phate", "fate", "nate", "steel", "glass")
+_OF_SUBSTANCES = (
+    "ide",
+    "ite",
+    "ium",
+    "ose",
+    "ene",
+    "ane",
+    "ylate",
+    "phate",
+    "fate",
+    "nate",
+    "steel",
+    "glass",
+)
 
 
 def _members(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:

@@ -106,9 +106,7 @@ def _declare_there(work: Work, index: int, quantities: list[Quantity], used: set
         quantities.append(made)
 
 
-def _length_there(
-    work: Work, place: tuple[int, int], quantities: list[Quantity], used: set[str]
-) -> str:
+def _length_there(work: Work, place: tuple[int, int], quantities: list[Quantity], used: set[str]) -> str:
     """The name of a length that no claim limits, declared under its words there."""
     name = name_of(work.text, *place)
     if name.lower() not in used:

@@ -169,7 +169,7 @@ def _back(texts: list[str], at: int) -> int:
 
 
 def nounish_before(texts: list[str], at: int) -> bool:
-    """Whether a noun ends here that has an article: 'a specific volume' of 'a specific volume of the loaf'."""
+    """Whether a noun with an article ends here: 'a specific volume' of 'a specific volume of the loaf'."""
     start = noun_start(texts, at)
     return 0 < start < at and texts[start - 1] in _DETERMINERS
 

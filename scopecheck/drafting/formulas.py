@@ -53,7 +53,7 @@ def letters_of(text: ClaimText, start: int, end: int) -> list[str]:
 
 
 def sums_in_symbols(text: ClaimText, start: int, end: int) -> bool:
-    """Whether a formula is a sum between ends with units, '65 mol% ≤ SiO2 + Al2O3 ≤ 82 mol%', as a sheet has it."""
+    """Whether a formula is a sum between ends with units, as a sheet has it: '65 mol% ≤ SiO2 + Al2O3'."""
     texts = text.texts
     over, numbers = start, 0
     for at in range(start, end):

@@ -79,7 +79,7 @@ def _without_sign(noun: str, others: Sequence[str]) -> str:
 
 
 def _means_of(works: Sequence[Work], quantities: list[Quantity], fields: list[Quantity]) -> list[Quantity]:
-    """The fields, those of which a mean is limited under their own names: 'the average length of the teeth'."""
+    """The fields; the length, and no field of its own, for 'the average length of the teeth'."""
     kept: list[Quantity] = []
     for of in sorted(fields, key=lambda q: q.noun.split()[0] in MEANS):
         first, _, base = of.noun.partition(" ")
@@ -103,7 +103,10 @@ def _means_of(works: Sequence[Work], quantities: list[Quantity], fields: list[Qu
 
 def _with_mean(texts: Sequence[str], stretch: Stretch, word: str) -> Stretch:
     """A limit from its 'average' on, without which it would be one of each of them."""
-    at = next((i for i in range(stretch.starts[0], max(-1, stretch.starts[0] - MOST_BACK), -1) if texts[i] == word), -1)
+    at = next(
+        (i for i in range(stretch.starts[0], max(-1, stretch.starts[0] - MOST_BACK), -1) if texts[i] == word),
+        -1,
+    )
     if at < 0:
         return stretch
     return replace(stretch, start=at, starts=(at,), whole=True)

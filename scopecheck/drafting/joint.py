@@ -11,7 +11,7 @@ from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.leading import AMOUNTS
-from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.limits import Stretch, by_parts
 from scopecheck.drafting.marks import takes, words_at
 from scopecheck.drafting.naming import Called
 from scopecheck.drafting.quantities import KEPT_WORDS
@@ -44,6 +44,7 @@ def _of_those_behind(text: ClaimText, stretch: Stretch) -> Joint | None:
     """'Up to 2 mol % of A and/or B', '1 to 3 wt% of A, B and C in total': not 'of a salt and water'."""
     texts, end = text.texts, stretch.end
     share = stretch.unit is not None and bool(stretch.unit.symbol)
+    share = share or by_parts(texts, stretch.figures[-1].end) > 0
     if not share or texts[end : end + 1] != ["of"]:
         return None
     nouns, far = _nouns(text, end + 1, len(texts), _EITHER)

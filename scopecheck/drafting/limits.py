@@ -209,7 +209,9 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             when = _condition(texts, starts[0])
             made = Stretch(starts[0], end, group, starts, again, sign, floor, condition=when)
             if_any = "if" in texts[group[-1].end : end]
-            found.append(replace(made, whole=capped > 0 or if_any or any(_of_value(*two) for two in pairwise(group))))
+            found.append(
+                replace(made, whole=capped > 0 or if_any or any(_of_value(*two) for two in pairwise(group)))
+            )
         at += used
         while at < len(figures_) and figures_[at].start < again:
             at += 1
@@ -336,7 +338,13 @@ def _broken(text: ClaimText, last: Figure) -> bool:
         and tokens[last.end].end == tokens[last.end + 1].start
     ):
         return True  # 'mg KOH/g'
-    if after == "times" and {t.text for t in tokens[last.end + 1 :][:1]} & {"the", "said", "that", "its", "their"}:
+    if after == "times" and {t.text for t in tokens[last.end + 1 :][:1]} & {
+        "the",
+        "said",
+        "that",
+        "its",
+        "their",
+    }:
         return False  # a multiple of something, no number of times
     if after == "times" and (sign := [t.text for t in tokens[last.end + 1 :][:1]]) and _a_sign(*sign):
         return False  # '1.05 to 1.2 times D1'

@@ -129,10 +129,18 @@ def _propose_fractions(work: Work, readable: Readable) -> None:
     """A line for 'is at most one tenth of the charging current', of the declared noun before."""
     for start, end in fractions(work.text):
         name = noun_before(work.text, start)
-        if not name or readable.names.declared(name) is None or any(i in work.text.taken for i in range(start, end)):
+        if (
+            not name
+            or readable.names.declared(name) is None
+            or any(i in work.text.taken for i in range(start, end))
+        ):
             begin = clause_start(work.text.texts, start)
             limits = zip(work.limits, work.of, strict=True)
-            said = [q.name for (s, c), q in limits if begin <= s.end <= start and "and" in work.text.texts[s.end : start]]
+            said = [
+                q.name
+                for (s, c), q in limits
+                if begin <= s.end <= start and "and" in work.text.texts[s.end : start]
+            ]
             over = start - max((s.end for s, _ in work.limits if s.end <= start), default=-9)
             name = said[-1] if said and over <= MOST_GOING_ON and not name else ""
         words = words_at(work.text, start, end)

@@ -213,7 +213,7 @@ _PLACES = frozenset(
 
 
 def _rests(work: Work) -> list[tuple[int, int]]:
-    """Where a claim with shares says what makes up the rest, 'and the balance being MgO', and no line does."""
+    """Where a claim with shares says what the rest is, 'and the balance being MgO', and no line does."""
     text, texts, found = work.text, work.text.texts, list[tuple[int, int]]()
     shares = any(s.unit is not None and not s.unit.kind.dimension for s, _ in work.limits)
     places = (at for word in listed("mention", "remainders") for at in text.where.get(word, ()))
@@ -234,7 +234,7 @@ def _rests(work: Work) -> list[tuple[int, int]]:
 
 
 def _lists(text: ClaimText) -> list[tuple[int, int]]:
-    """Where a list of what something may be stands, 'one or more of zinc, lead and tin', that no line takes up."""
+    """Where a list stands that no line takes up: 'one or more of zinc, lead and tin'."""
     texts, found = text.texts, list[tuple[int, int]]()
     for at in sorted(at for word in runs("choices", "openings") for at in text.where.get(word, ())):
         width = run_at(texts, at, "choices", "openings")
@@ -243,7 +243,10 @@ def _lists(text: ClaimText) -> list[tuple[int, int]]:
         if len(members) > 1 and not over and text.taken.isdisjoint(range(at, end)):
             found.append((at, end))
     for at in text.where.get("of", ()):
-        so_many = NUMBER_WORDS.get(texts[at - 1], 0) > 1 and texts[at - 3 : at - 1] in (["at", "least"], ["at", "most"])
+        so_many = NUMBER_WORDS.get(texts[at - 1], 0) > 1 and texts[at - 3 : at - 1] in (
+            ["at", "least"],
+            ["at", "most"],
+        )
         members, end = listed_from(text, at + 1) if so_many else ((), at)
         if len(members) > 1 and text.taken.isdisjoint(range(at - 3, end)):
             found.append((at - 3, end))

@@ -232,7 +232,7 @@ def _when_measured(text: ClaimText, at: int) -> tuple[int, str]:
             break
         used = texts[begin] in ("during", "in") and texts[begin + 1 : at] in ([w] for w in _GOING_ON)
         if texts[begin] in _OCCASIONS and (texts[begin - 1] in known or used):
-            two = texts[begin] != "between" or "and" in texts[begin:at]
+            two = _BOUNDS.get(texts[begin], texts[begin]) in texts[begin:at]
             done = any(word.endswith("ing") or word in _GOING_ON for word in texts[begin + 1 : at])
             said = text.source.text[text.tokens[begin].start : text.tokens[at - 1].end]
             return (begin, " ".join(said.split())) if two and done else (0, "")
@@ -240,7 +240,8 @@ def _when_measured(text: ClaimText, at: int) -> tuple[int, str]:
 
 
 _GOING_ON = ("operation", "use", "service", "storage", "transport")
-_OCCASIONS = ("after", "before", "during", "between", "upon")
+_OCCASIONS = ("after", "before", "during", "between", "upon", "from")
+_BOUNDS = {"between": "and", "from": "to"}
 MOST_OF_OCCASION = 8
 """How many words 'between the kneading and the dividing' may have."""
 

@@ -7,7 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import noun_from, noun_start, nounish, per_width, process_before, whole_start, width_of
+from scopecheck.drafting.beside import (
+    noun_from,
+    noun_start,
+    nounish,
+    per_width,
+    process_before,
+    whole_start,
+    width_of,
+)
 from scopecheck.drafting.limits import Stretch, by_parts
 from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.foundations.word_lists import run_at, words
@@ -27,13 +35,23 @@ _DETERMINERS = frozenset(("a", "an", "the", "said", "one", "any", "each"))
 
 def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, int]:
     """The tokens to be kept whole of a number that limits nothing that can be named; (0, 0) for a limit."""
+    return _filled_up(text, stretch) or _no_limit(text, stretch, what)
+
+
+def _filled_up(text: ClaimText, stretch: Stretch) -> tuple[int, int] | None:
+    """The tokens of 'the balance to 100 % lactose', if these are the words around a number."""
+    texts, end = text.texts, stretch.end
+    if (at := _rest_to(texts, stretch)) is None:
+        return None
+    behind = end + 2 * (texts[end : end + 1] == ["by"])
+    behind += texts[behind : behind + 1] in (["being"], ["of"], ["is"], ["with"])
+    behind += texts[behind : behind + 1] in (["a"], ["an"], ["the"])
+    return at, behind + width_of(noun_from(text, behind))
+
+
+def _no_limit(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, int]:
     texts = text.texts
     start, end = stretch.starts[0], stretch.end
-    if (at := _rest_to(texts, stretch)) is not None:
-        behind = end + 2 * (texts[end : end + 1] == ["by"])
-        behind += texts[behind : behind + 1] in (["being"], ["of"], ["is"], ["with"])
-        behind += texts[behind : behind + 1] in (["a"], ["an"], ["the"])
-        return at, behind + width_of(noun_from(text, behind))
     if (at := _event(texts, stretch)) and not stretch.condition:
         return at, end
     if texts[end : end + 2] == ["or", "so"]:
@@ -74,9 +92,7 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     if per := _per(texts, end, what.counted) or (_for_each(texts, end) if what.counted else 0):
         behind = next((i + 1 for i in range(end, per) if texts[i] == "per"), per)
         return start, max(per, behind + width_of(noun_from(text, behind)))
-    if at := _so_many_per(texts, start):
-        return at, end
-    if at := _worked_out(text, stretch):
+    if at := _so_many_per(texts, start) or _worked_out(text, stretch):
         return at, end
     if often := _how_often(texts, end):
         return stretch.start, often
@@ -84,7 +100,7 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
 
 
 def _rest_to(texts: list[str], stretch: Stretch) -> int | None:
-    """Where 'the balance to 100 %', 'q.s. to 100 %' begins, which say of something that it fills up; or None."""
+    """Where 'the balance to 100 %', 'q.s. to 100 %' begins, of what fills something up; or None."""
     start = stretch.figures[0].start
     if texts[stretch.figures[0].digits] != "100" or texts[start - 1 : start] not in (["to"], ["ad"]):
         return None

@@ -274,7 +274,7 @@ def _in_percent(text: ClaimText, said: str, stated: list[Stretch]) -> list[Stret
 
 
 def _item_beside_its_noun(text: ClaimText, stretch: Stretch) -> bool:
-    """Whether a number is an item of a list by itself, of the noun beside it: `; 8 to 14 Al2O3;`, `, Si 0.4,`.
+    """Whether a number is an item of a list by itself, of its noun beside: `; 8 to 14 Al2O3;`, `, Si 0.4,`.
 
     Or so much of one thing: `impurity being present in an amount of at most 0.05`.
     """

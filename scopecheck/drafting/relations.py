@@ -130,8 +130,8 @@ def _set_beside(
         return stretch, _with_whole(work, what, noun)
     if word in _SPATIAL and _in_space(stretch.unit):
         return stretch, what
-    if word in ("times", "fold") and (beside := _two_lengths(work, stretch, what, noun)):
-        return beside
+    if word in ("times", "fold") and (two := _two_lengths(work, stretch, what, noun)):
+        return two
     if (end := _measured(work, stretch, noun)) and not what.unnamed:
         return replace(stretch, end=end, other=(noun, end), fresh=True), what
     end = with_of(work.text, noun + max(1, width_of(noun_from(work.text, noun))) - 1)
@@ -146,7 +146,7 @@ def _of_another(what: Called, texts: list[str], noun: int, known: Sequence[Other
 
 
 def _two_lengths(work: Work, stretch: Stretch, what: Called, noun: int) -> tuple[Stretch, Called] | None:
-    """'The sleeve length is 2.5 to 4 times the bore diameter', 'D2 is 1.2 times D1' where no claim limits these.
+    """'The sleeve length is 4 times the bore diameter', 'D2 is 1.2 times D1', where no claim limits these.
 
     Both are declared under their words, in millimetres.
     """
@@ -292,7 +292,6 @@ def _of_one_kind(what: Called, other: Other) -> bool:
 
 _OF_LENGTHS = frozenset("dlwhrabest")
 """Letters by which lengths are called."""
-
 
 
 def _named(texts: list[str], start: int, known: Sequence[Other]) -> tuple[Other, int, int] | None:

@@ -144,7 +144,7 @@ def _stops(texts: list[str], at: int) -> bool:
 
 
 def propose_sequence(work: Work, readable: Readable) -> None:
-    """A line for 'steps (i) to (v) are carried out in this order', where these are all the steps; else a mark."""
+    """A line for 'steps (i) to (v) are carried out in this order', if these are all; else a mark."""
     texts = work.text.texts
     for at in sorted(at for word in runs("limits", "in_order") for at in work.text.where.get(word, ())):
         width = run_at(texts, at, "limits", "in_order")

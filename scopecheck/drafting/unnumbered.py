@@ -20,14 +20,24 @@ _OVER = frozenset((".", ",", ";", "and"))
 
 def said_without_numbers(text: ClaimText) -> list[tuple[int, int]]:
     """The tokens of comparisons, changes by one and single members that no line takes up."""
-    return [*_compared(text), *_by_one(text), *_members(text), *_alike(text), *_neither(text), *_or_several(text)]
+    return [
+        *_compared(text),
+        *_by_one(text),
+        *_members(text),
+        *_alike(text),
+        *_neither(text),
+        *_or_several(text),
+    ]
 
 
 def _or_several(text: ClaimText) -> list[tuple[int, int]]:
     """'Exactly one dressing or a pair of dressings': neither by itself."""
     texts, found = text.texts, list[tuple[int, int]]()
     for at in text.where.get("or", ()):
-        if texts[at + 1 : at + 4] not in (["a", "pair", "of"], ["a", "plurality", "of"]) or at + 1 in text.taken:
+        if (
+            texts[at + 1 : at + 4] not in (["a", "pair", "of"], ["a", "plurality", "of"])
+            or at + 1 in text.taken
+        ):
             continue
         begin = at
         while begin > max(0, at - MOST_OF_ALIKE) and _before_alike(text, begin - 1):
@@ -57,7 +67,13 @@ def _alike(text: ClaimText) -> list[tuple[int, int]]:
         end = at + 1 + width_of(noun_from(text, at + 1))
         behind = texts[end : end + 1]
         apart = texts[at + 1 : at + 2] in (["as"], ["to"], ["from"], ["than"], ["time"])
-        if at < 2 or at in text.taken or at in text.referring or apart or behind in (["as"], ["to"], ["from"]):
+        if (
+            at < 2
+            or at in text.taken
+            or at in text.referring
+            or apart
+            or behind in (["as"], ["to"], ["from"])
+        ):
             continue
         begin = at
         while begin > max(0, at - MOST_OF_ALIKE) and _before_alike(text, begin - 1):

@@ -182,10 +182,12 @@ def _per_thing(text: ClaimText, stretch: Stretch) -> int:
 
 
 def _in_any_case(texts: list[str], one: Stretch, two: Stretch) -> tuple[int, int]:
-    """'Within 25 ms, and in any case in less than 40 ms, after the pressure has exceeded': of one and the same."""
+    """'Within 25 ms, and in any case in less than 40 ms, after the start': both of one time."""
     between = texts[one.end : two.starts[0]]
     alike = one.unit is not None and two.unit is not None and one.unit.kind == two.unit.kind
-    if not alike or not any(between[i : i + 2] in (["any", "case"], ["any", "event"]) for i in range(len(between))):
+    if not alike or not any(
+        between[i : i + 2] in (["any", "case"], ["any", "event"]) for i in range(len(between))
+    ):
         return 0, 0
     end = two.end
     behind = end + (texts[end : end + 1] == [","])
