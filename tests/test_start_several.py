@@ -317,6 +317,31 @@ def test_the_title_ends_before_what_the_thing_is_configured_to_do() -> None:
             "A pouch containing one dressing or a pair of dressings.",
             {"not restated : one dressing or a pair of dressings"},
         ),
+        (
+            "A film having a total thickness of the film, the total thickness being from 12 to 50 µm.",
+            {"total thickness : from 12 to 50 µm"},
+        ),
+        (
+            "A pump, wherein the flow rate is at least 10 L/min at a head of 3 m and zero at a head of 8 m.",
+            {
+                "flow rate : at least 10 L/min at a head of 3 m",
+                "not restated : zero at a head of 8 m",
+                "not restated : and",
+            },
+        ),
+        (
+            "A pump having at least one but not more than three outlets.",
+            {"outlets : at least one but not more than three"},
+        ),
+        (
+            "A cement comprising 10 to 40 parts by weight of slag or fly ash.",
+            {"not restated : 10 to 40 parts by weight of slag or fly ash"},
+        ),
+        (
+            "A battery charged by charging the battery to 95 % or more, wherein the battery makes up 40 % of"
+            " a mass.",
+            {"charging level : 95 % or more", "battery : 40 %"},
+        ),
     ],
 )
 def test_a_limit_is_restated_whole_or_marked(claim: str, found: set[str]) -> None:

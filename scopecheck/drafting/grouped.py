@@ -133,6 +133,7 @@ def _of_all(works: Sequence[Work], quantity: Quantity) -> bool:
             clause = texts[begin : stretch.end + 3]
             if not _HAVING.isdisjoint(clause):
                 return False
+            once = once or (len(first) > 0 and first[0].endswith("ing") and of.noun != first[0])
             once = once or any([b] == first and a in ("a", "an") for a, b in pairwise(clause))
     return once
 

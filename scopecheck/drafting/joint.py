@@ -71,6 +71,9 @@ def _of_sum(text: ClaimText, stretch: Stretch, first: int, end: int) -> Joint | 
             continue
         nouns, far = _nouns(text, at + 1, end)
         measure = [w for w in texts[begin + 1 : at] if w not in AMOUNTS]
+        joined = not {"and", "plus", "+", "or"}.isdisjoint(texts[at:far])
+        if len(nouns) > 1 and not joined:
+            return None  # 'the total thickness of the film, the total thickness being'
         if len(nouns) > 1 and "and" not in texts[far:end]:
             return Joint(stretch, begin, nouns, " ".join(measure))
         if "and" in texts[at:end] and "," not in texts[far:end]:

@@ -443,7 +443,19 @@ _OF_CONSISTING = frozenset(("essentially", "substantially", "of", "to", "only"))
 def _from_one(texts: list[str], at: int, floor: int) -> int:
     """Where a number begins with the 'one' before it: 'one to three', 'one or two'."""
     one = at - 2 >= floor and texts[at - 2 : at] in (["one", "to"], ["one", "or"])
-    return at - 2 if one else at
+    if one:
+        return at - 2
+    begin = at
+    while begin > max(floor, at - MOST_BEFORE) and texts[begin - 1] in _AT_LEAST_ONE_BUT:
+        begin -= 1
+    least = texts[begin - 3 : begin] == ["at", "least", "one"] and texts[begin : begin + 1] in (
+        ["but"],
+        ["and"],
+    )
+    return begin - 1 if least and begin - 3 >= floor else at
+
+
+_AT_LEAST_ONE_BUT = frozenset("but and not no more than at most fewer less up to preferably".split())
 
 
 def _joined(texts: list[str], a: Figure, b: Figure) -> bool:

@@ -73,7 +73,7 @@ def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     spans += [(at, s.end) for s in stretches if (at := _changing(text, s))]
     spans += [(at, s.end) for s, c in found if (at := _said_of_itself(text, s, c))]
     spans += [span for s in stretches if (span := _of_a_list(text, s))[1]]
-    spans += [(at, s.end) for s in stretches if (at := _of_one_done(text, s))]
+    spans += [(at, s.end) for s in stretches if (at := _of_one_done(text, s) or _none_there(text, s))]
     return sorted(dict.fromkeys(spans))
 
 
@@ -145,6 +145,13 @@ def _of_one_done(text: ClaimText, stretch: Stretch) -> int:
         return 0
     start = noun_start(texts, end - 1)
     return start - 3 if start < end - 1 and texts[start - 3 : start] == ["at", "least", "one"] else 0
+
+
+def _none_there(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'zero at a head of 8 m' begins: none of what stands before, at so much of another; else 0."""
+    texts, first = text.texts, stretch.starts[0]
+    near = range(first - 1, max(0, first - MOST_OF_PER), -1)
+    return next((i for i in near if texts[i] in ("zero", "nil", "none") and texts[i + 1] == "at"), 0)
 
 
 def noun_of_list(text: ClaimText, at: int) -> str:

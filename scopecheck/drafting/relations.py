@@ -101,6 +101,9 @@ def _set_beside(
     texts = work.text.texts
     if (pair := _ratio(work.text, stretch, known)) is not None:
         return pair
+    if what.noun in listed("limits", "changes"):  # 'shrinks by less than 5 % in one and less than 3 % in'
+        work.unread.append((stretch.starts[0], stretch.end))
+        return None
     whole = changed(texts, stretch) or _kept_ratio(texts, stretch, what, known) or _together(texts, stretch)
     if whole:
         work.unread.append((min(whole, stretch.condition or whole), stretch.end))

@@ -222,4 +222,5 @@ def _tried(work: Work, at: int, names: frozenset[str]) -> Iterator[tuple[int, in
             yield start, label_end(texts, label)
     for start in dict.fromkeys((timed, close, at) if timed == at else (timed,)):
         for end in range(min(far, at + MOST_WORDS), first, -1):
-            yield start, end
+            if texts[end - 1] not in words("nouns", "determiners"):
+                yield start, end

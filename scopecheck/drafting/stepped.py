@@ -89,9 +89,10 @@ def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
     word, after = texts[at], texts[at + 1]
     if texts[at - 1] == "-" and at > 1 and texts[at - 2][0].isalpha():
         return False
-    if after == "-" and at + 3 < len(texts) and texts[at + 2].endswith("ing"):
+    compound = after == "-" and at + 3 < len(texts) and texts[at + 2].endswith("ing")
+    if compound:
         word, after = texts[at + 2], texts[at + 3]  # 'heat-setting the web'
-    noun = word in words("mention", "ing_nouns") and after in words("nouns", "stops")
+    noun = not compound and word in words("mention", "ing_nouns") and after in words("nouns", "stops")
     noun = noun and after not in words("nouns", "determiners")
     act = word.endswith("ing") and len(word) > 5 and word not in _NO_STEPS and not noun
     if not act or after in (";", ".", "of"):
