@@ -91,7 +91,7 @@ def _before_alike(text: ClaimText, at: int) -> bool:
     return at not in text.taken | text.referring and word[0].isalpha() and word not in _CLAUSES
 
 
-_CLAUSES = frozenset("wherein whereby comprising comprises having with while when if".split())
+_CLAUSES = frozenset("wherein whereby comprising comprises having with while when if times at".split())
 MOST_OF_ALIKE = 8
 """How many words before 'the same height' may tell of what it is."""
 
