@@ -321,7 +321,7 @@ def test_a_limit_of_some_of_several_things_is_none_of_all() -> None:
         ),
         (
             "A method comprising spraying a binder onto corn at a gauge pressure of 1.5 to 3 bar.",
-            "pressure : a gauge pressure of 1.5 to 3 bar",
+            "spraying pressure : a gauge pressure of 1.5 to 3 bar",
         ),
         (
             "A method comprising filling a flask at an absolute pressure of less than 50 mbar.",

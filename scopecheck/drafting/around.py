@@ -30,6 +30,7 @@ def with_words_around(text: ClaimText, found: Sequence[Stretch]) -> list[Stretch
         if stretch.starts[0] < over:
             continue
         start = _leading(texts, stretch.starts[0], stretch.after)
+        start = _if_at_all(texts, start)
         end = _trailing(text, stretch)
         over = max(end, over)
         if start < stretch.starts[0]:
@@ -53,6 +54,21 @@ def _leading(texts: list[str], first: int, floor: int) -> int:
             break
         at -= 1
     return first
+
+
+def _if_at_all(texts: list[str], first: int) -> int:
+    """Where 'if present, in an amount of' begins before a limit: of what is not there it asks nothing."""
+    at = first
+    while at > 1 and texts[at - 1] in ("of", "amount", "an", "in"):
+        at -= 1
+    begin = at - 1
+    while begin > max(0, at - MOST_LEADING - 1) and texts[begin] != "if":
+        begin -= 1
+    amount = "amount" in texts[at:first] and texts[at - 1] == ","
+    return begin if amount and tuple(texts[begin : at - 1]) in _IF_AT_ALL else first
+
+
+_IF_AT_ALL = (("if", "present"), ("if", "any"), ("if", "at", "all"), ("if", "present", "at", "all"))
 
 
 def _leads(texts: list[str], at: int, width: int) -> bool:

@@ -9,7 +9,9 @@ from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.quantities import KEPT_WORDS
 from scopecheck.drafting.work import Equal, Work
 from scopecheck.foundations.word_lists import run_at, runs
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.parts import plural_of
 from scopecheck.text.stream import plural, stem
 
 
@@ -30,7 +32,40 @@ def equals(text: ClaimText) -> list[Equal]:
         end = second + width_of(two) if told else max(at + width, joint)
         begin = _limited(texts, at)
         found.append(Equal(begin, end, (one, two) if told and begin == at else ()))
+    found += [
+        one for one in _per_one(text) if not any(one.start < f.end and f.start < one.end for f in found)
+    ]
+    return sorted(found, key=lambda one: one.start)
+
+
+def _per_one(text: ClaimText) -> list[Equal]:
+    """'One blade per two air inlets', 'a pair of dampers for each tooth': so many of one beside the other."""
+    texts, found = text.texts, list[Equal]()
+    for at in sorted(
+        (*text.where.get("one", ()), *text.where.get("single", ()), *text.where.get("pair", ()))
+    ):
+        noun = at + 1 + (texts[at : at + 2] == ["pair", "of"])
+        one = noun_from(text, noun)
+        joint = noun + width_of(one)
+        behind = joint + 1 + (texts[joint : joint + 2] in (["for", "each"], ["for", "every"]))
+        if (
+            texts[at - 1] == "by"
+            or not one
+            or not (texts[joint : joint + 1] == ["per"] or behind > joint + 1)
+        ):
+            continue
+        many = behind + (NUMBER_WORDS.get(texts[behind], 0) > 0 if behind < len(texts) else 0)
+        two = noun_from(text, many)
+        begin = _limited(texts, at - (texts[at - 1] in ("a", "exactly", "precisely")))
+        if two:
+            found.append(Equal(begin, many + width_of(two), (_of_several(one), _of_several(two))))
     return found
+
+
+def _of_several(noun: str) -> str:
+    """'Piercing blades' for 'piercing blade'."""
+    *rest, last = noun.split()
+    return noun if plural(last) else " ".join((*rest, plural_of(last)))
 
 
 def _limited(texts: list[str], at: int) -> int:

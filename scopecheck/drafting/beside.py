@@ -19,11 +19,11 @@ _SET_TO = ("configured", "adapted", "arranged", "designed", "set", "and", "opera
 _JOINTS = ("of", "between", "across", "for", "in", "at")
 
 
-def noun_from(text: ClaimText, at: int) -> str:
+def noun_from(text: ClaimText, at: int, most: int = MOST_WORDS) -> str:
     """The words of a noun that begins here: up to three, before a word that is no part of one; '' if none."""
     texts, stops = texts_of(text), words("nouns", "stops")
     end, count = at, 0
-    while end < len(texts) and count < MOST_WORDS + 1:
+    while end < len(texts) and count < most + 1:
         whole = end
         while hyphen(text, whole + 1):
             whole += 2
@@ -32,7 +32,7 @@ def noun_from(text: ClaimText, at: int) -> str:
         end, count = whole + 1, count + 1
     while count > 1 and _no_noun(texts[end - 1]) and not hyphen(text, end - 2):
         end, count = end - 1, count - 1
-    return name_of(text, at, end) if 0 < count <= MOST_WORDS else ""
+    return name_of(text, at, end) if 0 < count <= most else ""
 
 
 def _no_noun(word: str) -> bool:
@@ -127,8 +127,10 @@ def _head_of(text: ClaimText, start: int) -> str:
 def owner_before(text: ClaimText, at: int) -> str:
     """The noun that has what stands here: `the rim` of `the rim having a`, `a rim with a`, `the rim is`."""
     texts = texts_of(text)
+    set_at = False
     while at > 0 and texts[at - 1] in words("measures", "between") | {"with", "and", *_NO_OWNER}:
         at -= 1
+        set_at = set_at or texts[at] == "at" or (texts[at] == "with" and texts[at - 3 : at - 2] in _WAYS)
         if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
             break
     at -= at > 1 and texts[at - 1] in ("each", "both", "all")
@@ -138,6 +140,13 @@ def owner_before(text: ClaimText, at: int) -> str:
         start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
     if (start and texts[start - 1][0].isdigit()) or (0 < at <= len(texts) and at - 1 in text.inside):
         return _before_limit(text, start)
+    between = start - (texts[start - 1] in ("the", "said")) - 1
+    if between > 1 and texts[between] == "between" and at > start:
+        first = whole_start(text, noun_start(texts, between), between)
+        head = name_of(text, first, between) if first < between else ""
+        return "" if head.endswith(("ed", "ing")) else head  # 'the gaps between the panes being'
+    if set_at and _an_object(texts, start):
+        return ""  # 'lifts off the seat at a', 'the cell having the highest voltage at a'
     if {"during", "before", "after"}.intersection(_part_before(texts, start)):
         return ""  # 'during the rinsing of the tank and at a speed of'
     start, at = _of_material(text, start, at)
@@ -147,6 +156,20 @@ def owner_before(text: ClaimText, at: int) -> str:
     done = done or noun in words("mention", "states") or noun.endswith(("able", "ible", " apart"))
     done = done or any(c.isdigit() for c in noun[-1:])
     return "" if verb or done or len(noun) < 2 or noun in _NO_OWNER else noun
+
+
+def _an_object(texts: list[str], start: int) -> bool:
+    """Whether a noun that begins here is none that has what stands behind 'at': 'off the seat at a'."""
+    at = start - (texts[start - 1] in ("the", "a", "an", "said", "its"))
+    while at > 0 and texts[at - 1].endswith("est"):
+        at -= 1 + (texts[at - 2] == "the")
+    return at > 0 and texts[at - 1] in _BEFORE_OBJECTS
+
+
+_WAYS = (["toward"], ["towards"], ["against"])
+_BEFORE_OBJECTS = frozenset(
+    "off from having has have against through into onto toward towards out by via across until".split()
+)
 
 
 def _part_before(texts: list[str], at: int) -> list[str]:
@@ -317,7 +340,7 @@ def sharing(text: ClaimText, at: int) -> str:
     has = next((i for i in behind if texts[i] in ("having", "with", "whose")), 0)
     if width and has and any(text.tokens[i].text[0].isdigit() for i in range(has, end)):
         end = has
-    return noun_before(text, end) if width else ""
+    return (noun_before(text, end) or owner_before(text, end)) if width else ""
 
 
 def texts_of(text: ClaimText) -> list[str]:
@@ -345,6 +368,19 @@ def name_of(text: ClaimText, start: int, end: int) -> str:
 
 def _a_sign(written: str) -> bool:
     return len(written) < 4 and written[0].isupper() and written[1:].islower()
+
+
+LABELS = frozenset("abcdefghij") | {"i", "ii", "iii", "iv", "v", "vi", "vii", "viii"}
+"""The letters of items."""
+
+
+def label_end(texts: list[str], at: int) -> int:
+    """Where 'step (iv)', 'step b)' ends that begins here; 0 if no step is named by its letter here."""
+    if texts[at : at + 1] != ["step"]:
+        return 0
+    begin = at + 1 + (texts[at + 1 : at + 2] == ["("])
+    named = texts[begin : begin + 1] and texts[begin] in LABELS and texts[begin + 1 : begin + 2] == [")"]
+    return begin + 2 if named else 0
 
 
 def per_width(texts: list[str], at: int) -> int:

@@ -79,7 +79,11 @@ def _several(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     else:
         return None
     noun = noun_from(text, start)
-    return Choice(at, end, noun) if noun and plural(noun.split()[-1]) else None
+    if texts[at - 1] == "or":
+        return None  # 'one dressing or a pair of dressings'
+    behind = texts[start + width_of(noun) : start + width_of(noun) + 2]
+    per = behind[:1] == ["per"] or behind in (["for", "each"], ["for", "every"])
+    return Choice(at, end, noun) if noun and plural(noun.split()[-1]) and not per else None
 
 
 def _list(text: ClaimText, texts: list[str], at: int) -> Choice | None:
@@ -174,10 +178,32 @@ def chosen_again(text: ClaimText, known: Mapping[str, Sequence[str]]) -> list[Ch
                 made = texts[verb + 2 : verb + 3] and texts[verb + 2] in _MADE.get(texts[verb + 1], ())
                 of, end = _members(text, verb + 1 + (2 if made else turned))
                 if of:
-                    strange = not turned and set(of).isdisjoint(members)
+                    strange = not turned and set(of).isdisjoint(members) and not all(map(_is_substance, of))
                     start = verb + bool(turned or made)
                     found.append(Choice(start, end, noun, of, made=bool(made), strange=strange))
     return found
+
+
+def _is_substance(member: str) -> bool:
+    """Whether it is the name of a substance by its ending or by itself: 'nickel', not 'flat'."""
+    last = member.split()[-1]
+    return last in words("choices", "substances") or last.endswith(_OF_SUBSTANCES)
+
+
+_OF_SUBSTANCES = (
+    "ide",
+    "ite",
+    "ium",
+    "ose",
+    "ene",
+    "ane",
+    "ylate",
+    "phate",
+    "fate",
+    "nate",
+    "steel",
+    "glass",
+)
 
 
 def _members(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:

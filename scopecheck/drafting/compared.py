@@ -80,6 +80,12 @@ def name_others(works: Sequence[Work], quantities: list[Quantity]) -> None:
     used = {q.name.lower() for q in quantities}
     for work in works:
         for i, (stretch, _) in enumerate(work.limits):
+            if stretch.fresh and stretch.second[1]:
+                work.pairs[i] = ", ".join(
+                    _name_there(work, place, met, known, used) or _length_there(work, place, quantities, used)
+                    for place in (stretch.other, stretch.second)
+                )
+                continue
             if stretch.fresh:
                 _declare_there(work, i, quantities, used)
                 continue
@@ -98,6 +104,17 @@ def _declare_there(work: Work, index: int, quantities: list[Quantity], used: set
         made.owner = name.partition(" of the ")[2]
         work.named[index] = made
         quantities.append(made)
+
+
+def _length_there(work: Work, place: tuple[int, int], quantities: list[Quantity], used: set[str]) -> str:
+    """The name of a length that no claim limits, declared under its words there."""
+    name = name_of(work.text, *place)
+    if name.lower() not in used:
+        used.add(name.lower())
+        noun, _, owner = name.partition(" of ")
+        owner = owner.removeprefix("the ")
+        quantities.append(Quantity(name, "length in mm", noun, owner, [work.claim.number]))
+    return name
 
 
 def _name_there(

@@ -258,7 +258,7 @@ def _listed(
             at = skipped + width_of(noun_from(work.text, skipped))
         else:
             skipped = at + rest + (texts[at + rest : at + rest + 1] in (["a"], ["an"]))
-            noun = noun_from(work.text, skipped)
+            noun = noun_from(work.text, skipped).removesuffix(" q")  # 'water q.s. to 100 %'
             end = skipped + width_of(noun)
             if not noun or texts[end : end + 1] not in _AFTER_ONE:
                 break
@@ -288,4 +288,8 @@ def _rest_at(texts: list[str], at: int) -> int:
     width = int(texts[at : at + 1] == ["the"])
     if texts[at + width : at + width + 1] not in (["balance"], ["remainder"], ["rest"]):
         return 0
-    return width + 1 + (texts[at + width + 1 : at + width + 2] in (["being"], ["is"], ["of"]))
+    end = at + width + 1
+    to = end + (texts[end : end + 1] == ["up"])
+    if texts[to : to + 2] == ["to", "100"]:
+        end = to + 2 + (texts[to + 2 : to + 3] in (["%"], ["percent"], ["wt%"]))
+    return end - at + (texts[end : end + 1] in (["being"], ["is"], ["of"]))

@@ -99,6 +99,8 @@ def _condition_at(texts: list[str], at: int) -> int:
     if width := run_at(texts, at, "limits", "provisos"):
         return width
     after = texts[at + 1] if at + 1 < len(texts) else "."
+    if texts[at] == "if" and run_at(texts, at, "limits", "closings"):
+        return 0
     if texts[at] == "where":
         return int(texts[at - 1 : at] == [","] and texts[at - 2 : at - 1] == ["wherein"])
     if texts[at] == "for":
@@ -157,11 +159,24 @@ def _back(texts: list[str], at: int) -> int:
     """Where the clause begins that a condition behind it governs."""
     at -= texts[at - 1] == ","
     for i in range(at - 1, -1, -1):
+        if texts[i] == "," and _preferring(texts, i + 1):
+            continue
         if texts[i] in ENDS | CLAUSES or texts[i] in (",", "that", "which"):
             return i + 1
         if texts[i] == "and" and (texts[i + 1] == "to" or texts[i + 1].endswith("ing")):
             return i + 1
     return 0
+
+
+def nounish_before(texts: list[str], at: int) -> bool:
+    """Whether a noun with an article ends here: 'a specific volume' of 'a specific volume of the loaf'."""
+    start = noun_start(texts, at)
+    return 0 < start < at and texts[start - 1] in _DETERMINERS
+
+
+def _preferring(texts: list[str], at: int) -> bool:
+    """Whether ', preferably 6 mL/g or greater' or ', and in any case less than 40 ms' begins here."""
+    return run_at(texts, at, "clauses", "examples") > 0
 
 
 # ---- what may be there or not, one of two
@@ -231,4 +246,7 @@ def _with_noun(texts: list[str], at: int) -> int:
     start = noun_start(texts, noun)
     start -= start < noun and start > 0 and texts[start - 1] in _DETERMINERS
     start = start if start < noun else at
+    while start > 2 and start < at and texts[start - 1] == "of" and nounish_before(texts, start - 1):
+        start = noun_start(texts, start - 1)
+        start -= texts[start - 1] in _DETERMINERS
     return start - (start > 0 and texts[start - 1] == "either")

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import noun_from, nounish, width_of
+from scopecheck.drafting.beside import label_end, noun_from, nounish, width_of
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import words_at
@@ -114,6 +114,7 @@ def _moment(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
         return 0, 0
     if texts[end : end + 1] == ["of"]:
         end = (of := _noun_behind(texts, end)) + width_of(noun_from(text, of))
+    end = label_end(texts, at + 1) or end
     ends = end >= len(texts) or texts[end] in (",", ";", ".", "and")
     return (at, end) if ends else (0, 0)
 
@@ -157,6 +158,7 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     so_often = said_by == ["after"] and condition.unit is None and not condition.sign
     if not (named or so_often or _of_other_kinds(condition, stretch)) or not (
         told
+        or not _AROUND.isdisjoint(between)
         or (so_often and _a_property(what.noun.split()[-1] if what.noun else ""))
         or _is_property(text, stretch, what, condition)
     ):
@@ -164,6 +166,7 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     return at
 
 
+_AROUND = frozenset(("ambient", "room", "surrounding", "outdoor", "outside"))
 _OF_LENGTHS = ("temperature", "pressure", "force")
 """Under what a length or an angle is measured; others tell of what is done with it."""
 

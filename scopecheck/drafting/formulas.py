@@ -5,12 +5,14 @@ A limit of the letter beside the sign would be of one term alone.
 
 from __future__ import annotations
 
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.account import digits_width, unit_width
 from scopecheck.resolve.claim_text import ClaimText
 
 _SIGNS = frozenset(("<", ">", "<=", ">=", "=", "≈", "≠"))
 _OPERATORS = frozenset("+-×x*·/^()[]√|") | {"²", "³", "−", "÷"}
+_OXIDE = regex(r"(?:[A-Z][a-z]?\d*){2,4}(?<=[A-Z\d])")
 MOST_OF_LETTERS = 4
 """How many signs a letter of a formula may have, with its number."""
 
@@ -48,6 +50,23 @@ def letters_of(text: ClaimText, start: int, end: int) -> list[str]:
     return list(
         dict.fromkeys(text.texts[i] for i in range(start, end) if i not in text.inside and _letter(text, i))
     )
+
+
+def sums_in_symbols(text: ClaimText, start: int, end: int) -> bool:
+    """Whether a formula is a sum between ends with units, as a sheet has it: '65 mol% ≤ SiO2 + Al2O3'."""
+    texts = text.texts
+    over, numbers = start, 0
+    for at in range(start, end):
+        if at < over or _letter(text, at) or texts[at] in _COMPARING | {"+"}:
+            continue
+        over = _behind(text, at)
+        if not texts[at][0].isdecimal() or over == at + digits_width(text.tokens, at):
+            return False
+        numbers += 1
+    return numbers > 0 and "+" in texts[start:end]
+
+
+_COMPARING = frozenset(("<", ">", "<=", ">="))
 
 
 def _operates(text: ClaimText, at: int) -> bool:
@@ -88,6 +107,8 @@ def _letter(text: ClaimText, at: int) -> bool:
     token = text.tokens[at]
     written = text.source.text[token.start : token.end]
     stop = token.text in words("nouns", "stops") and not (token.text == "a" and _beside_sign(text.texts, at))
+    if _OXIDE.fullmatch(written):
+        return True
     short = len(written) <= MOST_OF_LETTERS and written[0].isalpha() and not stop
     alone = len(written) == 1
     return short and (alone or any(c.isupper() or c.isdecimal() or ord(c) > 900 for c in written))

@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from scopecheck.drafting.beside import texts_of
+from scopecheck.drafting.beside import noun_from, texts_of
 from scopecheck.drafting.composed import composition
 from scopecheck.drafting.draft import Quantity
-from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.limits import Stretch, figures
 from scopecheck.drafting.work import Work
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.statements_declare import MOST_PARTS
@@ -55,15 +56,63 @@ def _like_parts(works: Sequence[Work], quantities: list[Quantity]) -> None:
         nouns = [q.noun for q in quantities]
         fields = [q for q in fields if not q.note or nouns.count(q.noun) == 1]
         fields = [q for q in fields if q.noun.split()[0] not in words("limits", "summed_amounts")]
+        fields = _means_of(works, quantities, fields)
         most = _most(works, counted)
         if not one or not fields or most > MOST_PARTS or len({q.noun for q in fields}) < len(fields):
             continue
         unusual = "" if plural_of(one) == counted.noun else f", plural {counted.noun}"
         counted.kind, counted.declared = f"part, 1 to {most}{unusual}", one
         for q in fields:
-            q.within, q.declared, q.name = counted, q.noun, f"{q.noun} of the {counted.noun}"
+            field = _without_sign(q.noun, [other.noun for other in fields])
+            q.within, q.declared, q.name = counted, field, f"{field} of the {counted.noun}"
         for q in quantities:
             q.name = f"{one} material" if q.name == one else q.name
+
+
+def _without_sign(noun: str, others: Sequence[str]) -> str:
+    """'Diameter' for 'diameter D1': no field is called by a sign, unless two are told apart by it."""
+    *rest, last = noun.split()
+    plain = " ".join(rest)
+    sign = len(last) < 4 and last != last.lower()
+    alike = [other for other in others if other == plain or other.rpartition(" ")[0] == plain]
+    return plain if plain and sign and len(alike) < 2 else noun
+
+
+def _means_of(works: Sequence[Work], quantities: list[Quantity], fields: list[Quantity]) -> list[Quantity]:
+    """The fields; the length, and no field of its own, for 'the average length of the teeth'."""
+    kept: list[Quantity] = []
+    for of in sorted(fields, key=lambda q: q.noun.split()[0] in MEANS):
+        first, _, base = of.noun.partition(" ")
+        if first not in MEANS or not base:
+            kept.append(of)
+            continue
+        known = next((q for q in kept if q.noun == base), None)
+        for work in works:
+            for i, (stretch, what) in enumerate(work.limits):
+                if work.of[i] is of:
+                    work.limits[i] = _with_mean(work.text.texts, stretch, first), what
+                    work.of[i] = known or of
+        if known is not None:
+            quantities.remove(of)
+            known.claims = sorted({*known.claims, *of.claims})
+        else:
+            of.noun = base
+            kept.append(of)
+    return [q for q in fields if q in kept]
+
+
+def _with_mean(texts: Sequence[str], stretch: Stretch, word: str) -> Stretch:
+    """A limit from its 'average' on, without which it would be one of each of them."""
+    at = next(
+        (i for i in range(stretch.starts[0], max(-1, stretch.starts[0] - MOST_BACK), -1) if texts[i] == word),
+        -1,
+    )
+    if at < 0:
+        return stretch
+    return replace(stretch, start=at, starts=(at,), whole=True)
+
+
+MEANS = ("average", "mean", "median")
 
 
 def _of_all(works: Sequence[Work], quantity: Quantity) -> bool:
@@ -84,6 +133,7 @@ def _of_all(works: Sequence[Work], quantity: Quantity) -> bool:
             clause = texts[begin : stretch.end + 3]
             if not _HAVING.isdisjoint(clause):
                 return False
+            once = once or (len(first) > 0 and first[0].endswith("ing") and of.noun != first[0])
             once = once or any([b] == first and a in ("a", "an") for a, b in pairwise(clause))
     return once
 
@@ -120,7 +170,18 @@ def _most(works: Sequence[Work], counted: Quantity) -> int:
         for (stretch, _), of in zip(work.limits, work.of, strict=True):
             if of.kind.startswith(("count", "part,")) and _called_alike(counted.noun, of):
                 numbers[id(of)] = max([numbers.get(id(of), 0), *_whole_numbers(work.text, stretch)])
-    return max(FEWEST_AT_MOST, sum(numbers.values()) + MORE if numbers else 0)
+    most = max(FEWEST_AT_MOST, sum(numbers.values()) + MORE if numbers else 0)
+    said = max((n for work in works for n in _said_of_them(work, counted)), default=0)
+    return max(most, said + MORE if said + MORE <= MOST_PARTS else said)
+
+
+def _said_of_them(work: Work, counted: Quantity) -> Iterator[int]:
+    """The numbers before their noun, in a preference too: 'preferably 7 to 60 chambers'."""
+    for figure in figures(work.text, {}):
+        noun = noun_from(work.text, figure.end) if figure.unit is None else ""
+        word = work.text.tokens[figure.digits].text
+        if noun and _called_alike(counted.noun, Quantity(noun, "count", noun, noun)):
+            yield int(word) if word.isdecimal() else NUMBER_WORDS.get(word, 0)
 
 
 def _whole_numbers(text: ClaimText, stretch: Stretch) -> Iterator[int]:

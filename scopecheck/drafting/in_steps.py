@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import noun_from
+from scopecheck.drafting.beside import label_end, noun_from
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called, kind_of
@@ -31,8 +31,15 @@ def told_apart(text: ClaimText, items: Sequence[Item], done: dict[str, str]) -> 
         if done.setdefault(item.step, of) not in (of, "") and of:
             item = replace(item, step=f"{of} {item.step}")
             done.setdefault(item.step, of)
+        again = sum(item.step in (m.step, m.step.partition(" ")[2]) for m in made)
+        lettered = any(label_end(text.texts, at) for at in text.where.get("step", ()))
+        if again and lettered and item.label and again < len(_ORDINALS):
+            item = replace(item, step=f"{_ORDINALS[again]} {item.step}")
         made.append(item)
     return tuple(made)
+
+
+_ORDINALS = ("first", "second", "third", "fourth", "fifth")
 
 
 def _head(text: ClaimText, item: Item) -> int:

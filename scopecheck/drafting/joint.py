@@ -11,10 +11,11 @@ from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.leading import AMOUNTS
-from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.limits import Stretch, by_parts
 from scopecheck.drafting.marks import takes, words_at
 from scopecheck.drafting.naming import Called
 from scopecheck.drafting.quantities import KEPT_WORDS
+from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.work import Joint, Work
 from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.word_lists import words
@@ -35,7 +36,28 @@ def joint(text: ClaimText, stretch: Stretch) -> Joint | None:
     first = max(first, end - MOST_BACK, stretch.after)
     if "ratio" in texts[first:end]:
         return None
-    return _of_sum(text, stretch, first, end) or _together(text, stretch, first, end)
+    behind = _of_those_behind(text, stretch)
+    return behind or _of_sum(text, stretch, first, end) or _together(text, stretch, first, end)
+
+
+def _of_those_behind(text: ClaimText, stretch: Stretch) -> Joint | None:
+    """'Up to 2 mol % of A and/or B', '1 to 3 wt% of A, B and C in total': not 'of a salt and water'."""
+    texts, end = text.texts, stretch.end
+    share = stretch.unit is not None and bool(stretch.unit.symbol)
+    share = share or by_parts(texts, stretch.figures[-1].end) > 0
+    if not share or texts[end : end + 1] != ["of"]:
+        return None
+    nouns, far = _nouns(text, end + 1, len(texts), _EITHER)
+    either = not _EITHER.isdisjoint(texts[end:far])
+    total = next((n for n in (2, 1) if tuple(texts[far : far + n]) in _IN_TOTAL), 0)
+    acts = any(noun.endswith("ing") and " " not in noun for noun in nouns)
+    if len(nouns) < 2 or acts or not (either or total):
+        return None
+    return Joint(stretch, stretch.starts[0], nouns, "", far + total, listed=True)
+
+
+_EITHER = frozenset(("or", "/"))
+_IN_TOTAL = (("in", "total"), ("in", "combination"), ("combined",), ("together",), ("altogether",))
 
 
 def _of_sum(text: ClaimText, stretch: Stretch, first: int, end: int) -> Joint | None:
@@ -49,6 +71,9 @@ def _of_sum(text: ClaimText, stretch: Stretch, first: int, end: int) -> Joint | 
             continue
         nouns, far = _nouns(text, at + 1, end)
         measure = [w for w in texts[begin + 1 : at] if w not in AMOUNTS]
+        joined = not {"and", "plus", "+", "or"}.isdisjoint(texts[at:far])
+        if len(nouns) > 1 and not joined:
+            return None  # 'the total thickness of the film, the total thickness being'
         if len(nouns) > 1 and "and" not in texts[far:end]:
             return Joint(stretch, begin, nouns, " ".join(measure))
         if "and" in texts[at:end] and "," not in texts[far:end]:
@@ -108,8 +133,10 @@ def _said_together(texts: list[str], first: int, end: int) -> bool:
     return False
 
 
-def _nouns(text: ClaimText, at: int, end: int) -> tuple[tuple[str, ...], int]:
-    """The nouns of a list that begins here, joined by 'and', and where it ends."""
+def _nouns(
+    text: ClaimText, at: int, end: int, joints: frozenset[str] = frozenset()
+) -> tuple[tuple[str, ...], int]:
+    """The nouns of a list that begins here, joined by 'and' or by other words, and where it ends."""
     texts, found, far = text.texts, list[str](), at
     while at < end:
         while at < end and texts[at] in _SKIPPED:
@@ -120,7 +147,7 @@ def _nouns(text: ClaimText, at: int, end: int) -> tuple[tuple[str, ...], int]:
         found.append(noun)
         at = far = at + width_of(noun)
         parted = at
-        while at < end and texts[at] in (",", "and", "plus", "+"):
+        while at < end and (texts[at] in (",", "and", "plus", "+") or texts[at] in joints):
             at += 1
         if at == parted:
             break
@@ -138,7 +165,7 @@ def summed(works: Sequence[Work], quantities: list[Quantity]) -> None:
             parts = [_part(one, noun, quantities, made) for noun in one.nouns]
             known = [q for q in parts if q is not None]
             if len(known) < max(2, len(parts)) or len({q.name for q in known}) < len(known):
-                work.unread.append((one.begin, one.stretch.end))
+                work.unread.append((one.begin, one.behind or one.stretch.end))
                 continue
             quantities += made
             for q in known:
@@ -184,10 +211,17 @@ def _has(of: Quantity, said: list[str], measure: str, unit: Unit) -> bool:
     return bool(measure) and (noun == [*said, *by] or (noun == by and owner == said))
 
 
-def propose_sums(work: Work) -> None:
+def propose_sums(work: Work, readable: Readable) -> None:
     """A line on each sum; its words begin with those that say 'together', if they name it as declared."""
     for one, parts in work.sums:
         begin, end = one.begin, one.behind or one.stretch.end
+        if one.listed:
+            names, words_ = ", ".join(q.name for q in parts), words_at(work.text, begin, end)
+            if readable.reads(words_, names) and takes(work.text, words_, begin, end):
+                work.claim.lines.append(Proposed(words_, names, asked=True))
+            else:
+                work.unread.append((begin, end))
+            continue
         for noun, q in zip(one.nouns, parts, strict=True):
             if not set(noun.lower().split()) <= set(q.name.lower().split()):
                 begin, end = one.stretch.starts[0], one.stretch.end

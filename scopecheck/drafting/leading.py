@@ -45,6 +45,8 @@ def added_before(text: ClaimText, at: int) -> str:
         the -= 2 * (texts[the - 2 : the] == ["at", "least"])
     if the < 2 or texts[the - 1] not in ("to", "into", "onto", "with", "on", "over", "in"):
         return ""
+    if texts[the - 1] == "with" and texts[the] not in ("the", "said"):
+        return ""  # 'laminating a dough with a fat': the fat is added
     first = whole_start(text, noun_start(texts, the - 1), the - 1)
     act = texts[first - 1] if first > 0 else ""
     if first < the - 2 and texts[first].endswith("ing"):
@@ -74,6 +76,14 @@ def process_at(texts: list[str], at: int) -> str:
         at -= 1
     held = at > 0 and texts[at - 1] in words("measures", "between") | _KEPT
     return "" if held else process_before(["for", *texts[:at]], at + 1)
+
+
+def process_to(text: ClaimText, at: int) -> str:
+    """'Charging' of 'charging the battery to 95 %', where the words before 'to' end here; or ''."""
+    texts, start = text.texts, whole_start(text, noun_start(text.texts, at), at)
+    the = start > 1 and start < at and texts[start - 1] in ("the", "said", "a", "an")
+    act = texts[start - 2] if the else ""
+    return act if act in ("charging", "discharging", "filling", "loading", "recharging", "emptying") else ""
 
 
 def done_to(text: ClaimText, at: int) -> str:

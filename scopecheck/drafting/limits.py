@@ -208,7 +208,10 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             floor = figures_[at - 1].end if at else 0
             when = _condition(texts, starts[0])
             made = Stretch(starts[0], end, group, starts, again, sign, floor, condition=when)
-            found.append(replace(made, whole=capped > 0))
+            if_any = "if" in texts[group[-1].end : end]
+            found.append(
+                replace(made, whole=capped > 0 or if_any or any(_of_value(*two) for two in pairwise(group)))
+            )
         at += used
         while at < len(figures_) and figures_[at].start < again:
             at += 1
@@ -335,11 +338,24 @@ def _broken(text: ClaimText, last: Figure) -> bool:
         and tokens[last.end].end == tokens[last.end + 1].start
     ):
         return True  # 'mg KOH/g'
-    if after == "times" and {t.text for t in tokens[last.end + 1 :][:1]} & {"the", "said", "that"}:
+    if after == "times" and {t.text for t in tokens[last.end + 1 :][:1]} & {
+        "the",
+        "said",
+        "that",
+        "its",
+        "their",
+    }:
         return False  # a multiple of something, no number of times
+    if after == "times" and (sign := [t.text for t in tokens[last.end + 1 :][:1]]) and _a_sign(*sign):
+        return False  # '1.05 to 1.2 times D1'
     if last.unit is None and after in (*words("limits", "unknown_units"), "degree", "degrees"):
         return after not in ("degree", "degrees") or "celsius" in [t.text for t in tokens[last.end :][:2]]
     return (glued and after not in ",;:.)-]") or (glued and after == ":" and _digit(tokens, last.end + 1))
+
+
+def _a_sign(word: str) -> bool:
+    """Whether a word is the sign of a quantity: a letter, with its number."""
+    return word[0].isalpha() and (len(word) == 1 or (len(word) < 4 and word[1:].isdecimal())) and word != "a"
 
 
 def _digit(tokens: list[Piece], at: int) -> bool:
@@ -427,7 +443,19 @@ _OF_CONSISTING = frozenset(("essentially", "substantially", "of", "to", "only"))
 def _from_one(texts: list[str], at: int, floor: int) -> int:
     """Where a number begins with the 'one' before it: 'one to three', 'one or two'."""
     one = at - 2 >= floor and texts[at - 2 : at] in (["one", "to"], ["one", "or"])
-    return at - 2 if one else at
+    if one:
+        return at - 2
+    begin = at
+    while begin > max(floor, at - MOST_BEFORE) and texts[begin - 1] in _AT_LEAST_ONE_BUT:
+        begin -= 1
+    least = texts[begin - 3 : begin] == ["at", "least", "one"] and texts[begin : begin + 1] in (
+        ["but"],
+        ["and"],
+    )
+    return begin - 1 if least and begin - 3 >= floor else at
+
+
+_AT_LEAST_ONE_BUT = frozenset("but and not no more than at most fewer less up to preferably".split())
 
 
 def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
@@ -439,6 +467,8 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
         return False
     if between == ["by"] and a.unit is not None and a.unit == b.unit:
         return True  # '40 mm by 20 mm'
+    if between == ["of"] and _of_value(a, b):
+        return True  # 'within 75 % to 125 % of 200 µg'
     around = between in (["around"], ["about"]) and texts[a.start] == "±"
     if around or between == ["±"] or (between == ["of"] and texts[a.start - 1 : a.start] == ["within"]):
         return True
@@ -449,6 +479,12 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     if between[0] in ("and", "or", "but", "nor") or (between[:1] == ["+"] and "-" in between):
         return _alike(a, b) and _all_inside(between[1:])
     return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
+
+
+def _of_value(a: Figure, b: Figure) -> bool:
+    """Whether a share stands before a value that it may be of: no '5 % by weight' of something."""
+    plain = a.unit is not None and a.unit.symbol == "%"
+    return plain and b.unit is not None and bool(b.unit.kind.dimension)
 
 
 _HOLDING = frozenset(("containing", "comprising", "including", "having"))

@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
-from scopecheck.drafting.beside import noun_from, width_of
+from scopecheck.drafting.beside import noun_before, noun_from, width_of
 from scopecheck.drafting.by_letter import letter_at, spelled_out
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.closed import CLOSING
 from scopecheck.drafting.draft import Proposed, Quantity
-from scopecheck.drafting.formulas import letters_of
+from scopecheck.drafting.formulas import letters_of, sums_in_symbols
+from scopecheck.drafting.grouped import MEANS
 from scopecheck.drafting.joint import propose_sums
 from scopecheck.drafting.limits import Stretch, uncut
-from scopecheck.drafting.marks import mark_all, marked, marks, takes, takes_at, words_at
+from scopecheck.drafting.marks import fractions, mark_all, marked, marks, takes, takes_at, words_at
 from scopecheck.drafting.on_condition import propose_wholes
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.step_lines import (
@@ -22,6 +23,7 @@ from scopecheck.drafting.step_lines import (
     propose_if,
     propose_list,
     propose_order,
+    propose_sequence,
 )
 from scopecheck.drafting.stepped import is_step
 from scopecheck.drafting.work import Work
@@ -63,7 +65,8 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             if not _of_two(work, stretch, work.pairs.get(i, ""), readable):
                 work.unread.append((stretch.begins, stretch.end))
             continue
-        words = _of_each(work.text, stretch, quantity, readable)
+        mean = work.text.texts[stretch.starts[0]] in MEANS
+        words = "" if mean else _of_each(work.text, stretch, quantity, readable)
         if words := words or _read_words(work.text, stretch, quantity, readable):
             # What a phrase reads may still be refused: 'or more but not 13' may deny the limit, too.
             asked = not stretch.whole and {"but", "not"}.isdisjoint(words.split())
@@ -71,7 +74,8 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             work.beside += [work.named[i]] if i in work.named else []
         elif stretch.other[1] or stretch.whole:
             work.unread.append((stretch.starts[0], stretch.end))
-    propose_sums(work)
+    propose_sums(work, readable)
+    _propose_fractions(work, readable)
     propose_wholes(work, readable)
     for choice in work.choices:
         _propose_choice(work, choice, readable)
@@ -80,6 +84,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             work.claim.lines.append(Proposed(words))
     _propose_free(work, readable)
     propose_order(work, readable)
+    propose_sequence(work, readable)
     for start, end in sorted([*work.unread, work.basis], key=lambda span: not _holds_another(work, *span)):
         if not end or work.text.texts[start] != "ratio" or not _formula(work, start, end, readable):
             mark_all(work, start, end)
@@ -118,6 +123,38 @@ def _propose_free(work: Work, readable: Readable) -> None:
         name = next((n for n in names if readable.reads(words, n)), "")
         if name and takes(text, words, start, end):
             work.claim.lines.append(Proposed(words, name, asked=True))
+
+
+def _propose_fractions(work: Work, readable: Readable) -> None:
+    """A line for 'is at most one tenth of the charging current', of the declared noun before."""
+    for start, end in fractions(work.text):
+        name = noun_before(work.text, start)
+        if (
+            not name
+            or readable.names.declared(name) is None
+            or any(i in work.text.taken for i in range(start, end))
+        ):
+            begin = clause_start(work.text.texts, start)
+            limits = zip(work.limits, work.of, strict=True)
+            said = [
+                q.name
+                for (s, c), q in limits
+                if begin <= s.end <= start and "and" in work.text.texts[s.end : start]
+            ]
+            over = start - max((s.end for s, _ in work.limits if s.end <= start), default=-9)
+            name = said[-1] if said and over <= MOST_GOING_ON and not name else ""
+        words = words_at(work.text, start, end)
+        if name and readable.reads(words, name) and takes(work.text, words, start, end):
+            work.claim.lines.append(Proposed(words, name, asked=True))
+
+
+MOST_GOING_ON = 3
+"""How many words ', and is' may have between one limit and another of the same."""
+
+
+def clause_start(texts: list[str], at: int) -> int:
+    """Where the clause begins in which a limit stands: behind a 'wherein', a semicolon, a colon."""
+    return next((i + 1 for i in range(at - 1, -1, -1) if texts[i] in (";", ":", ".", "wherein")), 0)
 
 
 def _lists_with(member: str, readable: Readable) -> Iterator[str]:
@@ -175,7 +212,9 @@ def _propose_balance(work: Work, whole: str) -> None:
     texts = work.text.texts
     far = next((i + 1 for i in range(end, min(end + 4, len(texts))) if texts[i].startswith("impurit")), end)
     words = words_at(work.text, start, far) if end else ""
-    if words and takes(work.text, words, start, far):
+    if "100" in texts[start:far]:
+        mark_all(work, start, far)
+    elif words and takes(work.text, words, start, far):
         work.claim.lines.append(Proposed(words, whole))
 
 
@@ -227,7 +266,7 @@ def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
         if readable.reads(words, name) and takes(work.text, words, choice.start, choice.end):
             work.claim.lines.append(Proposed(words, name, asked=True))
             return
-    if choice.members and work.text.texts[choice.end - 1] in ("thereof", "these", "them"):
+    if choice.members:
         work.unread.append((choice.start, choice.end))
 
 
@@ -267,7 +306,9 @@ def _formula(work: Work, start: int, end: int, readable: Readable) -> bool:
     words, letters = words_at(work.text, start, end), letters_of(work.text, start, end)
     declared = [readable.names.declared(letter) for letter in letters]
     names = ", ".join(of.name for of in declared if isinstance(of, NumberDecl))
-    if len(letters) < 2 or names.count(",") + 1 < len(letters) or not readable.reads(words, names):
+    if len(letters) < 2 or names.count(",") + 1 < len(letters):
+        return False
+    if not (sums_in_symbols(work.text, start, end) or readable.reads(words, names)):
         return False
     if takes(work.text, words, start, end):
         work.claim.lines.append(Proposed(words, names))

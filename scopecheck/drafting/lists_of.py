@@ -7,6 +7,8 @@ from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.claim_text import ClaimText
 
 MOST_MEMBERS = 20
+MOST_OF_MEMBER = 6
+"""How many words 'lithium nickel manganese cobalt oxide cells' may have."""
 
 
 def listed_from(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:
@@ -18,7 +20,7 @@ def listed_from(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:
         start = at + (texts[at : at + 1] in (["a"], ["an"]))
         if joined and (width := thereof_at(texts, at)):
             return tuple(dict.fromkeys(members)), at + width
-        member = noun_from(text, start)
+        member = noun_from(text, start, MOST_OF_MEMBER)
         if not member:
             return (), at
         members.append(member)

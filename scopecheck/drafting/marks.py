@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.core.model import UnrestatedSort
-from scopecheck.drafting.beside import noun_from, nounish, per_width, width_of
+from scopecheck.drafting.beside import label_end, noun_from, noun_start, nounish, per_width, width_of
 from scopecheck.drafting.draft import Proposed
+from scopecheck.drafting.lists_of import listed_from
 from scopecheck.drafting.only_together import definitions
 from scopecheck.drafting.unnumbered import said_without_numbers
 from scopecheck.drafting.work import Work
@@ -60,13 +61,15 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
     """
     for start, end in _of_time(work) if timed else ():
         _mark(work, start, end)
-    for start, end in _fractions(work.text):
+    for start, end in fractions(work.text):
         _mark(work, start, end)
     for start, end in _excluded(work.text):
         _mark(work, start, end)
     for start, end in _placed(work):
         _mark(work, start, end)
     for start, end in (*_otherwise(work.text), *definitions(work.text), *said_without_numbers(work.text)):
+        _mark(work, start, end)
+    for start, end in (*_lists(work.text), *_rests(work)):
         _mark(work, start, end)
     for start, end in _left_over(work, own):
         _mark(work, start, end)
@@ -127,7 +130,7 @@ def _of_time(work: Work) -> list[tuple[int, int]]:
         end = at + 1
         while end < len(texts) and end - at < MOST_TOLD and _goes_on(texts[end]) and end not in text.taken:
             end += 1
-        found.append((at, end))
+        found.append((at, max(end, label_end(texts, end - 1))))
     return found
 
 
@@ -209,6 +212,47 @@ _PLACES = frozenset(
 )
 
 
+def _rests(work: Work) -> list[tuple[int, int]]:
+    """Where a claim with shares says what the rest is, 'and the balance being MgO', and no line does."""
+    text, texts, found = work.text, work.text.texts, list[tuple[int, int]]()
+    shares = any(s.unit is not None and not s.unit.kind.dimension for s, _ in work.limits)
+    places = (at for word in listed("mention", "remainders") for at in text.where.get(word, ()))
+    for at in sorted(places) if shares else ():
+        if at in text.taken or texts[at + 1 : at + 2] == ["of"]:
+            continue
+        end = at + 1 + (texts[at + 1 : at + 2] in (["being"], ["is"]))
+        noun = end + (texts[end : end + 1] in (["a"], ["an"], ["the"]))
+        width = width_of(noun_from(text, noun))
+        start = at - (texts[at - 1] == "the")
+        start -= texts[start - 1] in ("with", "and")
+        if texts[start - 2 : start] in (["making", "up"], ["makes", "up"], ["make", "up"]):
+            start = noun_start(texts, start - 2)
+        elif texts[start - 1] in ("forming", "as", "forms"):
+            start = noun_start(texts, start - 1)
+        found.append((start, noun + width if width else at + 1))
+    return found
+
+
+def _lists(text: ClaimText) -> list[tuple[int, int]]:
+    """Where a list stands that no line takes up: 'one or more of zinc, lead and tin'."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    for at in sorted(at for word in runs("choices", "openings") for at in text.where.get(word, ())):
+        width = run_at(texts, at, "choices", "openings")
+        members, end = listed_from(text, at + width) if width else ((), at)
+        over = found and at < found[-1][1]
+        if len(members) > 1 and not over and text.taken.isdisjoint(range(at, end)):
+            found.append((at, end))
+    for at in text.where.get("of", ()):
+        so_many = NUMBER_WORDS.get(texts[at - 1], 0) > 1 and texts[at - 3 : at - 1] in (
+            ["at", "least"],
+            ["at", "most"],
+        )
+        members, end = listed_from(text, at + 1) if so_many else ((), at)
+        if len(members) > 1 and text.taken.isdisjoint(range(at - 3, end)):
+            found.append((at - 3, end))
+    return found
+
+
 def _otherwise(text: ClaimText) -> list[tuple[int, int]]:
     """Where a claim says what holds 'otherwise', and no line takes it up."""
     texts, found = text.texts, list[tuple[int, int]]()
@@ -219,7 +263,7 @@ def _otherwise(text: ClaimText) -> list[tuple[int, int]]:
         far = next((i for i in range(at + 1, len(texts)) if _over(text, i)), len(texts))
         numbers = any(texts[i][0].isdecimal() for i in range(at + 1, far))
         begin = next((i for i in near if texts[i] in ("and", ",", ";", "but")), at)
-        found.append((begin, far if numbers else at + 1))
+        found.append((begin, far if numbers or far - at < MOST_TOLD else at + 1))
     return found
 
 
@@ -227,7 +271,7 @@ def _over(text: ClaimText, at: int) -> bool:
     return at in text.taken or text.texts[at] in (",", ";", ".")
 
 
-def _fractions(text: ClaimText) -> list[tuple[int, int]]:
+def fractions(text: ClaimText) -> list[tuple[int, int]]:
     """Where a claim says 'a third of the height', and no line takes it up."""
     texts, found = text.texts, list[tuple[int, int]]()
     parts = word_lists()["fractions"]
@@ -298,6 +342,10 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
 def _with_what_follows(text: ClaimText, start: int, end: int, sort: UnrestatedSort) -> int:
     """`when the lid is shut`, `shorter than the lid`, `selected from a and b`: with what they speak of."""
     texts = text.texts
+    if texts[end - 2 : end + 1] == ["at", "least", "one"] and end not in text.taken:
+        behind = end + 1 + (texts[end + 1 : end + 2] == ["of"])
+        behind += behind < len(texts) and texts[behind] in listed("nouns", "determiners")
+        return behind + width_of(noun_from(text, behind)) if behind < len(texts) else end + 1
     if texts[end - 1] == "than" or (end == start + 1 and texts[start] in _BESIDE and sort == "end word"):
         noun = end + (texts[end : end + 1] != [] and texts[end] in listed("nouns", "determiners"))
         width = 0 if noun in text.taken or end in text.taken else width_of(noun_from(text, noun))
@@ -334,8 +382,16 @@ def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
         while far < len(texts) and far - last < MOST_NOUNS and noun(far):
             far += 1
         far = far if far > last else end
+    if texts[end : end + 1] == ["per"] and end not in kept and per_width(texts, end) < 3:
+        return begin, end + 1 + max(1, width_of(noun_from(text, end + 1)))  # '0.05 mL per cycle'
     if texts[end - 1][0].isdecimal() and end < len(texts) and noun(end):
         return begin, end + 1 + per_width(texts, end + 1)  # '40 strokes per minute'
+    its = end + (texts[end : end + 1] == ["times"])
+    if its > end or texts[end - 1] == "times":
+        its += texts[its : its + 1] in (["its"], ["the"], ["their"], ["that"])
+        its += texts[its : its + 1] == ["own"]
+        if its < len(texts) and noun(its):
+            return begin, with_of(text, its + width_of(noun_from(text, its)) - 1)
     if texts[end : end + 2] == ["times", "as"] and "as" in texts[end + 2 : end + 4]:
         return begin, with_of(text, texts.index("as", end + 2), ("as", "of"))
     whole = far > end or texts[end - 1] not in ("and", "or")

@@ -30,10 +30,12 @@ from scopecheck.drafting.leading import (
     in_a_list,
     in_an_amount,
     process_at,
+    process_to,
 )
 from scopecheck.drafting.limits import Stretch, by_parts
 from scopecheck.drafting.numbers_of import (
     each_before,
+    each_holding,
     number_before,
     number_of,
     of_two,
@@ -125,7 +127,8 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
             start += 1
         noun = noun_from(text, start)
         if noun and noun.split()[-1] not in words("measures", "nouns") and noun.split()[0] not in ("total",):
-            return Called(noun, "", False)
+            holder = each_holding(text, stretch.starts[0]) if unit.kind.dimension in _OF_WHAT else ""
+            return Called(noun, holder, False)
     return None
 
 
@@ -213,6 +216,8 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
         return Called(of, "", False)
     if share and texts[at - 1] in PRESENT and (of := in_an_amount(text, at)):
         return Called(of, "", False)
+    if share and not amount and texts[at : at + 1] == ["to"] and (act := process_to(text, at)):
+        return Called(f"{act} level", "", False)
     return _noun_at(text, before_agent(texts, at), quantity, share)
 
 
@@ -225,15 +230,18 @@ def _when_measured(text: ClaimText, at: int) -> tuple[int, str]:
     for begin in range(at - 1, max(0, at - MOST_OF_OCCASION), -1):
         if not texts[begin].isalpha():
             break
-        if texts[begin] in _OCCASIONS and texts[begin - 1] in known:
-            two = texts[begin] != "between" or "and" in texts[begin:at]
-            done = any(word.endswith("ing") for word in texts[begin + 1 : at])
+        used = texts[begin] in ("during", "in") and texts[begin + 1 : at] in ([w] for w in _GOING_ON)
+        if texts[begin] in _OCCASIONS and (texts[begin - 1] in known or used):
+            two = _BOUNDS.get(texts[begin], texts[begin]) in texts[begin:at]
+            done = any(word.endswith("ing") or word in _GOING_ON for word in texts[begin + 1 : at])
             said = text.source.text[text.tokens[begin].start : text.tokens[at - 1].end]
             return (begin, " ".join(said.split())) if two and done else (0, "")
     return 0, ""
 
 
-_OCCASIONS = ("after", "before", "during", "between", "upon")
+_GOING_ON = ("operation", "use", "service", "storage", "transport")
+_OCCASIONS = ("after", "before", "during", "between", "upon", "from")
+_BOUNDS = {"between": "and", "from": "to"}
 MOST_OF_OCCASION = 8
 """How many words 'between the kneading and the dividing' may have."""
 
@@ -256,6 +264,8 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
         word = texts[at - 1]
         if word == ")" and "(" in texts[max(0, at - 6) : at - 1]:
             at = max(i for i in range(max(0, at - 6), at - 1) if texts[i] == "(")
+        elif word == "," and texts[at : at + 1] == ["if"]:
+            at -= 1  # 'Fe2O3, if present, in an amount of'
         elif word == "," and at < stretch.start and (begin := _aside_before(texts, at - 1)):
             at = begin
         elif word in between or word in ("for", "from", "and", "or", "="):
@@ -324,7 +334,7 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
     of_any = measure.split()[-1:] and measure.split()[-1] in _OF_MEASURES
     if measure and (of_any or noun.split()[-1] not in words("measures", "nouns")):
         return Called(measure, noun, False)
-    behind, owner = _behind(text, begins)
+    behind, owner = ("", "") if _has_a_measure(texts, begins, at) else _behind(text, begins)
     if behind:
         return Called(behind, owner or noun, False)
     thing = noun.split()[-1] not in words("measures", "nouns") | _TIMES
@@ -362,13 +372,19 @@ def _of_several(text: ClaimText, start: int, at: int, measured: bool) -> Called 
 
 def _runs_on(texts: list[str], at: int) -> bool:
     """Whether what stands before a limit is said to be so much itself: 'the stirring is at 60 rpm'."""
-    return texts[at : at + 1] in (["is"], ["at"], ["being"], ["of"])
+    so_much = texts[at : at + 2] in (["at", "least"], ["at", "most"])
+    return texts[at : at + 1] in (["is"], ["at"], ["being"], ["of"]) and not so_much
+
+
+def _has_a_measure(texts: list[str], start: int, at: int) -> bool:
+    """Whether 'with an error of', 'with a diameter D1 of' is said of a thing: what it has is so much."""
+    return texts[start - 2 : start] in (["with", "a"], ["with", "an"]) and texts[at : at + 1] == ["of"]
 
 
 def _before_noun(texts: list[str], at: int) -> bool:
     """Whether a word before a noun is no part of it: an adverb, an ordinal, the 'total' of an amount."""
     total = texts[at] == "total" and texts[at + 1] in (*AMOUNTS, "amounts")
-    return texts[at].endswith("ly") or texts[at] in ORDINALS or total
+    return texts[at].endswith("ly") or texts[at] in ORDINALS or total or texts[at] in words("limits", "alike")
 
 
 def _behind(text: ClaimText, start: int) -> tuple[str, str]:

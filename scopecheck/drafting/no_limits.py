@@ -7,7 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import nounish, per_width, process_before, whole_start
+from scopecheck.drafting.beside import (
+    noun_from,
+    noun_start,
+    nounish,
+    per_width,
+    process_before,
+    whole_start,
+    width_of,
+)
 from scopecheck.drafting.limits import Stretch, by_parts
 from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.foundations.word_lists import run_at, words
@@ -27,6 +35,21 @@ _DETERMINERS = frozenset(("a", "an", "the", "said", "one", "any", "each"))
 
 def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, int]:
     """The tokens to be kept whole of a number that limits nothing that can be named; (0, 0) for a limit."""
+    return _filled_up(text, stretch) or _no_limit(text, stretch, what)
+
+
+def _filled_up(text: ClaimText, stretch: Stretch) -> tuple[int, int] | None:
+    """The tokens of 'the balance to 100 % lactose', if these are the words around a number."""
+    texts, end = text.texts, stretch.end
+    if (at := _rest_to(texts, stretch)) is None:
+        return None
+    behind = end + 2 * (texts[end : end + 1] == ["by"])
+    behind += texts[behind : behind + 1] in (["being"], ["of"], ["is"], ["with"])
+    behind += texts[behind : behind + 1] in (["a"], ["an"], ["the"])
+    return at, behind + width_of(noun_from(text, behind))
+
+
+def _no_limit(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, int]:
     texts = text.texts
     start, end = stretch.starts[0], stretch.end
     if (at := _event(texts, stretch)) and not stretch.condition:
@@ -67,12 +90,32 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     if at := _surpassing(texts, stretch):
         return at, end
     if per := _per(texts, end, what.counted) or (_for_each(texts, end) if what.counted else 0):
-        return start, per
-    if at := _worked_out(text, stretch):
+        behind = next((i + 1 for i in range(end, per) if texts[i] == "per"), per)
+        return start, max(per, behind + width_of(noun_from(text, behind)))
+    if at := _so_many_per(texts, start) or _worked_out(text, stretch):
         return at, end
     if often := _how_often(texts, end):
         return stretch.start, often
     return 0, 0
+
+
+def _rest_to(texts: list[str], stretch: Stretch) -> int | None:
+    """Where 'the balance to 100 %', 'q.s. to 100 %' begins, of what fills something up; or None."""
+    start = stretch.figures[0].start
+    if texts[stretch.figures[0].digits] != "100" or texts[start - 1 : start] not in (["to"], ["ad"]):
+        return None
+    begin = start - 1 - (texts[start - 2] in ("up", "it"))
+    left = words("asides", "what_is_left") | {"rest", "s", "made", "make", "making"}
+    if texts[begin - 1] == ".":
+        begin -= 1
+    if texts[begin] != "ad" and texts[begin - 1] not in left:
+        return None
+    begin -= texts[begin - 1] in left
+    begin -= 2 * (texts[begin - 2 : begin] == ["q", "."])
+    begin -= texts[begin - 1] == "to"
+    if texts[begin - 1] == "the" or texts[begin] in words("mention", "remainders"):
+        return begin - (texts[begin - 1] in ("the", "a"))
+    return noun_start(texts, begin)
 
 
 def _turned_over(texts: list[str], start: int) -> int | None:
@@ -173,7 +216,8 @@ def _measuring(texts: list[str], stretch: Stretch) -> int:
     for i in range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_ON - 4), -1):
         if texts[i] in _PARTING:
             return 0
-        if texts[i] in _MEASURED and texts[i + 1] in _MEASURED_SO:
+        how_well = texts[i + 1 : i + 2] == ["with"] and texts[i + 3 : i + 4] in _HOW_WELL
+        if texts[i] in _MEASURED and texts[i + 1] in _MEASURED_SO and not how_well:
             return i if texts[i + 1] != "by" or texts[stretch.starts[0] - 1] == "at" else 0
     return 0
 
@@ -187,6 +231,7 @@ def _limit_behind(texts: list[str], end: int) -> bool:
     return texts[end : end + 1] == ["of"] and bool(opening)
 
 
+_HOW_WELL = (["error"], ["accuracy"], ["resolution"], ["precision"], ["uncertainty"], ["deviation"])
 _MEASURED = frozenset(("measured", "determined", "tested"))
 _MEASURED_SO = frozenset(
     "at under with in according by using within over during for after every across".split()
@@ -323,12 +368,32 @@ def _taken_off(text: ClaimText, at: int) -> bool:
     return before.text[0].isalpha() and ((sign.text == "-" and spaced) or (sign.text == ":" and glued))
 
 
+def _so_many_per(texts: list[str], start: int) -> int:
+    """Where 'the number of perforations per cm2 being' begins before a limit; else 0."""
+    at = start
+    while at > 1 and texts[at - 1] in ("is", "being", "of", "are"):
+        at -= 1
+    noun = noun_start(texts, at)
+    if noun == at or texts[noun - 1] != "per":
+        return 0
+    near = range(noun - 2, max(0, noun - 8), -1)
+    return next((i for i in near if texts[i : i + 2] == ["number", "of"]), 0)
+
+
+def _with_brackets(texts: list[str], at: int) -> int:
+    """Where 'a span (D90 - D10)/D50' begins, from the bracket that closes here, or the letter."""
+    if texts[at] != ")" or "(" not in texts[:at]:
+        return max(1, at)
+    begin = max(i for i in range(at) if texts[i] == "(")
+    return noun_start(texts, begin)
+
+
 def _worked_out(text: ClaimText, stretch: Stretch) -> int:
     """Where a term begins that is worked out of several quantities: 'Mn/C is 10 or more'; else 0."""
     texts, at = text.texts, stretch.starts[0]
     while at > 0 and (texts[at - 1] in words("measures", "between") or texts[at - 1] == ":"):
         at -= 1
     start = whole_start(text, at - 1, at)
-    if start > 0 and texts[start - 1] in _WORKED_OUT and start - 1 not in text.inside:
-        return max(1, start - 2)
+    if start > 1 and texts[start - 1] in _WORKED_OUT and start - 1 not in text.inside:
+        return _with_brackets(texts, start - 2)
     return start - 2 if start > 2 and _taken_off(text, start - 1) else 0

@@ -70,6 +70,25 @@ def each_before(text: ClaimText, at: int) -> str:
     return name_of(text, start, at - 1) if each else ""
 
 
+def each_holding(text: ClaimText, at: int) -> str:
+    """The chambers of 'each of the chambers having a volume of 15 mm3 and containing no more than'; or ''."""
+    texts = text.texts
+    if not at or not texts[at - 1].startswith(("contain", "hold", "compris", "includ", "receiv", "stor")):
+        return ""
+    for each in range(at - 2, max(-1, at - MOST_OF_EACH), -1):
+        if texts[each] in (";", ":", ".", "wherein", "whereby"):
+            return ""
+        if texts[each] in ("each", "every"):
+            start = each + 1 + (texts[each + 1 : each + 2] == ["of"])
+            start += start > each + 1 and texts[start] in ("the", "said", "these", "those")
+            return noun_from(text, start)
+    return ""
+
+
+MOST_OF_EACH = 30
+"""How many words before what each of several things holds their 'each' is looked for."""
+
+
 def number_before(text: ClaimText, at: int) -> str:
     """`the number of the nozzles is an even number`: what is counted, or ''."""
     texts = texts_of(text)

@@ -67,6 +67,28 @@ def _kind(quantity: Quantity) -> object:
     return unit.kind if unit is not None else None
 
 
+def otherwise_end(texts: Sequence[str], at: int) -> int:
+    """Where 'and remains closed otherwise' ends behind what is switched; 0 if no such words stand here."""
+    begin = at + (texts[at : at + 1] == [","])
+    if texts[begin : begin + 1] not in (["and"], ["but"]):
+        return 0
+    for i in range(begin + 1, min(begin + MOST_OTHERWISE, len(texts))):
+        if texts[i] in (",", ";", ".") or texts[i][0].isdecimal():
+            return 0
+        over = texts[i + 1 : i + 2] in ([], ["."], [","], [";"])
+        if texts[i] in ("otherwise", "else"):
+            if over:
+                return i + 1
+            behind = next((j for j in range(i, len(texts)) if texts[j] in (",", ";", ".")), len(texts))
+            numbers = any(texts[j][0].isdecimal() for j in range(i, behind))
+            return 0 if numbers or behind - i > MOST_OTHERWISE else behind
+    return 0
+
+
+MOST_OTHERWISE = 7
+"""How many words 'and is kept closed otherwise' may have."""
+
+
 def propose_wholes(work: Work, readable: Readable) -> None:
     """A line on each limit with its condition, on what is switched, on equal numbers, if a phrase reads it.
 
@@ -77,6 +99,10 @@ def propose_wholes(work: Work, readable: Readable) -> None:
     wholes += work.switched
     for start, end, names in wholes:
         words = words_at(work.text, start, end)
+        if (far := otherwise_end(work.text.texts, end)) and readable.reads(
+            words_at(work.text, start, far), names
+        ):
+            end, words = far, words_at(work.text, start, far)
         free = not any(i in work.text.taken for i in range(start, end))
         if free and readable.reads(words, names) and takes(work.text, words, start, end):
             work.claim.lines.append(Proposed(words, names, asked=True))

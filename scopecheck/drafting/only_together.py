@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from scopecheck.drafting.beside import noun_from, noun_start, whole_start, width_of
+from scopecheck.drafting.beside import noun_before, noun_from, noun_start, whole_start, width_of
 from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.lists_of import listed_from
 from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.drafting.turned import CLAUSES, ENDS, part_end
 from scopecheck.foundations.word_lists import run_at, runs, words
@@ -71,6 +72,8 @@ def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     spans += [span for s in stretches if (span := _term(text, s))[1]]
     spans += [(at, s.end) for s in stretches if (at := _changing(text, s))]
     spans += [(at, s.end) for s, c in found if (at := _said_of_itself(text, s, c))]
+    spans += [span for s in stretches if (span := _of_a_list(text, s))[1]]
+    spans += [(at, s.end) for s in stretches if (at := _of_one_done(text, s) or _none_there(text, s))]
     return sorted(dict.fromkeys(spans))
 
 
@@ -103,6 +106,75 @@ def _of_a_choice(text: ClaimText, found: Sequence[Stretch]) -> list[tuple[int, i
     return spans
 
 
+def _of_a_list(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
+    """'At least one of A and B in an amount of 5 %', '5 % of at least one of A and B': of none by itself.
+
+    Where the amount stands behind the list, the list is no part of it: it may have a line of its own.
+    """
+    texts, first = text.texts, stretch.starts[0]
+    if texts[stretch.end : stretch.end + 1] == ["of"]:
+        width = run_at(texts, stretch.end + 1, "choices", "openings")
+        members, end = listed_from(text, stretch.end + 1 + width) if width else ((), 0)
+        noun = noun_from(text, stretch.end + 1)
+        end = max(end, _or_of_another(text, stretch.end + 1 + width_of(noun)) if noun else 0)
+        return (first, end) if len(members) > 1 or end else (0, 0)
+    begin = first
+    while begin > 0 and texts[begin - 1] in _IN_AN_AMOUNT:
+        begin -= 1
+    said = texts[begin:first]
+    if _AMOUNTS.isdisjoint(said) or texts[begin] == "of":
+        return 0, 0
+    begin -= texts[begin - 1] == ","
+    for at in range(begin - 1, max(0, begin - MOST_OF_LIST), -1):
+        if texts[at] in ENDS | CLAUSES:
+            break
+        width = run_at(texts, at, "choices", "openings")
+        members, end = listed_from(text, at + width) if width else ((), 0)
+        if len(members) > 1 and begin <= end <= begin + 1 and not noun_of_list(text, at):
+            whole = at - 2 * (texts[at - 2 : at] == ["at", "least"])
+            own = noun_before(text, whole)  # 'the paste comprises at least one of'
+            return (begin + (texts[begin] == ",") if own else whole), stretch.end
+    return 0, 0
+
+
+def _of_one_done(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'at least one vane inclined by more than 50 degrees' begins: one of them is so; else 0."""
+    texts, first = text.texts, stretch.starts[0]
+    end = first - (texts[first - 1] in ("by", "at", "to", "with"))
+    if end < 5 or not texts[end - 1].endswith("ed") or stretch.unit is None:
+        return 0
+    start = noun_start(texts, end - 1)
+    return start - 3 if start < end - 1 and texts[start - 3 : start] == ["at", "least", "one"] else 0
+
+
+def _none_there(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'zero at a head of 8 m' begins: none of what stands before, at so much of another; else 0."""
+    texts, first = text.texts, stretch.starts[0]
+    near = range(first - 1, max(0, first - MOST_OF_PER), -1)
+    return next((i for i in near if texts[i] in ("zero", "nil", "none") and texts[i + 1] == "at"), 0)
+
+
+def noun_of_list(text: ClaimText, at: int) -> str:
+    """The salt of 'a salt selected from', whose amount it is; '' for 'comprising at least one of'."""
+    start = noun_start(text.texts, at)
+    return noun_from(text, start) if start < at and text.texts[at] not in ("at", "one", "any") else ""
+
+
+def _or_of_another(text: ClaimText, at: int) -> int:
+    """Where 'or of a leaven' ends behind 'of yeast'; 0 if no such words stand here."""
+    if text.texts[at : at + 2] not in (["or", "of"], ["and", "of"]):
+        return 0
+    start = at + 2 + (text.texts[at + 2 : at + 3] in (["a"], ["an"], ["the"], ["said"]))
+    width = width_of(noun_from(text, start))
+    return start + width if width else 0
+
+
+_AMOUNTS = frozenset("amount amounts content contents proportion quantity concentration total sum".split())
+_IN_AN_AMOUNT = _AMOUNTS | frozenset(
+    "in at with by of a an the total combined each being present is are which that having".split()
+)
+MOST_OF_LIST = 60
+"""How many words before an amount the list is looked for that it is of."""
 _COUNTS = frozenset(("one", "two", "three", "any", "at", "either", "both", "selected", "chosen"))
 
 

@@ -96,6 +96,10 @@ def chosen(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:
     """One quantity for each noun of which several are said, or a list; lists of one noun are one list."""
     made: dict[tuple[str, bool], Quantity] = {}
     counts = {q.name: q for q in others if q.kind == "count"}
+    several = {choice.noun.lower() for work in works for choice in work.choices if not choice.members}
+    for q in others:
+        if q.kind == "share in %" and q.name.lower() in several:
+            q.name += " share"  # 'at least 90 % of the chambers' beside 'a plurality of chambers'
     used = {q.name.lower() for q in others}
     for work in works:
         for choice in work.choices:

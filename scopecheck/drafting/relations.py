@@ -16,7 +16,7 @@ from scopecheck.drafting.marks import with_of
 from scopecheck.drafting.naming import Called
 from scopecheck.drafting.numbers_of import of_two, ratio_of
 from scopecheck.drafting.work import Work
-from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -52,6 +52,7 @@ def beside_others(works: Sequence[Work]) -> None:
         for stretch, what in work.limits
         if stretch.unit is not None and stretch.unit.symbol and not what.unnamed
     ]
+    in_parts = _in_parts(works)
     find_letters(works)
     for work in works:
         made: list[tuple[Stretch, Called]] = []
@@ -59,9 +60,22 @@ def beside_others(works: Sequence[Work]) -> None:
         for stretch, what in work.limits:
             if what.unnamed and made and made[-1][0].other[1] and stretch.start - made[-1][0].end <= 2:
                 what = made[-1][1]  # 'more than 50 % of the first pressure but less than 90 % of it'
-            if (found := _set_beside(work, stretch, what, here)) is not None:
+            if in_parts and (pair := _ratio(work.text, stretch, in_parts)) is not None:
+                made.append(pair)
+            elif (found := _set_beside(work, stretch, what, here)) is not None:
                 made.append(found)
         work.limits = made
+
+
+def _in_parts(works: Sequence[Work]) -> list[Other]:
+    """What is limited in parts by weight, under its noun: the yeast of '3 to 6 parts by weight of yeast'."""
+    unit = find_unit("wt%")
+    found: list[Other] = []
+    for what in (what for work in works for s, what in work.limits if s.unit is None):
+        noun = what.noun.removesuffix(" parts")
+        if noun != what.noun and unit is not None:
+            found.append(Other(what, unit, [stems_of(p.text for p in pieces_of(noun))]))
+    return found
 
 
 def _seen_from(work: Work, known: Sequence[Other]) -> Sequence[Other]:
@@ -87,6 +101,9 @@ def _set_beside(
     texts = work.text.texts
     if (pair := _ratio(work.text, stretch, known)) is not None:
         return pair
+    if what.noun in listed("limits", "changes"):  # 'shrinks by less than 5 % in one and less than 3 % in'
+        work.unread.append((stretch.starts[0], stretch.end))
+        return None
     whole = changed(texts, stretch) or _kept_ratio(texts, stretch, what, known) or _together(texts, stretch)
     if whole:
         work.unread.append((min(whole, stretch.condition or whole), stretch.end))
@@ -99,6 +116,10 @@ def _set_beside(
     if in_time:
         work.after.append(stretch)
     found = _named(texts, noun, known)
+    if texts[noun - 1] in ("its", "their") and _of_another(what, texts, noun, known):
+        end = noun + max(1, width_of(noun_from(work.text, noun)))
+        work.unread.append((stretch.condition or stretch.starts[0], end))
+        return None
     if found is not None and _fits(stretch, what, found[0]):
         other, end, _ = found
         beside = other.unit if stretch.unit is None or stretch.unit.symbol == "%" else None
@@ -112,11 +133,44 @@ def _set_beside(
         return stretch, _with_whole(work, what, noun)
     if word in _SPATIAL and _in_space(stretch.unit):
         return stretch, what
+    if word in ("times", "fold") and (two := _two_lengths(work, stretch, what, noun)):
+        return two
     if (end := _measured(work, stretch, noun)) and not what.unnamed:
         return replace(stretch, end=end, other=(noun, end), fresh=True), what
     end = with_of(work.text, noun + max(1, width_of(noun_from(work.text, noun))) - 1)
     work.unread.append((stretch.condition or stretch.starts[0], min(end, len(texts))))
     return None
+
+
+def _of_another(what: Called, texts: list[str], noun: int, known: Sequence[Other]) -> bool:
+    """Whether the width of '1.2 times its width' is called as that of another thing."""
+    said = stems_of(texts[noun : noun + 1])
+    return any(o.names[0] == said and o.what.owner != what.owner for o in known)
+
+
+def _two_lengths(work: Work, stretch: Stretch, what: Called, noun: int) -> tuple[Stretch, Called] | None:
+    """'The sleeve length is 4 times the bore diameter', 'D2 is 1.2 times D1', where no claim limits these.
+
+    Both are declared under their words, in millimetres.
+    """
+    name = noun_from(work.text, noun)
+    unit = find_unit("mm")
+    end = noun + width_of(name)
+    over = end >= len(work.text.texts) or work.text.texts[end] in (",", ";", ".", "and")
+    if unit is None or not over or what.unnamed or name == what.noun:
+        return None
+    if not (_a_length(work, what.noun) and _a_length(work, name)):
+        return None
+    return replace(stretch, end=end, beside=unit, other=(noun, end), fresh=True), what
+
+
+def _a_length(work: Work, noun: str) -> bool:
+    """Whether a noun is that of a length, or the sign of one: 'D1' where 'a diameter D1' is brought in."""
+    last, lengths = noun.lower().split()[-1:], listed("measures", "lengths")
+    if lengths.issuperset(last) and last:
+        return True
+    texts = work.text.texts
+    return any(texts[at - 1] in lengths for at in work.text.where.get("".join(last), ()) if at)
 
 
 def _within(texts: list[str], stretch: Stretch, word: str) -> bool:
@@ -233,7 +287,14 @@ def _fits(stretch: Stretch, what: Called, other: Other) -> bool:
 def _of_one_kind(what: Called, other: Other) -> bool:
     last, lengths = what.noun.split()[-1:], listed("measures", "lengths")
     a_length = lengths.issuperset(last) and dict(other.unit.kind.dimension) == {"length": 1}
-    return a_length or last == other.what.noun.split()[-1:]
+    theirs = other.what.noun.split()[-1:]
+    signs = [word[:1].lower() for word in (*last, *theirs) if word[-1:].isdecimal()]
+    lengths_too = dict(other.unit.kind.dimension) == {"length": 1} and set(signs) <= _OF_LENGTHS
+    return a_length or last == theirs or (len(signs) == 2 and (signs[0] == signs[1] or lengths_too))
+
+
+_OF_LENGTHS = frozenset("dlwhrabest")
+"""Letters by which lengths are called."""
 
 
 def _named(texts: list[str], start: int, known: Sequence[Other]) -> tuple[Other, int, int] | None:
@@ -252,7 +313,7 @@ def _named(texts: list[str], start: int, known: Sequence[Other]) -> tuple[Other,
         if not found or texts[end - 1] in ("the", "said"):
             continue
         whole = whole or end
-        lettered = said[:1] == ["("]
+        lettered = said[:1] == ["("] or (said in found[0].names and said[-1][-1:].isdecimal())
         if len(owners) < 2 and (lettered or said == found[0].names[0] or not _alone(found[0], known)):
             return found[0], end, whole
     return None
@@ -273,7 +334,9 @@ def names_of(what: Called) -> list[list[str]]:
     noun = stems_of(p.text for p in pieces_of(f"{what.ordinal} {what.noun}"))
     owner = stems_of(p.text for p in pieces_of(what.owner))
     tails = [owner[i:] for i in range(len(owner))]
-    return [noun, *([*of, *noun] for of in tails), *([*noun, "of", *of] for of in tails)]
+    signed = [[noun[-1]]] if len(noun) > 1 and noun[-1][-1:].isdecimal() and len(noun[-1]) < 4 else []
+    alone = [noun[:-1]] if len(noun) > 1 and what.noun.endswith(" parts") else []
+    return [noun, *([*of, *noun] for of in tails), *([*noun, "of", *of] for of in tails), *alone, *signed]
 
 
 def _with_whole(work: Work, what: Called, noun: int) -> Called:
@@ -328,6 +391,26 @@ def _turned_ratio(text: ClaimText, stretch: Stretch, known: Sequence[Other]) -> 
     return made, Called("ratio", "", False, True)
 
 
+def _ratio_of_lengths(
+    text: ClaimText, stretch: Stretch, begin: int, at: int, known: Sequence[Other]
+) -> tuple[Stretch, Called] | None:
+    """'The ratio of the wall thickness of the sleeve to the bore diameter is', where one has no limit."""
+    texts, lengths = text.texts, listed("measures", "lengths")
+    first = begin + (texts[begin] in _DETERMINERS)
+    to = next((i for i in range(first, stretch.starts[0]) if texts[i] == "to"), 0)
+    start = to + 1 + (texts[to + 1] in _DETERMINERS) if to else 0
+    far = stretch.starts[0] - (texts[stretch.starts[0] - 1] in ("is", "of", "being"))
+    if not to or start >= far or first >= to:
+        return None
+    named = [noun_from(text, i) for i in (first, start)]
+    ends = [with_of(text, i + width_of(noun) - 1) for i, noun in zip((first, start), named, strict=True)]
+    told = all(noun and noun.split()[-1] in lengths for noun in named) and ends == [to, far]
+    if not told or all(_named(texts, i, known) is not None for i in (first, start)):
+        return None
+    made = replace(stretch, other=(first, to), second=(start, far), begins=at, fresh=True)
+    return made, Called("ratio", "", False, True)
+
+
 def _ratio(text: ClaimText, stretch: Stretch, known: Sequence[Other]) -> tuple[Stretch, Called] | None:
     """`ratio of the inner diameter to the diameter is at least 5:3`, if both have limits of their own."""
     texts = text.texts
@@ -340,6 +423,8 @@ def _ratio(text: ClaimText, stretch: Stretch, known: Sequence[Other]) -> tuple[S
             break
     else:
         return None
+    if (lengths := _ratio_of_lengths(text, stretch, begin, at, known)) is not None:
+        return lengths
     one = _named(texts, begin + (texts[begin] in _DETERMINERS), known)
     if one is None or texts[one[2] : one[2] + 1] != ["to"]:
         return None

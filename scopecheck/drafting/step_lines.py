@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from scopecheck.drafting.beside import label_end
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.going_on import condition_end, goes_beside
 from scopecheck.drafting.limits import Stretch, uncut
@@ -11,7 +12,7 @@ from scopecheck.drafting.marks import takes, takes_at, words_at
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.stepped import is_step, step_at, step_before
 from scopecheck.drafting.work import Work
-from scopecheck.foundations.word_lists import words
+from scopecheck.foundations.word_lists import run_at, runs, words
 from scopecheck.resolve.account import ORDER_WORDS
 
 MOST_WORDS = 6
@@ -142,6 +143,33 @@ def _stops(texts: list[str], at: int) -> bool:
     )
 
 
+def propose_sequence(work: Work, readable: Readable) -> None:
+    """A line for 'steps (i) to (v) are carried out in this order', if these are all; else a mark."""
+    texts = work.text.texts
+    for at in sorted(at for word in runs("limits", "in_order") for at in work.text.where.get(word, ())):
+        width = run_at(texts, at, "limits", "in_order")
+        if not width or at in work.text.taken or at in work.text.referring:
+            continue
+        near = range(at - 1, max(-1, at - MOST_OF_ORDER), -1)
+        begin = next((i for i in near if texts[i] in ("steps", "step")), at)
+        begin -= begin > 0 and texts[begin - 1] in ("the", "said", "these")
+        labels = [texts[i] for i in range(begin, at) if texts[i - 1] == "(" and texts[i + 1] == ")"]
+        listed = [item.label for item in work.items]
+        everything = begin < at and (not labels or (labels == [listed[0], listed[-1]] if listed else False))
+        everything = everything and (not labels or "to" in texts[begin:at] or len(listed) == 2)
+        names = ", ".join(item.step for item in work.items) if everything else ""
+        known = len(work.items) > 1 and all(i.step in readable.names.steps for i in work.items)
+        words_ = words_at(work.text, at, at + width)
+        if names and known and readable.reads(words_, names) and takes(work.text, words_, at, at + width):
+            work.claim.lines.append(Proposed(words_, names, asked=True))
+        else:
+            work.unread.append((begin, at + width))
+
+
+MOST_OF_ORDER = 20
+"""How many words before 'in this order' the steps are looked for."""
+
+
 def propose_order(work: Work, readable: Readable) -> None:
     """Lines for words of time that set one declared step beside another."""
     names = frozenset(step.name for step in readable.names.steps.values())
@@ -188,6 +216,11 @@ def _tried(work: Work, at: int, names: frozenset[str]) -> Iterator[tuple[int, in
     close = at - (texts[at - 1] in ("immediately", "directly", "right", "shortly", "not"))
     far = next((i for i in range(at + 1, len(texts)) if texts[i] in (",", ";", ":", ".")), len(texts))
     first = next((i for i in range(at + 1, min(far, at + MOST_WORDS)) if texts[i] in names), far)
+    lettered = (i for i in range(at + 1, min(far, at + MOST_WORDS)) if label_end(texts, i))
+    if (label := next(lettered, 0)) and work.steps.get(texts[label_end(texts, label) - 2], "") in names:
+        for start in dict.fromkeys((timed, close, at) if timed == at else (timed,)):
+            yield start, label_end(texts, label)
     for start in dict.fromkeys((timed, close, at) if timed == at else (timed,)):
         for end in range(min(far, at + MOST_WORDS), first, -1):
-            yield start, end
+            if texts[end - 1] not in words("nouns", "determiners"):
+                yield start, end

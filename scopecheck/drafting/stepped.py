@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Sequence
 
-from scopecheck.drafting.beside import process_before, tells_when
+from scopecheck.drafting.beside import LABELS, label_end, process_before, tells_when
 from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.limits import so_often
 from scopecheck.drafting.work import Item, Work
@@ -24,7 +24,6 @@ _NO_STEPS = frozenset(
     "having being using including comprising containing consisting according depending providing-that thereby"
     " causing allowing resulting leaving following regarding concerning starting beginning during".split()
 )
-_LABELS = frozenset("abcdefghij") | {"i", "ii", "iii", "iv", "v", "vi", "vii", "viii"}
 _BEFORE_ITEMS = ("and", "then", "(", ")", ".", "-", "optionally", "thereafter", "subsequently")
 _CONDITIONS = frozenset(("if", "when", "whenever", "once", "unless", "optionally"))
 
@@ -60,8 +59,17 @@ def _items(texts: list[str], first: int) -> tuple[Item, ...]:
         said = range(max(0, start - 1), end)
         conditional = any(texts[i] in _CONDITIONS and not so_often(texts, i) for i in said)
         name = "-".join(texts[head : head + 3 : 2]) if texts[head + 1] == "-" else texts[head]
-        found.append(Item(name, start, end, conditional))
+        found.append(Item(name, start, end, conditional, _label(texts, head, first)))
     return tuple(found)
+
+
+def _label(texts: list[str], head: int, first: int) -> str:
+    """The letter of an item: 'iv' of '(iv) proofing', 'a' of 'a) mixing'; or ''."""
+    at = head
+    while at > first and texts[at - 1] in ("subsequently", "then", "thereafter", "optionally", "-"):
+        at -= 1
+    stands = at - 2 >= first and texts[at - 1] == ")" and texts[at - 2] in LABELS
+    return texts[at - 2] if stands else ""
 
 
 def _with_condition(texts: list[str], head: int, first: int) -> int:
@@ -81,17 +89,20 @@ def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
     word, after = texts[at], texts[at + 1]
     if texts[at - 1] == "-" and at > 1 and texts[at - 2][0].isalpha():
         return False
-    if after == "-" and at + 3 < len(texts) and texts[at + 2].endswith("ing"):
+    compound = after == "-" and at + 3 < len(texts) and texts[at + 2].endswith("ing")
+    if compound:
         word, after = texts[at + 2], texts[at + 3]  # 'heat-setting the web'
-    noun = word in words("mention", "ing_nouns") and after in words("nouns", "stops")
+    noun = not compound and word in words("mention", "ing_nouns") and after in words("nouns", "stops")
     noun = noun and after not in words("nouns", "determiners")
     act = word.endswith("ing") and len(word) > 5 and word not in _NO_STEPS and not noun
-    if not act or after in (",", ";", ".", "of"):
+    if not act or after in (";", ".", "of"):
         return False
+    if after == "," and not _label(texts, at, first):
+        return False  # 'mixing, per 100 parts of flour' behind the letter of its item alone
     start = at
     while start > first and texts[start - 1] in _BEFORE_ITEMS:
         start -= 1
-    while start > first and texts[start - 1] in _LABELS | {"(", ")", "-"} and not _unit(texts, start - 1):
+    while start > first and texts[start - 1] in LABELS | {"(", ")", "-"} and not _unit(texts, start - 1):
         start -= 1
     while start > first and texts[start - 1] in _BEFORE_ITEMS:
         start -= 1
@@ -125,16 +136,39 @@ def steps(works: Sequence[Work], quantities: Sequence[Quantity]) -> list[Quantit
         return []
     unit = next((q.kind.rpartition(" ")[2] for name, q in lasting.items() if name in named), "min")
     made: list[Quantity] = []
+    notes = _notes(works)
     for name, claims in named.items():
         lasts = lasting.get(name)
         own = lasts.kind.rpartition(" ")[2] if lasts else unit
         step = Quantity(
             name, KIND.format(unit=own), name, "", sorted({*claims, *(lasts.claims if lasts else ())})
         )
+        step.note = notes.get(name, "")
         made.append(step)
         for work in works:
             work.of = [step if of is lasts else of for of in work.of]
     return made
+
+
+def _notes(works: Sequence[Work]) -> dict[str, str]:
+    """By step, 'step (iv)', as claims speak of it; none where two lists have the letter, or no claim does."""
+    said = any(
+        work.text.texts[at + 1 : at + 2] == ["("] or label_end(work.text.texts, at)
+        for work in works
+        for word in ("step", "steps")
+        for at in work.text.where.get(word, ())
+    )
+    labels: dict[str, set[str]] = {}
+    for item in (item for work in works for item in work.items if item.label and said):
+        labels.setdefault(item.label, set()).add(item.step)
+    return {min(steps): f"step ({label})" for label, steps in labels.items() if len(steps) == 1}
+
+
+def labelled(works: Sequence[Work]) -> None:
+    """Sets in each claim the steps by their letters that it, or the claims above it, list."""
+    for work in works:
+        above = [w for w in works if w.claim.number in (*work.above, work.claim.number)]
+        work.steps = {item.label: item.step for w in above for item in w.items if item.label}
 
 
 def _timed(work: Work, named: Container[str]) -> bool:
@@ -144,6 +178,8 @@ def _timed(work: Work, named: Container[str]) -> bool:
         for at in range(max(0, item.start - 1), item.end):
             after = texts[at + 1 : at + 5]
             if texts[at] in ORDER_WORDS and any(word in named for word in after):
+                return True
+            if texts[at] in ORDER_WORDS | {"of"} and any(label_end(texts, at + n) for n in range(1, 5)):
                 return True
     later = {s.end for s in work.after}
     if any(
@@ -167,6 +203,8 @@ def step_at(work: Work, at: int, names: Container[str]) -> str:
     for i in range(at - 1, max(-1, at - MOST_BACK), -1):
         if texts[i] in (";", ":"):
             break
+        if (end := label_end(texts, i)) and work.steps.get(texts[end - 2], "") in names:
+            return work.steps[texts[end - 2]]
         done = process_before(["for", *texts[: i + 1]], i + 2)
         if tells_when(texts, i) or (texts[i - 1 : i] == ["-"] and texts[i - 2][0].isalpha()):
             continue  # 're-cleaned' is no cleaning

@@ -121,11 +121,15 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
     if than is not None:
         return [Held(stretch.start, than.end, stretch.starts[0], than.end)]
     said = texts[at : at + 1] and texts[at] in ("have", "has", "are", "is")
+    of_those = not {"the", "said", "these", "all"}.isdisjoint(texts[stretch.end : at])
+    said = said or not _PASSES.isdisjoint(texts[stretch.end : at])
+    said = said or (of_those and texts[at : at + 1] in (["having"], ["with"]))
     done = bool(said) and texts[at] in ("are", "is") and texts[at + 1 : at + 2] != ["of"]
     limited = done or any(at <= s.starts[0] < min(end, at + MOST_ON) for s in found)
     return [Held(stretch.start, end, stretch.starts[0], end)] if said and limited else []
 
 
+_PASSES = frozenset("pass passes remain remains dissolve dissolves survive survives reach reaches".split())
 _BY = (["number"], ["weight"], ["mass"], ["volume"], ["count"], ["area"], ["length"])
 
 

@@ -20,7 +20,80 @@ _OVER = frozenset((".", ",", ";", "and"))
 
 def said_without_numbers(text: ClaimText) -> list[tuple[int, int]]:
     """The tokens of comparisons, changes by one and single members that no line takes up."""
-    return [*_compared(text), *_by_one(text), *_members(text)]
+    return [
+        *_compared(text),
+        *_by_one(text),
+        *_members(text),
+        *_alike(text),
+        *_neither(text),
+        *_or_several(text),
+    ]
+
+
+def _or_several(text: ClaimText) -> list[tuple[int, int]]:
+    """'Exactly one dressing or a pair of dressings': neither by itself."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    for at in text.where.get("or", ()):
+        if (
+            texts[at + 1 : at + 4] not in (["a", "pair", "of"], ["a", "plurality", "of"])
+            or at + 1 in text.taken
+        ):
+            continue
+        begin = at
+        while begin > max(0, at - MOST_OF_ALIKE) and _before_alike(text, begin - 1):
+            begin -= 1
+            if texts[begin] in ("one", "a", "an", "exactly", "single"):
+                break
+        begin -= texts[begin - 1] == "exactly"
+        found.append((begin, at + 4 + width_of(noun_from(text, at + 4))))
+    return found
+
+
+def _neither(text: ClaimText) -> list[tuple[int, int]]:
+    """'Contains neither lead nor chromium'."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    for at in text.where.get("neither", ()):
+        nor = next((i for i in range(at, min(at + MOST_BACK, len(texts))) if texts[i] == "nor"), 0)
+        start = nor + 1 + (texts[nor + 1 : nor + 2] in (["a"], ["an"], ["the"]))
+        if nor and at not in text.taken and (noun := noun_from(text, start)):
+            found.append((at, start + width_of(noun)))
+    return found
+
+
+def _alike(text: ClaimText) -> list[tuple[int, int]]:
+    """'All of the vanes have the same height', 'spaced from the seat by different distances'."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    for at in sorted(at for word in words("limits", "alike") for at in text.where.get(word, ())):
+        end = at + 1 + width_of(noun_from(text, at + 1))
+        behind = texts[end : end + 1]
+        apart = texts[at + 1 : at + 2] in (["as"], ["to"], ["from"], ["than"], ["time"])
+        if (
+            at < 2
+            or at in text.taken
+            or at in text.referring
+            or apart
+            or behind in (["as"], ["to"], ["from"])
+        ):
+            continue
+        begin = at
+        while begin > max(0, at - MOST_OF_ALIKE) and _before_alike(text, begin - 1):
+            begin -= 1
+        while begin < at and texts[begin] in ("and", "which", "that", "have", "has", "is", "are", "of"):
+            begin += 1
+        over = next((i for i in range(at + 1, end) if i in text.taken), end)
+        found.append((begin, max(over, at + 1)))
+    return found
+
+
+def _before_alike(text: ClaimText, at: int) -> bool:
+    """Whether a word before 'the same height' tells of what it is."""
+    word = text.texts[at]
+    return at not in text.taken | text.referring and word[0].isalpha() and word not in _CLAUSES
+
+
+_CLAUSES = frozenset("wherein whereby comprising comprises having with while when if times at".split())
+MOST_OF_ALIKE = 8
+"""How many words before 'the same height' may tell of what it is."""
 
 
 def _compared(text: ClaimText) -> list[tuple[int, int]]:

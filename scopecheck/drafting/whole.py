@@ -41,6 +41,7 @@ def kept_whole(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> list
     spans += [(_with_what(text.texts, s.starts[0]), end) for s in stretches if (end := _met(text.texts, s))]
     spans += [(s.starts[0], end) for s in stretches if (end := _around(text, s, stretches))]
     spans += [(s.condition, s.end) for s in stretches if s.condition and _a_mere_name(text, s)]
+    spans += [span for a, b in pairwise(stretches) if (span := _in_any_case(text.texts, a, b))[1]]
     apart = [*pairwise(found), *zip(found, found[2:], strict=False)]
     spans += [span for a, b in apart if (span := _in_two_cases(text, a, b, stretches))[1]]
     return sorted(dict.fromkeys(spans))
@@ -178,6 +179,20 @@ def _per_thing(text: ClaimText, stretch: Stretch) -> int:
     if end == stretch.figures[-1].end or texts[end : end + 1] != ["per"]:
         return 0
     return end + 1 + max(1, width_of(noun_at(text, end + 1)))
+
+
+def _in_any_case(texts: list[str], one: Stretch, two: Stretch) -> tuple[int, int]:
+    """'Within 25 ms, and in any case in less than 40 ms, after the start': both of one time."""
+    between = texts[one.end : two.starts[0]]
+    alike = one.unit is not None and two.unit is not None and one.unit.kind == two.unit.kind
+    if not alike or not any(
+        between[i : i + 2] in (["any", "case"], ["any", "event"]) for i in range(len(between))
+    ):
+        return 0, 0
+    end = two.end
+    behind = end + (texts[end : end + 1] == [","])
+    after = texts[behind : behind + 1] in (["after"], ["of"], ["from"], ["before"], ["following"])
+    return one.starts[0], part_end(texts, behind) if after else end
 
 
 def _till(texts: list[str], stretch: Stretch) -> tuple[int, int]:

@@ -19,6 +19,8 @@ class Item:
     start: int
     end: int
     conditional: bool
+    label: str = ""
+    """The letter of the item, 'iv' of '(iv) proofing'."""
 
 
 @record
@@ -26,6 +28,7 @@ class Joint:
     """A limit of several things together: where its words begin, the things, and what of each is summed.
 
     `behind`: where a 'together' behind the limit ends. Without nouns the words do not tell the things.
+    `listed`: the nouns stand behind the limit, 'of A and/or B', and are set left of the colon with commas.
     """
 
     stretch: Stretch
@@ -33,6 +36,7 @@ class Joint:
     nouns: tuple[str, ...]
     measure: str
     behind: int = 0
+    listed: bool = False
 
 
 @record
@@ -134,6 +138,8 @@ class Work:
     """Numbers of things set beside each other, and of those declared the names left of the colon."""
     sums: list[tuple[Joint, tuple[Quantity, ...]]] = field(default_factory=list)
     """Limits of several things together, and those of them whose things are declared."""
+    steps: dict[str, str] = field(default_factory=dict)
+    """The steps by the letters of their items, of the claims above too."""
     listing: tuple[int, int] = (0, 0)
     """The steps that a method lists, and the tokens of its transition."""
     balance: tuple[int, int] = (0, 0)
