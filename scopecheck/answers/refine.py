@@ -314,7 +314,7 @@ def _is_constant(node: Term) -> bool:
 
 
 def _nothing_is_found(verifier: Search, held: list[Constraint]) -> bool:
-    """Is nothing found, for this demand either, where another one has nothing? Then there is no more to learn."""
+    """Is nothing found for this demand where another one has nothing? Then there is no more to learn."""
     with suppress(Undecided):
         return not verifier.holds(*held)
     return False

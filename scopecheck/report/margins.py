@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import AS_STATED, EMPTY_CLAIM, LINE_ALONE, NEVER_BOTH, Finding, Reread, Status
+from scopecheck.answers.findings import (
+    AS_STATED,
+    EMPTY_CLAIM,
+    LINE_ALONE,
+    NEVER_BOTH,
+    Finding,
+    Reread,
+    Status,
+)
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace

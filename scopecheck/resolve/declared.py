@@ -419,7 +419,9 @@ def _kind_of(statement: Declare) -> Kind:
     if len(statement.names) != 1:
         raise trouble(statement.span, "several parts in one line", "", "declare each on its own line")
     name = statement.names[0].name
-    return Kind(name, kind.plural or plural_of_part(name), kind.least, kind.most, statement.note, statement.span)
+    return Kind(
+        name, kind.plural or plural_of_part(name), kind.least, kind.most, statement.note, statement.span
+    )
 
 
 def _declare_composition(

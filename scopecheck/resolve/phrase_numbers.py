@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from fractions import Fraction
 
-from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, Kind, Unit, as_difference, as_level
 from scopecheck.foundations.quantity import number_text as plain_number
 from scopecheck.foundations.record import replace
@@ -44,8 +45,9 @@ def _says(text: str, value: Typed) -> bool:
     assert number is not None
     if text.lower() in NUMBER_WORDS:
         return number.value == NUMBER_WORDS[text.lower()] and not unit.symbol
-    page = Page(Source("", text))
-    tokens = scan(page, 0, len(text), {})
+    tokens: tuple[Token, ...] = ()
+    with suppress(Trouble):  # spellings of units that no scanner knows
+        tokens = scan(Page(Source("", text)), 0, len(text), {})
     own = tokens[0].number if len(tokens) == 1 else None
     if own is None:
         return any(map(str.isdigit, text))
@@ -66,7 +68,7 @@ def _as_read(value: Typed) -> str:
 
 
 def _spelling(job: Job, fill: Fill) -> str:
-    """The number as the words spell it, with the unit it takes from another number, if the slot asks for one."""
+    """The number as the words spell it, with the unit it takes from another one where the slot asks."""
     if any(t.start == t.end for t in fill.tokens):
         return " ".join(t.text for t in fill.tokens)  # said in other words: the greater of A and B
     first, number = fill.tokens[0], fill.tokens[0].number
