@@ -207,7 +207,7 @@ def test_a_meaning_has_the_unit_at_each_number() -> None:
     declared = "dose  mass in mg\nbody weight  mass in kg, > 0 kg, varies with the dog"
     words = "dose of 0.5 to 4 mg per kg of body weight"
     (shown,) = meanings(declared, "dose, body weight", words).values()
-    assert shown[0] == "0.5 mg/kg * body weight <= dose <= 4 mg per kg * body weight"
+    assert shown[0] == "0.5 mg/kg * body weight <= dose <= 4 mg/kg * body weight"
 
 
 def test_a_pair_is_shown_as_two() -> None:

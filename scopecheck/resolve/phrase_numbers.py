@@ -37,10 +37,7 @@ def number_text(job: Job, fill: Fill, value: Typed) -> str:
 
 
 def _says(text: str, value: Typed) -> bool:
-    """Does this spelling, by itself, say the number in the unit it was read in?
-
-    Of what is not written as one number ('2 x 10^5') that is not asked.
-    """
+    """Does this spelling, by itself, say the number in the unit it was read in?"""
     number, unit = value.number, value.unit or PLAIN
     assert number is not None
     if text.lower() in NUMBER_WORDS:
@@ -50,10 +47,11 @@ def _says(text: str, value: Typed) -> bool:
         tokens = scan(Page(Source("", text)), 0, len(text), {})
     own = tokens[0].number if len(tokens) == 1 else None
     if own is None:
-        return any(map(str.isdigit, text))
+        return False
     if own.unit is None:
         return own.value == number.value and (not unit.symbol or own.value == 0)
-    return own.unit.factor * own.value == unit.factor * number.value
+    alike = own.unit.kind.dimension == unit.kind.dimension
+    return alike and own.unit.factor * own.value == unit.factor * number.value
 
 
 def _as_read(value: Typed) -> str:
