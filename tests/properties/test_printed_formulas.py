@@ -73,10 +73,10 @@ SHEETS = [
     )
 ] + [
     (SHARES, "wax", words)
-    for words in ("3 to 6 wt%", "3 to 6 % by weight", "0 to 2 wt%", "60 to 70", "at most 3000 ppm by weight")
+    for words in ("3 to 6 wt%", "3 to 6 % by weight", "0 to 2 wt%", "at most 3000 ppm by weight")
 ] + [
     (VOLTAGE, "charge", words)
-    for words in ("greater than 20 mV, preferably greater than 10 mV", "-4 to -8 mV", "2 x 10^3 mV or more")
+    for words in ("-4 to -8 mV", "2 x 10^3 mV or more")
 ]  # fmt: skip
 _NUMBER_WORD = re.compile(rf"\b(?:{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))})\b")
 THINGS = 40
@@ -85,8 +85,7 @@ THINGS = 40
 @pytest.mark.parametrize(("declared", "left", "words"), SHEETS, ids=[words for _, _, words in SHEETS])
 def test_what_is_printed_says_what_is_evaluated(declared: str, left: str, words: str) -> None:
     made = _with_words(declared, left, words)
-    if made is None:
-        pytest.skip("no phrase reads these words")
+    assert made is not None
     compared = 0
     for group, place, read in _phrases(made):
         for reading, printed in enumerate(place.meanings):
