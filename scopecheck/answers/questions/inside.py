@@ -94,7 +94,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     if ever and single and status_at(prepared, case.facts, scope, session.base) == "some":
         yield _left_open(prepared, finding, case, scope)
         ways = list(_lost_as_stated(prepared, case, finding, region, alone))
-        yield from ways or _lost_on_some(prepared, case, finding, region, scope)
+        yield from ways or _lost_on_some(prepared, case, finding, region, limitations)
         return
     wholly = not ever or (
         _kept_out_wholly(prepared, case, scope)
@@ -169,9 +169,10 @@ def _lost_by_what_is_stated(
 
 
 def _lost_on_some(
-    prepared: Prepared, case: Case, finding: Finding, region: Formula, scope: Formula
+    prepared: Prepared, case: Case, finding: Finding, region: Formula, limitations: tuple[Limitation, ...]
 ) -> Iterator[Finding]:
     """The least re-reading on which none of a case is met that as presumed leaves open if it is."""
+    scope = All(tuple(x.formula for x in limitations))
     session, formulas = prepared.session, (region, scope)
     nowhere = Demand(case.facts, scope, "none")
     k = find_construction(session, [nowhere], stretch=False).construction
@@ -185,8 +186,7 @@ def _lost_on_some(
     expected: list[tuple[Formula, Expected]] = [(region, "met"), (scope, "not met")]
     told = prepared.exhibit(found, search, formulas, expected, prepared.known(formulas, case))
     assert told.witness is not None
-    lines = scope_at(prepared, finding.claim)[1]
-    yield _with_failing(prepared, told, lines, told.witness.article)
+    yield _with_failing(prepared, told, limitations, told.witness.article)
 
 
 def _lost_as_stated(
