@@ -13,11 +13,15 @@ from scopecheck.answers.questions.cases import reading_for_all
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.core.construction import base_construction
+from scopecheck.core.formula import All
 from scopecheck.report.frame import basis_lines
 from scopecheck.report.grouping import section
 from scopecheck.report.kept_out import kept_text
 from scopecheck.report.wording import GLUE
+from scopecheck.solving.constraints import Budget
+from scopecheck.solving.ends import Extremum, greatest_stretch
 from scopecheck.solving.evaluate import evaluate
+from scopecheck.solving.solver import Search
 from tests.reported import one_line, text_of
 from tests.sheets import errors, sheet
 
@@ -225,3 +229,22 @@ def test_that_a_far_stretch_keeps_all_out_is_seen_without_looking_for_values(
     monkeypatch.setattr(refine, "stretch_values", lambda *_: pytest.fail("values were looked for"))
     demand = refine.Demand(slow.facts, prepared.scope(1), "none")
     assert refine.some_construction(prepared.session, [demand])
+
+
+def test_what_one_claims_stretches_leave_empty_is_looked_for_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Else each claim has the optimiser look for the same end, and the time runs out on a large sheet."""
+    own = "{n}. The fan of claim 1, with a speed of less than {end} mm.\n   | speed : less than {end} mm\n"
+    more = "\n".join(own.format(n=n, end=40 + n) for n in range(2, 9))
+    made = sheet(FAN.replace("\nclass", f"\n{more}\nclass"))
+    prepared, (slow,) = prepare(made, Budget(work=400_000)), made.cases
+    looked: list[str] = []
+
+    def counted(search: Search, key: str, work: int | None = None) -> Extremum | None:
+        looked.append(key)
+        return greatest_stretch(search, key, work)
+
+    monkeypatch.setattr(refine, "greatest_stretch", counted)
+    demands = [refine.Demand(slow.facts, prepared.scope(1), "none")]
+    demands += [refine.Demand(All(()), prepared.scope(n), "some") for n in range(1, 9)]
+    assert refine.some_construction(prepared.session, demands)
+    assert len(looked) <= 3

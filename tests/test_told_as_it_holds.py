@@ -10,9 +10,12 @@ import pytest
 from scopecheck.answers.order import scope_map
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.commands.check import Options, checked
+from scopecheck.foundations.spans import Source
 from scopecheck.report.amendment import amendment_report
+from scopecheck.report.grouping import section
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.render import render
+from scopecheck.resolve.sheet import read_sheet
 from tests.amended_sheets import amended
 from tests.reported import one_line
 from tests.sheets import errors, sheet
@@ -207,7 +210,7 @@ def test_a_meaning_has_the_unit_at_each_number() -> None:
     declared = "dose  mass in mg\nbody weight  mass in kg, > 0 kg, varies with the dog"
     words = "dose of 0.5 to 4 mg per kg of body weight"
     (shown,) = meanings(declared, "dose, body weight", words).values()
-    assert shown[0] == "0.5 mg/kg * the body weight <= dose <= 4 mg per kg * the body weight"
+    assert shown[0] == "0.5 mg/kg * body weight <= dose <= 4 mg per kg * body weight"
 
 
 def test_a_pair_is_shown_as_two() -> None:
@@ -296,3 +299,88 @@ def test_the_map_shows_a_step_by_a_thing_with_a_value() -> None:
     """With no aperture the ratio has no value; a thing with an aperture shows better what is shut out."""
     (step,) = scope_map(prepare(sheet(LENS), None)).steps
     assert step.article["aperture"]
+
+
+def test_words_of_several_things_show_what_each_comes_to() -> None:
+    declared = "t1, t2  temperature in degC"
+    (shown,) = meanings(declared, "t1, t2", "t1 and t2 both at least 20 °C").values()
+    assert shown[0] == "t1 >= 20 °C; t2 >= 20 °C"
+
+
+def test_a_plural_declared_as_a_part_is_its_own_plural() -> None:
+    declared = "ports  part, 0 to 12\n  diameter  length in mm\nlens  part, 0 to 3\n  width  length in mm"
+    made = sheet(
+        f"profile US\n{declared}\n1. A valve having at least 2 ports.\n   | ports : at least 2 ports\n"
+    )
+    assert [made.parts[0].plural, made.parts[-1].plural] == ["ports", "lenses"]
+
+
+SILENT = """profile EPO
+time     time in min
+protein  share in wt%
+1. A bread with a protein of more than 11 wt% and a time of about 60 minutes.
+   | time    : about 60 minutes
+   | protein : more than 11 wt%
+
+inside   time    protein
+  long   62 min  silent
+  quick  60 min  silent
+"""
+
+
+def test_a_case_is_lost_by_what_it_states_and_not_by_what_it_leaves_open() -> None:
+    made = sheet(SILENT)
+    found = [f for f in ask_all(made).findings if f.question.startswith("inside")]
+    (lost,) = (f for f in found if f.question == "inside lost" and f.quantifier == "base")
+    assert (lost.case, lost.failing, lost.partly) == ("long", ("1a",), ())
+    assert section(made, lost) == "usual"
+    assert lost.kept_by
+    assert [f.case for f in found if f.question == "inside left open"] == ["quick"]
+    text = page(SILENT)
+    assert "Not met by long as listed (time 62 min). It is listed" in text
+    assert "it says nothing of protein." in text
+
+
+def test_what_is_left_open_as_presumed_is_not_lost_where_another_reading_empties_the_claim() -> None:
+    made = sheet(
+        "profile US\ngap, rim  length in mm\n1. A jar having a gap of 4 to 6 mm and a slim rim.\n"
+        '   | gap : 4 to 6 mm\n   | rim : a slim rim\n   |   reading "slim" presumed : rim < 9 mm\n'
+        '   |   reading "nothing" arguable : rim < 0 mm\n\ninside  gap\n  jar   5 mm\n'
+    )
+    found = [f for f in ask_all(made).findings if f.question in ("inside lost", "inside left open")]
+    assert [(f.question, f.quantifier) for f in found if f.quantifier == "base"] == [
+        ("inside left open", "base")
+    ]
+    assert any(f.question == "inside lost" and f.quantifier == "some" for f in found)
+
+
+def test_a_preference_beyond_the_limit_before_it_is_told_and_lets_nothing_more_in() -> None:
+    for words, inner in (
+        ("5 to 10 mV, preferably 2 to 8 mV", "5 mV <= charge <= 8 mV"),
+        ("between 5 and 10 mV, preferably between 6 and 12 mV", "6 mV <= charge <= 10 mV"),
+        ("5 to 10 mV, preferably 12 mV", "charge = 12 mV, 5 mV <= charge <= 10 mV"),
+    ):
+        text = f"charge  voltage in mV\n1. A cell with {words}.\n   | charge : {words}\n"
+        made, told = read_sheet(Source("cell", text))
+        assert made is not None
+        assert [d.message for d in told] == ["what is preferred reaches beyond the limit before it"]
+        assert inner in made.groups[0].places[0].meanings
+    for words in ("5 to 10 mV, preferably 6 to 8 mV", "at least 5 mV, preferably at most 9 mV"):
+        text = f"charge  voltage in mV\n1. A cell with {words}.\n   | charge : {words}\n"
+        assert not read_sheet(Source("cell", text))[1]
+
+
+def test_the_whole_that_a_share_is_declared_of_may_stand_in_its_words() -> None:
+    words = "from 50 to 150 ppm by weight of flour"
+    text = (
+        f"flour  mass in kg\nacid  share in ppm(m) of flour\n1. A dough with {words}.\n   | acid : {words}\n"
+    )
+    assert not read_sheet(Source("dough", text))[1]
+
+
+def test_a_quote_of_the_claim_ends_before_the_lines_that_restate_it() -> None:
+    text = (
+        "charge  voltage in mV\n1. A cell with more than 20 mV, ended when the charge falls below 5 mV.\n"
+        "   | charge : more than 20 mV\n"
+    )
+    assert "| charge" not in page(text).partition("Text that no line restates")[2]

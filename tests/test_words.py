@@ -53,6 +53,8 @@ LID = "1. A jar comprising a lid, a spring and two hooks on the lid.\n"
         ("2. The jar of claim 1, wherein the lid is, for example, round.", ("example", 2, "for example")),
         ("2. The jar of claim 1, the lid being 2 to 9 mm, preferably 3 to 4 mm thick.",
          ("inner range", 2, "2 to 9 mm, preferably 3 to 4 mm")),
+        ("2. The jar of claim 1, the lid being 5 mm or greater, preferably 6 mm or greater.",
+         ("inner range", 2, "5 mm or greater, preferably 6 mm or greater")),
         ("2. The jar of claim 1, the lid being of tin and zinc or lead.",
          ("grouping", 2, "tin and zinc or lead")),
         ("2. The jar of claim 1, as shown in Figure 3.", ("drawings", 2, "as shown in Figure 3")),
@@ -384,3 +386,21 @@ def test_according_to_is_no_range_of_claims() -> None:
     text += "4. The jar of claim 3.\n"
     text += "5. The jar according to claim 3 or according to claim 4, the rim being round.\n"
     assert told(text) == []
+
+
+def test_what_is_preferred_beyond_the_range_before_it_is_told() -> None:
+    forms = {
+        words: [f.form for f in flags(texts_of(pasted(f"1. A jar with a lid of {words}.\n")), "US")]
+        for words in ("5 to 10 mm, preferably 2 to 8 mm", "more than 20 mm, preferably more than 10 mm",
+                      "5 to 10 mm, preferably 6 to 8 mm", "at least 5 mm, preferably at most 9 mm")
+    }  # fmt: skip
+    assert list(forms.values()) == [["inner_wider"], ["inner_wider"], ["inner_range"], ["inner_range"]]
+
+
+def test_a_noun_that_comes_only_behind_is_told_so_and_a_verb_is_no_part_of_one() -> None:
+    text = (
+        "1. A pump having a counter, which opens when the inspiratory flow rises and closes at an"
+        " inspiratory flow of 2 L/min.\n2. The pump of claim 1, wherein the counter shows yellow.\n"
+    )
+    found = [f for f in flags(texts_of(pasted(text)), "US") if f.sort == "no earlier"]
+    assert [(f.form, f.words) for f in found] == [("none_but_later", "the inspiratory flow")]

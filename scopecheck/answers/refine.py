@@ -46,6 +46,8 @@ FEW_ARTICLES = 3
 VERY_FAR = 10**9
 """A stretch at which it is looked whether a demand is broken still, where its end is said to be nowhere."""
 MOST_STEPS = 12
+LITTLE_WORK = 400_000
+"""So much the optimiser may take where an end is good to know and not needed."""
 MOST_UNLISTED = 60
 """So often a better reading at a value not listed is tried; then the one at hand is no longer called best."""
 
@@ -220,12 +222,15 @@ class _Refinement:
         """Does something break a demand on this construction? What it rules out is ruled out from here on."""
         broken = False
         taken = self.session.taken(k, self.groups)
+        without: list[list[Constraint]] = []
         for demand, verifier in zip(self.demands, self.verifiers, strict=True):
             if demand.wanted in ONE:
                 if not verifier.holds(*taken):
-                    groups = self.session.groups_in(demand.region, demand.formula)
-                    self.proposer.require(~all_of(_as_wide_as_holds(self.session, verifier, k, groups)))
                     broken = True
+                    if not any(_nothing_is_found(verifier, held) for held in without):
+                        groups = self.session.groups_in(demand.region, demand.formula)
+                        without.append(_as_wide_as_holds(self.session, verifier, k, groups))
+                        self.proposer.require(~all_of(without[-1]))
                 continue
             article = _breaking(self.session, demand, verifier, taken)
             if article is not None:
@@ -308,6 +313,13 @@ def _is_constant(node: Term) -> bool:
     return not names_in(node) and not parameters_in(node)
 
 
+def _nothing_is_found(verifier: Search, held: list[Constraint]) -> bool:
+    """Is nothing found for this demand where another one has nothing? Then there is no more to learn."""
+    with suppress(Undecided):
+        return not verifier.holds(*held)
+    return False
+
+
 def _as_wide_as_holds(
     session: Session, verifier: Search, k: Construction, groups: tuple[int, ...]
 ) -> list[Constraint]:
@@ -343,16 +355,24 @@ def _as_wide_as_holds(
 def _empty_stretches(
     verifier: Search, p: FreeParameter, value: Fraction, taken: list[Constraint]
 ) -> Constraint | None:
-    """The stretches about the value, all those on one side of it included, on which nothing is found."""
+    """The stretches about the value, all those on one side of it included, on which nothing is found.
+
+    How far they go is looked for only where one side is empty: the optimiser takes long where much is asked.
+    """
     session = verifier.session
+    below = _side(session, p, value, below=True, included=True)
+    above = _side(session, p, value, below=False, included=True)
     with verifier.aside(), suppress(Undecided):
         verifier.require(*taken)
-        least = least_stretch(verifier, p.key) if verifier.holds() else None
-        if least is not None and value <= least.value:
-            return _side(session, p, least.value, below=True, included=not least.closed)
-        greatest = greatest_stretch(verifier, p.key) if least is not None else None
-        if greatest is not None and value >= greatest.value:
-            return _side(session, p, greatest.value, below=False, included=not greatest.closed)
+        side = next((side for side in (below, above) if not verifier.holds(side)), None)
+        if side is None or not verifier.holds():
+            return None
+        with suppress(Undecided):
+            look = least_stretch if side is below else greatest_stretch
+            end = look(verifier, p.key, LITTLE_WORK)
+            if end is not None:
+                return _side(session, p, end.value, side is below, included=not end.closed)
+        return side
     return None
 
 

@@ -10,6 +10,7 @@ from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDec
 from scopecheck.core.formula import OTHERS, Compare, Const
 from scopecheck.core.model import FreeParameter, Group, OwnPhrase, Settled, Sheet, Unrestated
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text
 from scopecheck.report.looked import Beside, looked_lines, wholly_looked
@@ -426,9 +427,13 @@ def _unrestated_line(run: Sequence[Unrestated]) -> str:
     return told
 
 
+_LINES = regex(r"\n[ \t]*(?:\n|\|[^\n]*\n?)")
+"""What no words of a claim reach across: an empty line, and lines that restate it."""
+
+
 def _around(text: str, start: int, end: int) -> str:
-    """The words from one place to another, with some on either side."""
-    before, after = text[:start].split("\n\n")[-1].split(), text[end:].split("\n\n")[0].split()
+    """The words from one place to another, with some of the claim's own on either side."""
+    before, after = _LINES.split(text[:start])[-1].split(), _LINES.split(text[end:])[0].split()
     return " ".join([*before[-AROUND:], *text[start:end].split(), *after[:AROUND]])
 
 

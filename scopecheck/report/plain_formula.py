@@ -54,7 +54,12 @@ _WORDS = regex(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")
 
 
 def plain_formula(text: str) -> str:
-    """A reading's formula with words in place of the exact language's capitals, its facts joined by 'and'."""
+    """A reading's formula with words in place of the exact language's capitals, its facts joined by 'and'.
+
+    What it comes to of each of several things stands beside each other.
+    """
+    if ";" in text:
+        return "; ".join(map(plain_formula, text.split("; ")))
     facts = [_fact(part) for part in _both_ends([part.strip() for part in _facts(text)])]
     if len(facts) == 1:
         return facts[0]

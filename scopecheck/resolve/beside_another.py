@@ -183,7 +183,10 @@ def of_both(job: Job, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tup
 
 
 def multiples(job: Job, tokens: tuple[Token, ...]) -> Read | None:
-    """`between the rim and twice the rim`: the words with numbers, to be read of the quotient."""
+    """`between half the rim and twice the rim`: the words with numbers, to be read of the quotient.
+
+    A name alone is no written number, to which something could round: that is left to `to_a_multiple`.
+    """
     if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed):
         return None
     words = [word_of(t) for t in tokens]
@@ -193,6 +196,8 @@ def multiples(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     for middle in (i for i in range(2, len(words) - 1) if words[i] == join):
         sides = [_multiple(job, side) for side in (tokens[1:middle], tokens[middle + 1 :])]
         if (low := sides[0]) is None or (high := sides[1]) is None or low[0] != high[0]:
+            continue
+        if 1 in (low[1], high[1]):
             continue
         other = job.declared(low[2])
         made = job.quotient(other) if other else None

@@ -36,6 +36,7 @@ from scopecheck.resolve.left_unsaid import (
     another_measure,
     between_two_names,
     of_another_member,
+    preferred_beyond,
     without_a_part,
 )
 from scopecheck.resolve.lettered import in_symbols, nodes_in, with_term_first, with_units_behind
@@ -476,6 +477,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> F
     measured = measured or another_basis(line.words, subjects, desk.names)
     measured = measured or between_two_names(line.words, desk.names)
     measured = measured or of_another_member(line.words, formula, subjects, desk.names)
+    told += preferred_beyond(line.words)
     desk.wrong += (*told, measured) if measured else tuple(told)
     return formula
 

@@ -56,7 +56,7 @@ from scopecheck.resolve.exact_formulas import context
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import CLAIMS, Draft, Groups
 from scopecheck.resolve.names import Names, Typed
-from scopecheck.resolve.parts import Inside, Kind, made_of, plural_of
+from scopecheck.resolve.parts import Inside, Kind, made_of, plural_of_part
 from scopecheck.resolve.rivals import Meant, Pair, note_rivals
 from scopecheck.resolve.steps import declared_for as declared_for_step
 from scopecheck.resolve.steps import step_named, terms_of
@@ -419,7 +419,9 @@ def _kind_of(statement: Declare) -> Kind:
     if len(statement.names) != 1:
         raise trouble(statement.span, "several parts in one line", "", "declare each on its own line")
     name = statement.names[0].name
-    return Kind(name, kind.plural or plural_of(name), kind.least, kind.most, statement.note, statement.span)
+    return Kind(
+        name, kind.plural or plural_of_part(name), kind.least, kind.most, statement.note, statement.span
+    )
 
 
 def _declare_composition(

@@ -18,7 +18,7 @@ from scopecheck.core.model import (
     Settled,
 )
 from scopecheck.foundations.diagnostics import Diagnostic
-from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import ApartStatement, NumberNode, PolicyStatement, ReadStatement
@@ -224,16 +224,35 @@ class Groups:
         return kept
 
     def draft(self, key: Hashable, make: Draft, place: Place) -> Draft:
-        """The group with this key, made now if it is new, with one more place."""
+        """The group with this key, made now if it is new, with one more place.
+
+        Words read of several things ('both t1 and t2') stand at one place, which says all that they come to.
+        """
         found = self.drafts.get(key)
         if found is None:
             found = self.drafts[key] = make
         if place not in found.places:
             found.places.append(place)
+        else:
+            at = found.places.index(place)
+            found.places[at] = _with_meanings_of(found.places[at], place)
         return found
 
     def finished(self) -> tuple[Group, ...]:
         return tuple(draft.group() for draft in self.drafts.values())
+
+
+BESIDE = "; "
+"""Between what words come to of one thing and of another."""
+
+
+def _with_meanings_of(place: Place, again: Place) -> Place:
+    """The place with what the words there come to of a further thing, where that is something else."""
+    if len(place.meanings) != len(again.meanings):
+        return place
+    told = zip(place.meanings, again.meanings, strict=True)
+    both = (dict.fromkeys((*one.split(BESIDE), other)) for one, other in told)
+    return replace(place, meanings=tuple(BESIDE.join(meant) for meant in both))
 
 
 def _nearness(pin: ReadStatement, where: str) -> int:

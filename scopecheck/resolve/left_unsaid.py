@@ -21,6 +21,7 @@ from scopecheck.language.syntax import Words
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.nouns import OWN_MEASURES
+from scopecheck.resolve.shared_limits import reaches_beyond
 from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.surroundings import describes
 
@@ -357,6 +358,27 @@ def _that_of_another(said: list[str], subjects: Things) -> Why:
     return f"'that of' is the {first} of it, and {subjects[1].text} is another measure", "Say which is meant."
 
 
+def preferred_beyond(words: Words) -> Iterator[Diagnostic]:
+    """A warning of a preferred limit wider than the one before it: `5 to 10 mV, preferably 2 to 8 mV`."""
+    said = [word_of(t) for t in words.tokens]
+    starts = [i for i, w in enumerate(said) if w in ("preferably", "ideally", "advantageously")]
+    pieces = [words.tokens[a:b] for a, b in pairwise([0, *starts, len(said)])]
+    for main, preferred in pairwise(pieces):
+        if reaches_beyond(preferred, main):
+            yield Diagnostic(
+                "warning", words.span, "what is preferred reaches beyond the limit before it",
+                "A preference narrows; where it is read as a limit, both limits are asked.",
+                "check the numbers, or declare what is preferred in a line of its own",
+            )  # fmt: skip
+            return
+
+
+def _whole_of(subject: Subject) -> str:
+    """What a share is declared a share of: `ppm(m) of flour`; else ''."""
+    bound = subject.bound
+    return bound.kind.split[1].lower() if isinstance(bound, Typed) and bound.kind else ""
+
+
 def without_a_part(words: Words, formula: Formula, subjects: Things, names: Names) -> Iterator[Diagnostic]:
     """A warning of each declared number that the words name and that takes no part in what is read."""
     text = f" {' '.join(word_of(t) for t in words.tokens)} "
@@ -374,7 +396,7 @@ def without_a_part(words: Words, formula: Formula, subjects: Things, names: Name
     ):
         text = text.replace(f" {member.lower()} ", " ; ")  # 'cotton fibre', of a list, names no cotton
     part = names_in(formula)
-    own = " ".join(f" {s.text.lower()} {names.note_of(s.text).lower()} " for s in subjects)
+    own = " ".join(f" {s.text.lower()} {names.note_of(s.text).lower()} {_whole_of(s)} " for s in subjects)
     for name in sorted((n for n in names.declarations if len(n) > 2), key=len, reverse=True):
         made = names.declarations[name]
         if not isinstance(made, NumberDecl):

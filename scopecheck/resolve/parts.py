@@ -55,6 +55,15 @@ FACTS = {
 }  # fmt: skip
 
 
+_NO_PLURAL = ("ss", "us", "is", "as", "os", "lens", "series")
+
+
+def plural_of_part(name: str) -> str:
+    """What several of a part are called that was declared by this name; a plural ('ports') is its own."""
+    plural = name.endswith("s") and not name.lower().endswith(_NO_PLURAL)
+    return name if plural else plural_of(name)
+
+
 def plural_of(name: str) -> str:
     """The usual plural of a noun: holes, boxes, cavities."""
     if name.endswith(("s", "x", "z", "ch", "sh")):

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
-from scopecheck.foundations.diagnostics import trouble
-from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
+from contextlib import suppress
+from fractions import Fraction
+
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.quantity import PLAIN, Kind, Unit, as_difference, as_level
+from scopecheck.foundations.quantity import number_text as plain_number
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.spans import Source
+from scopecheck.language.layout import Page
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.language.scan import Number, Token
+from scopecheck.language.scan import Number, Token, scan
 from scopecheck.resolve.chart import Fill
 from scopecheck.resolve.exact_fitting import bare_number, literal
 from scopecheck.resolve.names import Typed
@@ -17,8 +23,50 @@ from scopecheck.resolve.spelled import spelled
 _TEMPERATURE = (("temperature", 1),)
 
 
-def number_text(job: Job, fill: Fill) -> str:
-    """The number as it is shown: with the unit it takes from another number, where the slot asks for one."""
+def number_text(job: Job, fill: Fill, value: Typed) -> str:
+    """What fills a number slot as it is shown: in the words' own spelling where that says what was read.
+
+    Else the number that was read, with its unit; of what a name stands for, the name.
+    """
+    if named := job.declared(fill.tokens):
+        return named.name
+    if made := job.worked_out(fill.tokens):
+        return made.symbols
+    text = _spelling(job, fill)
+    return text if value.number is None or _says(text, value) else _as_read(value)
+
+
+def _says(text: str, value: Typed) -> bool:
+    """Does this spelling, by itself, say the number in the unit it was read in?"""
+    number, unit = value.number, value.unit or PLAIN
+    assert number is not None
+    if text.lower() in NUMBER_WORDS:
+        return number.value == NUMBER_WORDS[text.lower()] and not unit.symbol
+    tokens: tuple[Token, ...] = ()
+    with suppress(Trouble):  # spellings of units that no scanner knows
+        tokens = scan(Page(Source("", text)), 0, len(text), {})
+    own = tokens[0].number if len(tokens) == 1 else None
+    if own is None:
+        return False
+    if own.unit is None:
+        return own.value == number.value and (not unit.symbol or own.value == 0)
+    alike = own.unit.kind.dimension == unit.kind.dimension
+    return alike and own.unit.factor * own.value == unit.factor * number.value
+
+
+def _as_read(value: Typed) -> str:
+    number, unit = value.number, value.unit or PLAIN
+    assert number is not None
+    try:
+        as_written = Fraction(number.text.replace(",", "")) == number.value
+    except ValueError:
+        as_written = ":" in number.text
+    text = number.text if as_written else plain_number(number.value)
+    return f"{text} {unit.symbol}".strip()
+
+
+def _spelling(job: Job, fill: Fill) -> str:
+    """The number as the words spell it, with the unit it takes from another one where the slot asks."""
     if any(t.start == t.end for t in fill.tokens):
         return " ".join(t.text for t in fill.tokens)  # said in other words: the greater of A and B
     first, number = fill.tokens[0], fill.tokens[0].number

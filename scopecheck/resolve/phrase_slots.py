@@ -98,8 +98,8 @@ class _Filling:
             elif fill.slot.kind in ("step", "moment"):
                 slots[fill.slot.name], shown[fill.slot.name] = _in_time(job, fill)
             elif fill.slot.kind != "noun":
-                slots[fill.slot.name] = number(job, fill.slot, fill.tokens, bool(shown.get("x")))
-                shown[fill.slot.name] = number_text(job, fill)
+                value = number(job, fill.slot, fill.tokens, bool(shown.get("x")))
+                slots[fill.slot.name], shown[fill.slot.name] = value, number_text(job, fill, value)
 
     def like_parts(self) -> None:
         """Puts how many parts there are, what lies between them, and facts about all of them."""

@@ -102,18 +102,20 @@ def _that_it_is(slot: Listed, member: str) -> str:
 
 
 _NUMBER = r"(\d+(?:\.\d+)?(?:[:/]\d+(?:\.\d+)?)?)"
-_OF_TWO = regex(rf"\b(LEAST|GREATEST)\({_NUMBER}, {_NUMBER}\)")
+_OF_TWO = regex(rf"\b(LEAST|GREATEST)\({_NUMBER}( [^\s(),]+)?, {_NUMBER}( [^\s(),]+)?\)")
 
 
 def _picked(match: re.Match[str]) -> str:
-    """The lesser or the greater of two written numbers, as it is written."""
+    """The lesser or the greater of two numbers written in one unit, as it is written."""
+    if match[3] != match[5]:
+        return match[0]
 
     def value(text: str) -> Fraction:
         above, _, below = text.replace(":", "/").partition("/")
         return Fraction(above) / Fraction(below or "1") if Fraction(below or "1") else Fraction(0)
 
     pick = min if match[1] == "LEAST" else max
-    return pick((match[2], match[3]), key=value)
+    return pick((match[2], match[4]), key=value) + (match[3] or "")
 
 
 _OF_STEP = regex(r"\b(DONE|START|END)\((\w+)\)(, (?=\S))?")

@@ -6,6 +6,7 @@ Whether the other limit is one of the difference as well, or of the thing itself
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import pairwise
 
 from scopecheck.foundations.word_lists import words as listed
@@ -125,6 +126,35 @@ def is_upper(tokens: Tokens) -> bool:
     return not words.isdisjoint(("most", "up", "maximum", "max")) or not words.isdisjoint(
         _GREATER if negated else _LESSER
     )
+
+
+def reaches_beyond(preferred: Tokens, main: Tokens) -> bool:
+    """Does a preferred limit let in more, on one side, than the limit that stands before it?"""
+    (low, high), (least, most) = _ends(preferred), _ends(main)
+    if least is not None and least == most:
+        return False  # a value, and no limit that leaves room for a preference
+    below = low is not None and least is not None and low < least
+    return below or (high is not None and most is not None and high > most)
+
+
+def _ends(limit: Tokens) -> tuple[Fraction | None, Fraction | None]:
+    """From where to where a limit of one number goes, or one of two in one unit; None where it has no end."""
+    numbers = [t.number for t in limit if t.number]
+    units = {n.unit for n in numbers if n.unit}
+    said = {word_of(t) for t in limit}
+    if len(units) > 1 or not 0 < len(numbers) < 3 or not said.isdisjoint(_OF_SPREAD):
+        return None, None
+    first, last = numbers[0].value, numbers[-1].value
+    if len(numbers) == 2:
+        ordered = first < last and not said.isdisjoint(("to", "and", "-", "–"))
+        return (first, last) if ordered and said.isdisjoint(_LESSER) else (None, None)
+    if is_upper(limit):
+        return None, first
+    from_it = said & (_GREATER | _LESSER | {"least", "minimum", "min", "exceeds"})
+    return (first, None) if from_it else (first, first)
+
+
+_OF_SPREAD = frozenset("about approximately times within ± differs differ by".split())
 
 
 def limits_in_a_row(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:

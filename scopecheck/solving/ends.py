@@ -56,21 +56,27 @@ def supremum(
     return None if end is None else Extremum(-end.value, end.closed)
 
 
-def least_stretch(search: Search, key: str) -> Extremum | None:
+def least_stretch(search: Search, key: str, work: int | None = None) -> Extremum | None:
+    """The least stretch; the optimiser may take so much `work`, and all there is if nothing is said of it."""
     lower = [p.lower.value for p in search.session.sheet.parameters if p.key == key]
-    return _infimum(search, search.session.words.parameters[key], z3.BoolVal(True), lower)
+    return _infimum(search, search.session.words.parameters[key], z3.BoolVal(True), lower, work)
 
 
-def greatest_stretch(search: Search, key: str) -> Extremum | None:
-    end = _infimum(search, -search.session.words.parameters[key], z3.BoolVal(True))
+def greatest_stretch(search: Search, key: str, work: int | None = None) -> Extremum | None:
+    """As `least_stretch`, at the other end."""
+    end = _infimum(search, -search.session.words.parameters[key], z3.BoolVal(True), work=work)
     return None if end is None else Extremum(-end.value, end.closed)
 
 
 def _infimum(
-    search: Search, expression: z3.ArithRef, defined: z3.BoolRef, likely: Iterable[Fraction] = ()
+    search: Search,
+    expression: z3.ArithRef,
+    defined: z3.BoolRef,
+    likely: Iterable[Fraction] = (),
+    work: int | None = None,
 ) -> Extremum | None:
     end = _among(search, expression, defined, sorted(set(likely)))
-    return end or _looked_for(search, expression, defined)
+    return end or _looked_for(search, expression, defined, work)
 
 
 def _among(
@@ -93,15 +99,17 @@ def _among(
     return Extremum(value, False) if _approached(search, expression, defined, numeral(value)) else None
 
 
-def _looked_for(search: Search, expression: z3.ArithRef, defined: z3.BoolRef) -> Extremum | None:
-    value = _proposed_end(search, expression, [defined])
+def _looked_for(
+    search: Search, expression: z3.ArithRef, defined: z3.BoolRef, work: int | None = None
+) -> Extremum | None:
+    value = _proposed_end(search, expression, [defined], work)
     for _ in range(MOST_CELLS):
         if value is None:
             return None
         if not search.find(Constraint(z3.And(defined, expression < numeral(value)))):
             break
         # Where whole numbers and open ends meet the optimiser can stop early: on, cell by cell.
-        value = _proposed_end(search, expression, [defined, *_cell(search, defined)])
+        value = _proposed_end(search, expression, [defined, *_cell(search, defined)], work)
     else:
         raise Undecided("the end could not be certified")
     end = numeral(value)
@@ -112,10 +120,13 @@ def _looked_for(search: Search, expression: z3.ArithRef, defined: z3.BoolRef) ->
     return Extremum(value, False)
 
 
-def _proposed_end(search: Search, expression: z3.ArithRef, conditions: list[z3.BoolRef]) -> Fraction | None:
+def _proposed_end(
+    search: Search, expression: z3.ArithRef, conditions: list[z3.BoolRef], work: int | None = None
+) -> Fraction | None:
     """The least value by the optimiser's word; None where it has no lower end."""
     optimiser = z3.Optimize()
-    optimiser.set(rlimit=search.session.budget.work, ctrl_c=False, timeout=search.session.time_of_a_step())
+    work = min(work or search.session.budget.work, search.session.budget.work)
+    optimiser.set(rlimit=work, ctrl_c=False, timeout=search.session.time_of_a_step())
     for assertion in (*search.everything_required(), *conditions):
         z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
     aim = optimiser.minimize(expression)

@@ -181,6 +181,8 @@ def _missing(all_: Set, line: tuple[int, ...], mention: Mention) -> Flag:
     if elsewhere:
         return _flag(all_, mention, "no earlier", "elsewhere", line, elsewhere=tuple(elsewhere))
     near = _near(all_, line, mention)
+    if near and _comes_later(all_, mention, near):
+        return _flag(all_, mention, "no earlier", "none_but_later", line, named=(near,))
     if near:
         return _flag(all_, mention, "no earlier", "none_but_near", line, named=(near,))
     return _flag(all_, mention, "no earlier", "none", line)
@@ -214,6 +216,14 @@ def _near(all_: Set, line: tuple[int, ...], mention: Mention) -> str:
             if begins & {w[:6] for w in (*m.modifiers, m.head) if len(w) > 5}:
                 return all_.streams[number].shown(m.first, m.end)
     return ""
+
+
+def _comes_later(all_: Set, mention: Mention, near: str) -> bool:
+    """Whether the claim itself brings the noun in, in these words, behind the place where it is spoken of."""
+    stream = all_.streams[mention.claim]
+    own = [m for m in all_.mentions[mention.claim] if m.how == "new"]
+    places = [m.start for m in own if stream.shown(m.first, m.end) == near]
+    return bool(places) and min(places) > mention.start
 
 
 def _other(all_: Set, line: tuple[int, ...], mention: Mention, earlier: list[Mention]) -> Flag:

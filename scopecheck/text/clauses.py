@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 
+from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.spans import Source
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.layout import Page
 from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token, scan
+from scopecheck.resolve.shared_limits import reaches_beyond
 from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
 from scopecheck.text.mentions import noun_end
@@ -29,7 +35,10 @@ def examples(stream: Stream) -> Iterator[Flag]:
             words, span = stream.shown(before, after), stream.span(before, after)
             several = sum(map(_number, texts[at + width : after])) > 1
             several = several or any(run_at(texts, i, "limits", "openings") for i in range(at + width, after))
+            several = several or any(run_at(texts, i, "limits", "closings") for i in range(at + width, after))
             form = "inner_range" if several else "inner_value"
+            if _reaches_beyond(stream, before, at, at + width, after):
+                form = "inner_wider"
             yield Flag("inner range", form, stream.number, words, span)
         else:
             words, span = stream.shown(at, at + width), stream.span(at, at + width)
@@ -74,7 +83,21 @@ def _number_after(stream: Stream, at: int) -> int | None:
     units = (
         n for n in range(min(last + 5, len(texts)), last + 1, -1) if find_unit(stream.shown(last + 1, n))
     )
-    return next(units, last + 1)
+    behind = next(units, last + 1)
+    return behind + run_at(texts, behind, "limits", "closings")
+
+
+def _reaches_beyond(stream: Stream, before: int, at: int, start: int, after: int) -> bool:
+    """Whether the preferred range, read as a limit, lets in more on one side than the one before it."""
+    main, preferred = (scanned(stream.shown(a, b)) for a, b in ((before, at), (start, after)))
+    return reaches_beyond(preferred, main)
+
+
+def scanned(text: str) -> tuple[Token, ...]:
+    """The words as the reader of lines sees them; none where it does not know a unit of theirs."""
+    with suppress(Trouble):
+        return scan(Page(Source("", text)), 0, len(text), {})
+    return ()
 
 
 def _number(word: str) -> bool:
