@@ -73,9 +73,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
                 known = any(member_of(job.first, job.text(end)) for end in ends)
                 if literals.isdisjoint(said) and not known:
                     return no_member(job.first, job.text(member), job.span(member))
-    if isinstance(job.first, Typed) and not word_list("asides", "what_is_left").isdisjoint(
-        map(word_of, tokens)
-    ):
+    if isinstance(job.first, Typed) and _speaks_of_what_is_left(tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
     if job.sort in ("steps", "sequences") and (wrong := _no_step(job, tokens)):
         return wrong
@@ -204,6 +202,12 @@ def _perhaps_unit(job: Job, tokens: tuple[Token, ...]) -> str:
         return ""
     unit, name = word.text, job.subjects[0].text
     return f"; or, if {unit} is a unit, write in the head: unit {unit}, and declare: {name}  in {unit}"
+
+
+def _speaks_of_what_is_left(tokens: tuple[Token, ...]) -> bool:
+    """`the balance being water`, `and the rest water`."""
+    said = [word_of(t) for t in tokens]
+    return not word_list("asides", "what_is_left").isdisjoint(said) or ("the", "rest") in pairwise(said)
 
 
 WHAT_IS_LEFT = "What is left of a whole is no limit of one share by itself."

@@ -14,6 +14,7 @@ from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.subjects import Subject, is_bare_share
+from scopecheck.resolve.usual import with_any_mixture
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset(("the", "a", "an"))
@@ -262,6 +263,7 @@ def _is_share(subject: Subject) -> bool:
 
 def with_mixtures_alone(tokens: Tokens) -> Tokens:
     """`consists of A, B or a mixture thereof` as what is A, B or a mixture thereof, and so nothing else."""
+    tokens = with_any_mixture(tokens)
     words = [word_of(t) for t in tokens]
     width = next((n for n in (2, 3) if " ".join(words[:n]) in _CONSISTING), 0)
     mixed = words[-1:] == ["thereof"] and words[-2:-1] and words[-2].startswith(("mixture", "combination"))

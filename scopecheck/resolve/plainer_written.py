@@ -137,9 +137,9 @@ def without_basis_of_share(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tok
 
 
 def without_colon(tokens: Tokens) -> Tokens:
-    """`two or more of: silver, gold, and copper` without the colon."""
+    """`two or more of: silver; gold; and copper` without the colon, and with commas."""
     return tuple(
-        t
+        replace(t, text=",") if t.text == ";" else t
         for i, t in enumerate(tokens)
         if t.text != ":" or not i or word_of(tokens[i - 1]) not in _BEHIND_COLON
     )

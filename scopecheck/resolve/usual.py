@@ -573,17 +573,44 @@ def without_every(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...
 
 def without_combinations(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`one or more selected from A, B and combinations thereof` as of A and B: 'or more' says so already."""
+    tokens = with_any_mixture(tokens)
     texts = [t.text.lower() for t in tokens]
     several = texts[:3] in ONE_OR_MORE
-    mixed = texts[-1:] == ["thereof"] and texts[-2:-1] in (["combinations"], ["mixtures"], ["blends"])
-    if not several or not mixed or "selected" not in texts or texts[-3:-2] not in (["and"], ["or"]):
+    mixed = len(texts) > 3 and texts[-1] == "thereof" and f"{texts[-2].removesuffix('s')}s" in _MIXTURES[:3]
+    width = 3 if texts[-3:-2] in (["and"], ["or"]) else 4 if texts[-4:-2] in _AND_ANY else 0
+    if not several or not mixed or "selected" not in texts or not width:
         return tokens
-    end = len(tokens) - 3 - (texts[-4] == ",")
+    end = len(tokens) - width - (texts[-width - 1] == ",")
     kept, commas = tokens[:end], [i for i in range(end) if texts[i] == ","]
     if not commas or {"and", "or"}.intersection(texts[commas[-1] : end]):
         return kept
     joined = replace(tokens[commas[-1]], sort="word", text="and")
     return (*kept[: commas[-1]], joined, *kept[commas[-1] + 1 :])
+
+
+_MIXTURES = ("mixtures", "combinations", "blends", "alloys")
+_AND_ANY = (["and", "any"], ["or", "any"])
+
+
+def with_any_mixture(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`a combination of at least two of these` as any mixture thereof: it need not be of all of them."""
+    texts = [t.text.lower() for t in tokens]
+    for at, word in enumerate(texts):
+        mixed = word in _MIXTURES or f"{word}s" in _MIXTURES
+        start = at - (texts[at - 1 : at] in (["a"], ["an"], ["any"]))
+        several = (texts[at + 1 : at + n] for n in (4, 5, 6)) if mixed else ()
+        for run in several:
+            behind = at + 1 + len(run)
+            ends = texts[behind : behind + 1] == ["thereof"] or texts[behind:] in _OF_THESE
+            if run[:1] == ["of"] and " ".join(run[1:]) in _TWO_OR_MORE and ends:
+                any_, thereof = replace(tokens[start], text="any"), replace(tokens[-1], text="thereof")
+                more = tokens[behind + 1 :] if texts[behind] == "thereof" else ()
+                return (*tokens[:start], any_, replace(tokens[at], text="mixture"), thereof, *more)
+    return tokens
+
+
+_TWO_OR_MORE = ("two or more", "at least two", "any two or more")
+_OF_THESE = (["of", "these"], ["of", "them"], ["of", "the", "foregoing"], ["of", "any", "of", "these"])
 
 
 def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
