@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.diagnostics import trouble
-from scopecheck.foundations.kinds import TIME
+from scopecheck.foundations.kinds import LENGTH, TIME
 from scopecheck.foundations.quantity import Unit, find_unit, kind_word, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -365,9 +365,13 @@ def with_least_or_most(
 ) -> tuple[Token, ...]:
     """`a minimum gap of 3 mm` as a minimum of 3 mm, where the gap is what it is said of; so of what it is.
 
-    What is declared as a maximum gap keeps its name.
+    What is declared as a maximum gap keeps its name; what is called by one measure is of no other one.
     """
     own, found = _forms(name), list(tokens[:1])
+    called = own | set(names.note_of(name).lower().split())
+    kind = subject.kind if isinstance(subject, Typed) else None
+    if kind is not None and kind.dimension == LENGTH and called.isdisjoint(listed("measures", "dimensions")):
+        own |= {"length", "width", "height", "depth", "thickness", "diameter"}
     # Not of what is itself called 'minimum gap', or noted to be that.
     ends = listed("short", "ends") - own - set(names.note_of(name).lower().split())
     for token in tokens[1:]:

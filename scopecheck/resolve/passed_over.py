@@ -40,7 +40,7 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     named = [i for i, t in enumerate(tokens) if word_of(t) in own]
     if not named:
         return
-    never = others | names_own | job.place.phrases.words()
+    never = (others | names_own | job.place.phrases.words()) - {"constant"}  # that is told
     # 'Planet wheels' are planets; an oil phase is no oil.
     counted = job.sort == "parts" or all(isinstance(s.bound, Typed) and s.bound.whole for s in job.subjects)
     # Graphite particles are graphite, in a form.

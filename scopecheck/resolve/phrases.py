@@ -92,6 +92,7 @@ from scopecheck.resolve.together import says_together, sum_of, with_both_named
 from scopecheck.resolve.usual import (
     with_compared,
     with_divisible,
+    with_ends_upward,
     with_finer,
     with_gauge,
     with_hours,
@@ -103,6 +104,7 @@ from scopecheck.resolve.usual import (
     with_signs_in_words,
     with_so_many,
     with_that_of,
+    with_time_within,
     with_turns,
     with_usual_words,
     with_years_noted,
@@ -115,7 +117,7 @@ MOST_WORDS = 60
 _SAID_OTHERWISE = (
     without_dots, with_so_many, with_unit_behind, with_the_greater, with_hours, with_usual_words,
     without_combinations, with_hundreds,
-    with_commas, with_both, with_divisible, as_alternatives, with_tolerances, with_plain_limits, with_ratios,
+    with_commas, with_both, with_divisible, as_alternatives, with_tolerances, with_plain_limits, with_ratios, with_ends_upward,
 )  # fmt: skip
 """What is said in other words, whatever it is said of: each hands on to the next."""
 _SELECTED = ("selected", "chosen")
@@ -887,7 +889,8 @@ class Reader:
         tokens = with_finer(tokens, subjects[0].text, note)
         tokens = with_years_noted(tokens, subjects[0].bound, note)
         tokens = with_things_per(tokens, subjects[0].bound, words.span, subjects[0].text, note)
-        return spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
+        tokens = spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
+        return with_time_within(tokens, made)
 
     def spelled_beside(self, bound: Bound) -> Bound:
         """What numbers in words are read beside: of a step its time."""

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
 
-from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Unit, as_turns, find_unit, number_text
 from scopecheck.foundations.record import replace
@@ -611,6 +611,40 @@ def with_any_mixture(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 _TWO_OR_MORE = ("two or more", "at least two", "any two or more")
 _OF_THESE = (["of", "these"], ["of", "them"], ["of", "the", "foregoing"], ["of", "any", "of", "these"])
+
+
+def with_ends_upward(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`from 5 mm down to 3 mm` as from 3 mm to 5 mm."""
+    for at in range(1, len(tokens) - 2):
+        down = [t.text.lower() for t in tokens[at : at + 2]] == ["down", "to"]
+        upper, lower = tokens[at - 1].number, tokens[at + 2].number
+        if not down or upper is None or lower is None:
+            continue
+        upper = replace(upper, unit=upper.unit or lower.unit)
+        units = (upper.unit, lower.unit)
+        high, low = (n.unit.to_base(n.value) if n.unit else n.value for n in (upper, lower))
+        if high > low and len({u.kind if u else None for u in units}) == 1:
+            first, last = tokens[at + 2], replace(tokens[at - 1], number=upper)
+            return (*tokens[: at - 1], first, tokens[at + 1], last, *tokens[at + 3 :])
+    return tokens
+
+
+def with_time_within(tokens: tuple[Token, ...], declared: Declaration | None) -> tuple[Token, ...]:
+    """`within 25 ms`, of how long something takes, as at most 25 ms: no time is less than nothing."""
+    timed = isinstance(declared, NumberDecl) and declared.kind.dimension == TIME
+    if not timed or not isinstance(declared, NumberDecl) or declared.lower is None or declared.lower.value:
+        return tokens
+    texts = [t.text.lower() for t in tokens]
+    for at in (i for i, word in enumerate(texts) if word == "within" and texts[i - 1 : i] != ["to"]):
+        end = at + 1 + (texts[at + 1 : at + 2] in _HEDGES)
+        number = tokens[end].number if end < len(tokens) else None
+        own = number is not None and number.unit is not None and number.unit.kind.dimension == TIME
+        if own and (end + 1 == len(tokens) or texts[end + 1] in (",", "and", "but", "or")):
+            return (*tokens[:at], *words_at(tokens[at], "at most"), *tokens[at + 1 :])
+    return tokens
+
+
+_HEDGES = (["about"], ["approximately"], ["around"], ["roughly"])
 
 
 def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
