@@ -183,11 +183,20 @@ def without_name_before_inclusive(tokens: tuple[Token, ...], name: str) -> tuple
         named = tokens[-3].text.lower() in _forms(name) and _counts(tokens[-4])
         return (*tokens[:-3], *tokens[-2:]) if named else tokens
     ends = len(tokens) > 2 and tokens[-1].text.lower() in ("inclusive", "exclusive")
-    named = ends and tokens[-2].text.lower() in _forms(name) and tokens[-3].number is not None
+    named = ends and tokens[-2].text.lower() in _forms(name) and _counts(tokens[-3])
     return (*tokens[:-2], tokens[-1]) if named else tokens
 
 
-_ENDLESS = (["or", "more"], ["or", "fewer"], ["or", "less"])
+_ENDLESS = (["or", "more"], ["or", "fewer"], ["or", "less"], ["at", "most"], ["at", "least"])
+
+
+def with_plurals(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+    """`no more than one tooth`, of a number of teeth, as no more than one teeth; so of batteries."""
+    last = name.lower().rpartition(" ")[2]
+    one = word_lists()["irregular"].get(last, last)
+    one = f"{last[:-3]}y" if last.endswith("ies") and len(last) > 4 else one
+    counted = isinstance(subject, Typed) and subject.whole and one != last
+    return tuple(replace(t, text=last) if counted and t.text.lower() == one else t for t in tokens)
 
 
 def _counts(token: Token) -> bool:

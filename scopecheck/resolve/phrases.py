@@ -38,6 +38,7 @@ from scopecheck.resolve.everyday import (
     with_least_or_most,
     with_one_second,
     with_parts_per,
+    with_plurals,
     with_ratio_named,
     with_ratios,
     with_things_per,
@@ -101,6 +102,7 @@ from scopecheck.resolve.usual import (
     with_pressure_told,
     with_runs,
     with_shares,
+    with_shares_of_a_value,
     with_signs_in_words,
     with_so_many,
     with_that_of,
@@ -131,6 +133,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     """The words without gaps, and with signs beside numbers in words."""
     tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
     for s in subjects:
+        tokens = with_plurals(tokens, s.bound, s.text)
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
@@ -890,6 +893,7 @@ class Reader:
         tokens = with_years_noted(tokens, subjects[0].bound, note)
         tokens = with_things_per(tokens, subjects[0].bound, words.span, subjects[0].text, note)
         tokens = spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
+        tokens = with_shares_of_a_value(tokens, subjects[0].bound, subjects[0].text, self.names)
         return with_time_within(tokens, made)
 
     def spelled_beside(self, bound: Bound) -> Bound:

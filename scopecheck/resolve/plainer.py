@@ -252,7 +252,8 @@ def _without_leading_to(tokens: Tokens) -> Tokens:
 def _with_both_ends_within(tokens: Tokens) -> Tokens:
     """`within 0.8 and 1.25` as between both; `within 3.4-3.8 GHz` as 3.4-3.8 GHz."""
     words = [word_of(t) for t in tokens]
-    joined = len(words) == 4 and words[0] == "within" and words[2] in ("-", "–", "to")
+    joined = words[:1] == ["within"] and words[2:3] in (["-"], ["–"], ["to"])
+    joined = joined and (len(words) == 4 or words[4:5] == ["of"])
     if joined and tokens[1].number and tokens[3].number:
         return tokens[1:]
     for at in range(len(words) - 3):

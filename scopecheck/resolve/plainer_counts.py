@@ -200,9 +200,12 @@ def without_number_before(tokens: Tokens, subjects: Things) -> Tokens:
     """`the number of blades is not divisible by 3`, of such a number, without what it is."""
     words = [word_of(t) for t in tokens]
     bound, own = subjects[0].bound, subjects[0].text.lower().split()
-    lead = ["the", "number", "of", *own, "is", "not"]
     counted = len(subjects) == 1 and isinstance(bound, Typed) and bound.whole
-    return tokens[len(lead) - 1 :] if counted and words[: len(lead)] == lead else tokens
+    article = words[:1] in (["the"], ["a"])
+    end = next((i for i, w in enumerate(words) if w == "not"), 0)
+    verb = end - (words[end - 1 : end] in (["is"], ["being"]))
+    led = words[1:verb] in (["number", "of", *own], ["number", "of", "the", *own])
+    return tokens[end:] if counted and end and article and led else tokens
 
 
 def without_names_before_each_other(tokens: Tokens, subjects: Things) -> Tokens:

@@ -457,14 +457,17 @@ _LIMITS = frozenset(
 
 
 def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`divisible by 4 and by 6` with the word that both numbers share; a 'not' may deny one or both."""
+    """`divisible by 4 and by 6`, `by 4 and 6` with what both numbers share; a 'not' may deny one or both."""
     texts = [t.text.lower() for t in tokens]
     if "divisible" not in texts or not {"not", "neither"}.isdisjoint(texts):
         return tokens
     found: list[Token] = []
     for at, token in enumerate(tokens):
         joined = at > 2 and texts[at - 1] in ("or", "and", ",")
-        if token.text.lower() == "by" and joined and "divisible" in texts[:at]:
+        both = texts[at - 1 : at] == ["and"] and texts[at - 3 : at - 2] in (["by"], ["both"])
+        if both and "or" not in texts and token.number and "by" in texts[max(at - 4, 0) : at]:
+            found += words_at(token, "divisible by", understood=True)
+        elif token.text.lower() == "by" and joined and "divisible" in texts[:at]:
             found.append(replace(token, text="divisible", end=token.start))
         found.append(token)
     return tuple(found)
@@ -627,6 +630,45 @@ def with_ends_upward(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             first, last = tokens[at + 2], replace(tokens[at - 1], number=upper)
             return (*tokens[: at - 1], first, tokens[at + 1], last, *tokens[at + 3 :])
     return tokens
+
+
+def with_shares_of_a_value(
+    tokens: tuple[Token, ...], subject: Bound, own_name: str, names: Names
+) -> tuple[Token, ...]:
+    """`80 to 100 % of a rated speed of 3000 rpm` as 2400 to 3000 rpm; not `within 10 % of 200 mm`."""
+    kind = subject.kind if isinstance(subject, Typed) and not subject.whole else None
+    texts = [t.text.lower() for t in tokens]
+    for at in (i for i, t in enumerate(tokens[:-2]) if is_bare_share(t) and texts[i + 1] == "of"):
+        end = next((i for i in range(at + 2, len(tokens)) if tokens[i].number), 0)
+        value = tokens[end].number
+        called = texts[at + 2 : end]
+        plain = not called or (called[-1] == "of" and called[0] in ("a", "an", "the", "its"))
+        own = value is not None and value.unit is not None and value.unit.kind == kind
+        others = (name.lower() for name in names.all() if name.lower() != own_name.lower())
+        declared = any(f" {name} " in f" {' '.join(called)} " for name in others)
+        joined = texts[at - 1 : at] in (["to"], ["-"], ["and"]) and at > 1 and tokens[at - 2].number is not None
+        alone = not joined and texts[at - 1 : at] in (["within"], ["±"], ["by"])
+        limits = not (listed("limits", "inside") - _SAYS_WHICH).isdisjoint(called)
+        if not (end and plain and own) or declared or alone or limits or value is None:
+            continue
+        last = replace(_share_of(tokens[at], tokens[at], tokens[end]), end=tokens[end].end)
+        before = tokens[: at - 2] if joined else tokens[:at]
+        first = (_share_of(tokens[at - 2], tokens[at], tokens[end]), tokens[at - 1]) if joined else ()
+        return (*before, *first, last, *tokens[end + 1 :])
+    return tokens
+
+
+_SAYS_WHICH = frozenset("of a an the its nominal rated".split())
+
+
+def _share_of(share: Token, percent: Token, whole: Token) -> Token:
+    """The number that so many per cent of another number are; a share without its sign is in per cent too."""
+    assert share.number and percent.number and percent.number.unit and whole.number
+    part = percent.number.unit.to_base(share.number.value) * whole.number.value
+    text = number_text(part)
+    decimals = len(text.partition(".")[2])
+    number = replace(whole.number, text=text, value=part, decimals=decimals)
+    return replace(whole, number=number, start=share.start, end=share.end)
 
 
 def with_time_within(tokens: tuple[Token, ...], declared: Declaration | None) -> tuple[Token, ...]:
