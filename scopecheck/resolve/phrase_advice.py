@@ -83,6 +83,10 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *told)
     if how_long := _how_long(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, how_long)
+    spoken = [word_of(t) for t in tokens]
+    if len(job.subjects) == 2 and "parts" in spoken and _SO_MANY_TO.isdisjoint(spoken):
+        lift = f"lift these as well: per 100 parts by weight of {job.subjects[1].text} ... {words}"
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", _PARTS_OF_NOTHING, lift)
     if whole := _of_undeclared(job, tokens):
         cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
         help = _of_what_it_is(job, whole)
@@ -202,6 +206,10 @@ def _perhaps_unit(job: Job, tokens: tuple[Token, ...]) -> str:
         return ""
     unit, name = word.text, job.subjects[0].text
     return f"; or, if {unit} is a unit, write in the head: unit {unit}, and declare: {name}  in {unit}"
+
+
+_PARTS_OF_NOTHING = "So many parts are counted beside so many of something else, which these words leave out."
+_SO_MANY_TO = frozenset("per based relative respect relation hundred 100".split())
 
 
 def _speaks_of_what_is_left(tokens: tuple[Token, ...]) -> bool:

@@ -105,10 +105,30 @@ def with_parts_of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> To
 
     Of one plain number it is so many.
     """
+    tokens = _with_hundred_behind(tokens, subjects[1].text) if len(subjects) == 2 else tokens
     found = _of_a_hundred(tokens, subjects)
     if found is None and len(subjects) == 2:
         found = _of_a_hundred(_grams_as_parts(tokens), subjects)
     return tokens if found is None else found
+
+
+def _with_hundred_behind(tokens: Tokens, name: str) -> Tokens:
+    """`per 100 parts by weight of flour, 50 parts of water` with what they are counted by at the end.
+
+    Without a comma before it, and without `a total amount of` before so many parts.
+    """
+    words = [word_of(t) for t in tokens]
+    if len(words) > 3 and words[0] in _DETERMINERS and words[1:3] == ["sum", "of"] and tokens[3].number:
+        tokens, words = tokens[3:], words[3:]
+    per = next((len(run) for run in _PER if words[: len(run)] == run), 0)
+    comma, own = words.index(",") if "," in words else 0, name.lower().split()
+    if per and words[per : per + 2] in (["100", "parts"], ["hundred", "parts"]):
+        named = (i + len(own) for i in range(len(words)) if words[i : i + len(own)] == own)
+        end = comma or next(named, 0)
+        behind = tuple(replace(t, start=tokens[-1].start, end=tokens[-1].end) for t in tokens[:end])
+        return (*tokens[end + bool(comma) :], *behind) if end else tokens
+    runs = (run for run in _PER if comma and words[comma + 1 : comma + 1 + len(run)] == run)
+    return (*tokens[:comma], *tokens[comma + 1 :]) if next(runs, None) else tokens
 
 
 def _of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens | None:
