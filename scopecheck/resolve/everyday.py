@@ -391,6 +391,32 @@ def with_least_or_most(
     return tuple(found)
 
 
+def with_signs_alone(tokens: tuple[Token, ...], subject: Bound, name: str, note: str) -> tuple[Token, ...]:
+    """`a diameter D1 of 5 mm`, `the first height h1 is`, of what is called by that sign, by the sign alone.
+
+    A note that says which measure it is may say that it is another one.
+    """
+    measures = listed("measures", "nouns")
+    sign = len(name) <= _LONGEST_SIGN and (name[-1:].isdigit() or not name.islower())
+    if not sign or not isinstance(subject, Typed) or subject.kind is None or not subject.kind.dimension:
+        return tokens
+    if not measures.isdisjoint(note.lower().split()):
+        return tokens
+    found: list[Token] = []
+    for token in tokens:
+        if token.text.lower() == name.lower() and found and found[-1].text.lower() in measures:
+            known = kind_word(found[-1].text.lower())
+            if known is None or known.accepts(subject.kind):
+                found.pop()
+                if found and found[-1].text.lower() in ("first", "second", "third"):
+                    found.pop()
+        found.append(token)
+    return tuple(found)
+
+
+_LONGEST_SIGN = 3
+
+
 def with_any(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
     """`any temperature between`, of a temperature or of what is called so, as any value between."""
     own = _forms(name) - {"of", "the", "a", "an", "and", "in"}

@@ -41,6 +41,7 @@ from scopecheck.resolve.everyday import (
     with_plurals,
     with_ratio_named,
     with_ratios,
+    with_signs_alone,
     with_things_per,
     with_tolerances,
     with_unit_behind,
@@ -134,6 +135,8 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
     for s in subjects:
         tokens = with_plurals(tokens, s.bound, s.text)
+        if len(subjects) > 1:
+            tokens = with_signs_alone(tokens, s.bound, s.text, names.note_of(s.text))
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
@@ -296,6 +299,7 @@ class Reader:
             found
             or self._with_multiples_named(tokens, words, subjects)
             or self._without_named(tokens, words, subjects)
+            or self._one_and_one_beside(tokens, words, subjects)
             or self._of_one_step(words, subjects)
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
@@ -361,6 +365,27 @@ class Reader:
         taking_part = names_in(self._trying().condition(words, tuple(ways)))
         both = len(bounds) == 2 and all(names_in(b.term) <= taking_part for b in bounds)
         return self.condition(words, tuple(ways)) if both else None
+
+    def _one_and_one_beside(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`D1, D2 : D1 is 5 to 8 mm and D2 is larger than D1`: of the one alone, and of both beside it."""
+        if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
+            return None
+        said = [word_of(t) for t in tokens]
+        for at in (i for i in range(2, len(said) - 2) if said[i] == "and"):
+            sides = tokens[: at - (said[at - 1] == ",")], tokens[at + 1 :]
+            alone, both = (
+                [s for s in subjects if f" {s.text.lower()} " in f" {' '.join(map(word_of, side))} "]
+                for side in sides
+            )
+            if len(alone) != 1 or len(both) != 2 or not {"than", "times", "twice", "half"} & set(said[at:]):
+                continue
+            left, right = (Words(words.text, side, words.span) for side in sides)
+            trying = self._trying()
+            if trying._holds(left, tuple(alone)) and trying._holds(right, subjects):
+                return All((self._condition(left, tuple(alone)), self._condition(right, subjects)))
+        return None
 
     def _of_one_step(self, words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
         """`heating, cooling : cooling follows the heating`: of the one step that the words are read of.
