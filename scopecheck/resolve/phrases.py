@@ -8,9 +8,10 @@ from fractions import Fraction
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
-from scopecheck.core.formula import Add, All, Any, Compare, Const, ExactlyOne, Formula, Implies
+from scopecheck.core.formula import Add, All, Any, Compare, Const, Divide, ExactlyOne, Formula, Implies
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
+from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -126,6 +127,7 @@ _SAID_OTHERWISE = (
 _SELECTED = ("selected", "chosen")
 _BEFORE_SELECTED = frozenset("of a an the which is are being ,".split())
 _AMOUNTS = ("amount", "amounts", "content", "quantity")
+_PREFERENCES = frozenset("preferably ideally advantageously desirably suitably".split())
 UNTIL = ("until", "till")
 """What a step goes on until is so when it ends."""
 
@@ -299,6 +301,7 @@ class Reader:
             found
             or self._with_multiples_named(tokens, words, subjects)
             or self._without_named(tokens, words, subjects)
+            or self._ratio_and_preference(tokens, words, subjects)
             or self._one_and_one_beside(tokens, words, subjects)
             or self._of_one_step(words, subjects)
             or self._of_parts_beside(tokens, words, subjects)
@@ -386,6 +389,34 @@ class Reader:
             if trying._holds(left, tuple(alone)) and trying._holds(right, subjects):
                 return All((self._condition(left, tuple(alone)), self._condition(right, subjects)))
         return None
+
+    def _ratio_and_preference(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`a ratio of A to B of 1:1 to 3:1, preferably 1.5:1 to 2:1`: the ratio as without the preference,
+        and that of the quotient."""
+        said = [word_of(t) for t in tokens]
+        bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and s.parts is None]
+        at = next((i for i, w in enumerate(said) if i > 2 and w in _PREFERENCES), 0)
+        if len(subjects) != 2 or len(bounds) != 2 or "ratio" not in said[:at]:
+            return None
+        end = at - sum(w in ("more", "even", "still", "most") for w in said[at - 2 : at])
+        while said[end - 1] in (",", "and", "or"):
+            end -= 1
+        start = end + sum(w in (",", "and", "or") for w in said[end:at])
+        limit, behind = Words(words.text, tokens[:end], words.span), tokens[start:]
+        first = " ".join(said[:end]).find(subjects[0].text.lower())
+        second = " ".join(said[:end]).find(subjects[1].text.lower())
+        turned = -1 < second < first or (first < 0 <= second)
+        over, under = reversed(subjects) if turned else subjects
+        assert isinstance(over.bound, Typed) and isinstance(under.bound, Typed)
+        quotient = Typed(Divide(over.bound.term, under.bound.term), PLAIN_KIND)
+        ratio = (Subject(quotient, f"{over.text} / {under.text}", over.span),)
+        said_again = tuple(t for t in behind if word_of(t) != "of")
+        preference = Words(words.text, said_again, words.span)
+        if not (self._trying()._holds(limit, subjects) and self._trying()._holds(preference, ratio)):
+            return None
+        return All((self._condition(limit, subjects), self._condition(preference, ratio)))
 
     def _of_one_step(self, words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
         """`heating, cooling : cooling follows the heating`: of the one step that the words are read of.
