@@ -99,6 +99,7 @@ from scopecheck.resolve.usual import (
     with_finer,
     with_gauge,
     with_hours,
+    with_hyphened_members,
     with_members,
     with_parity,
     with_pressure_told,
@@ -136,7 +137,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     """The words without gaps, and with signs beside numbers in words."""
     tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
     for s in subjects:
-        tokens = with_plurals(tokens, s.bound, s.text)
+        tokens = with_hyphened_members(with_plurals(tokens, s.bound, s.text), s.bound)
         if len(subjects) > 1:
             tokens = with_signs_alone(tokens, s.bound, s.text, names.note_of(s.text))
         # 'In a cooling mode' as a condition needs its noun.

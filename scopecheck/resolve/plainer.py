@@ -25,6 +25,8 @@ from scopecheck.resolve.plainer_amounts import (
     of_what_holds_it,
     selected_from,
     with_basis_in_commas,
+    with_change_from,
+    with_excess,
     with_free_of,
     with_mixtures_alone,
     with_only_behind,
@@ -44,6 +46,7 @@ from scopecheck.resolve.plainer_counts import (
     with_limit_before,
     with_names_noted,
     with_neither_as_not,
+    with_number_per,
     with_one_for_every,
     with_one_in_so_many,
     with_outnumbering,
@@ -111,11 +114,14 @@ from scopecheck.resolve.plainer_written import (
     with_times_before_name,
     without_basis_of_share,
     without_colon,
+    without_inclined,
     without_intervals,
     without_leading_by,
     without_of_again,
     without_own_kind,
     without_own_measure_behind,
+    without_relative,
+    without_thereof,
     without_what_is_noted,
 )
 from scopecheck.resolve.subjects import Subject, is_bare_share
@@ -190,6 +196,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_one_for_every,
         with_what_both_have,
         without_names_before_each_other,
+        with_number_per,
         without_number_before,
         with_one_in_so_many,
         without_holding,
@@ -203,6 +210,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
+        tokens = without_thereof(without_relative(tokens, subjects[0]), subjects[0]) if tokens else tokens
+        tokens = without_inclined(tokens, subjects[0])
         tokens = without_own_kind(with_noted_plural(tokens, subjects[0], notes), subjects[0])
         tokens = without_own_measure_behind(without_what_is_noted(tokens, notes), subjects[0], notes)
         tokens = of_the_greatest(tokens, subjects)
@@ -225,6 +234,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = with_only_behind(tokens, subjects[0].bound)
         tokens = with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
+    tokens = with_change_from(with_excess(tokens, subjects), subjects) if tokens else tokens
     tokens = with_parts_of_a_hundred(without_both_before(tokens, subjects), subjects)
     tokens = with_same_amount(tokens, subjects)
     tokens = without_own_basis(of_any_of_them(tokens, subjects), subjects)

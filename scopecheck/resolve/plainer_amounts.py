@@ -14,7 +14,7 @@ from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.subjects import Subject, is_bare_share
-from scopecheck.resolve.usual import with_any_mixture
+from scopecheck.resolve.usual import with_any_mixture, words_at
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset(("the", "a", "an"))
@@ -98,6 +98,61 @@ def without_both_before(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
         and all(t.sort == "word" for t in tokens[:at])
     )
     return tokens[at:] if both else tokens
+
+
+def with_excess(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`a molar excess of 10 to 50 % of acid over base` as acid exceeding base by 10 to 50 %."""
+    words = [word_of(t) for t in tokens]
+    over = next((i for i, w in enumerate(words) if w in ("over", "beyond")), 0)
+    at = words.index("excess") if "excess" in words[:3] else 0
+    by = {"molar": "by mole", "weight": "by mass", "mass": "by mass"}.get(words[at - 1] if at else "", "")
+    bounds = [s.bound for s in subjects if isinstance(s.bound, Typed)]
+    if len(subjects) != 2 or len(bounds) != 2 or not over or not at or words[at + 1 : at + 2] != ["of"]:
+        return tokens
+    if by and not all(b.kind and _is_by(b.kind, by) for b in bounds):
+        return tokens
+    first, second = (s.text.lower().split() for s in subjects)
+    inside, behind = words[at + 2 : over], [w for w in words[over + 1 :] if w not in _DETERMINERS]
+    limit = tokens[at + 2 : over]
+    for article in ([], ["the"]):
+        named = [*article, *first]
+        if inside[-len(named) - 1 :] == ["of", *named] and behind == second:
+            limit = limit[: -len(named) - 1]
+        elif inside[: len(named) + 1] == [*named, "of"] and behind == second:
+            limit = limit[len(named) + 1 :]
+        else:
+            continue
+        said = words_at(tokens[0], f"{subjects[0].text} exceeds {subjects[1].text} by", understood=True)
+        return (*said, *limit) if any(t.number for t in limit) else tokens
+    return tokens
+
+
+def with_change_from(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the volume of the dough increasing by 50 %`, of a volume after and a volume before, as the one exceeding
+    the other by 50 %; decreasing, as the one lower than the other by so much."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words) - 1) if words[i] in _GROWS | _SHRINKS), 0)
+    names = [s.text.lower().split() for s in subjects]
+    if len(subjects) != 2 or not at or words[at + 1] != "by":
+        return tokens
+    shared = set(names[0]) & set(names[1]) - _DETERMINERS
+    which = [({*n} & _AT_LAST != set(), {*n} & _AT_FIRST != set()) for n in names]
+    if sorted(which) != [(False, True), (True, False)] or shared.isdisjoint(words[:at]):
+        return tokens
+    last, first = subjects if which[0][0] else subjects[::-1]
+    led = words[1 if words[0] in _DETERMINERS else 0 : at]
+    verb = led[-1:] in (["is"], ["being"])
+    if led[0] not in shared or not (len(led) - verb == 1 or led[1] == "of"):
+        return tokens
+    beside = "exceeds" if words[at] in _GROWS else "is lower than"
+    said = words_at(tokens[0], f"{last.text} {beside} {first.text}", understood=True)
+    return (*said, *tokens[at + 1 :])
+
+
+_GROWS = frozenset("increasing increases increased growing grows rising rises".split())
+_SHRINKS = frozenset("decreasing decreases decreased shrinking shrinks falling falls reduced".split())
+_AT_LAST = frozenset("after final end last second".split())
+_AT_FIRST = frozenset("before initial start starting first".split())
 
 
 def with_parts_of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

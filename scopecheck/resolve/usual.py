@@ -616,6 +616,21 @@ _TWO_OR_MORE = ("two or more", "at least two", "any two or more")
 _OF_THESE = (["of", "these"], ["of", "them"], ["of", "the", "foregoing"], ["of", "any", "of", "these"])
 
 
+def with_hyphened_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`mono- and diglycerides` as the one member that is declared as mono-and-diglycerides."""
+    members = subject.members if isinstance(subject, SetDecl | ChoiceDecl) else ()
+    for member in members:
+        first, joiner, last = member.partition("-and-") if "-and-" in member else member.partition("-or-")
+        run = [first.lower(), "-", joiner.strip("-"), *last.lower().split()]
+        texts = [t.text.lower() for t in tokens]
+        at = next((i for i in range(len(texts)) if joiner and texts[i : i + len(run)] == run), None)
+        if at is not None:
+            last_of = tokens[at + len(run) - 1]
+            one = replace(tokens[at], sort="word", text=member, end=last_of.end)
+            tokens = (*tokens[:at], one, *tokens[at + len(run) :])
+    return tokens
+
+
 def with_ends_upward(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`from 5 mm down to 3 mm` as from 3 mm to 5 mm."""
     for at in range(1, len(tokens) - 2):
