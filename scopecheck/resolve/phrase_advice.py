@@ -79,14 +79,10 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
-    if told := _several_of_one(job, tokens) or _noted_elsewhere(job, tokens):
+    if told := _several_of_one(job, tokens) or _noted_elsewhere(job, tokens) or _parts_alone(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *told)
     if how_long := _how_long(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, how_long)
-    spoken = [word_of(t) for t in tokens]
-    if len(job.subjects) == 2 and "parts" in spoken and _SO_MANY_TO.isdisjoint(spoken):
-        lift = f"lift these as well: per 100 parts by weight of {job.subjects[1].text} ... {words}"
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", _PARTS_OF_NOTHING, lift)
     if whole := _of_undeclared(job, tokens):
         cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
         help = _of_what_it_is(job, whole)
@@ -206,6 +202,15 @@ def _perhaps_unit(job: Job, tokens: tuple[Token, ...]) -> str:
         return ""
     unit, name = word.text, job.subjects[0].text
     return f"; or, if {unit} is a unit, write in the head: unit {unit}, and declare: {name}  in {unit}"
+
+
+def _parts_alone(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """Cause and help where words say so many parts of one of two things, and not to how many; else None."""
+    said = [word_of(t) for t in tokens]
+    if len(job.subjects) != 2 or "parts" not in said or not _SO_MANY_TO.isdisjoint(said):
+        return None
+    lift = f"lift these as well: per 100 parts by weight of {job.subjects[1].text} ... {job.text(tokens)}"
+    return _PARTS_OF_NOTHING, lift
 
 
 _PARTS_OF_NOTHING = "So many parts are counted beside so many of something else, which these words leave out."

@@ -122,7 +122,8 @@ MOST_WORDS = 60
 _SAID_OTHERWISE = (
     without_dots, with_so_many, with_unit_behind, with_the_greater, with_hours, with_usual_words,
     without_combinations, with_hundreds,
-    with_commas, with_both, with_divisible, as_alternatives, with_tolerances, with_plain_limits, with_ratios, with_ends_upward,
+    with_commas, with_both, with_divisible, as_alternatives, with_tolerances, with_plain_limits, with_ratios,
+    with_ends_upward,
 )  # fmt: skip
 """What is said in other words, whatever it is said of: each hands on to the next."""
 _SELECTED = ("selected", "chosen")
@@ -409,10 +410,9 @@ class Reader:
         first = " ".join(said[:end]).find(subjects[0].text.lower())
         second = " ".join(said[:end]).find(subjects[1].text.lower())
         turned = -1 < second < first or (first < 0 <= second)
-        over, under = reversed(subjects) if turned else subjects
-        assert isinstance(over.bound, Typed) and isinstance(under.bound, Typed)
-        quotient = Typed(Divide(over.bound.term, under.bound.term), PLAIN_KIND)
-        ratio = (Subject(quotient, f"{over.text} / {under.text}", over.span),)
+        over, under = bounds[::-1] if turned else bounds
+        text = " / ".join(s.text for s in (subjects[::-1] if turned else subjects))
+        ratio = (Subject(Typed(Divide(over.term, under.term), PLAIN_KIND), text, subjects[0].span),)
         said_again = tuple(t for t in behind if word_of(t) != "of")
         preference = Words(words.text, said_again, words.span)
         if not (self._trying()._holds(limit, subjects) and self._trying()._holds(preference, ratio)):

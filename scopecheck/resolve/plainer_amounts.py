@@ -128,8 +128,8 @@ def with_excess(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 
 def with_change_from(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`the volume of the dough increasing by 50 %`, of a volume after and a volume before, as the one exceeding
-    the other by 50 %; decreasing, as the one lower than the other by so much."""
+    """`the volume of the dough increasing by 50 %`, of a volume after and one before, as one exceeding the
+    other by 50 %; decreasing, as the one lower than the other by so much."""
     words = [word_of(t) for t in tokens]
     at = next((i for i in range(1, len(words) - 1) if words[i] in _GROWS | _SHRINKS), 0)
     names = [s.text.lower().split() for s in subjects]

@@ -206,7 +206,11 @@ def with_number_per(tokens: Tokens, subjects: Things) -> Tokens:
     per = next((i for i, w in enumerate(words) if w in ("per", "for") and i > len(lead) + 1), 0)
     if not counts or not lead or not per or words[len(lead)] not in ("is", "being"):
         return tokens
-    return (*tokens[len(lead) + 1 : per], *words_at(tokens[per], " ".join(own), understood=True), *tokens[per:])
+    return (
+        *tokens[len(lead) + 1 : per],
+        *words_at(tokens[per], " ".join(own), understood=True),
+        *tokens[per:],
+    )
 
 
 def without_number_before(tokens: Tokens, subjects: Things) -> Tokens:

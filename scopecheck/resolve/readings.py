@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
-from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
 from scopecheck.core.construction import names_in
+from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
 from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Not, Parameter, Read, lies_within
 from scopecheck.core.formula import Bound as End
 from scopecheck.core.model import FreeParameter, Place, Reading

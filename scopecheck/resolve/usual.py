@@ -661,7 +661,9 @@ def with_shares_of_a_value(
         own = value is not None and value.unit is not None and value.unit.kind == kind
         others = (name.lower() for name in names.all() if name.lower() != own_name.lower())
         declared = any(f" {name} " in f" {' '.join(called)} " for name in others)
-        joined = texts[at - 1 : at] in (["to"], ["-"], ["and"]) and at > 1 and tokens[at - 2].number is not None
+        joined = (
+            texts[at - 1 : at] in (["to"], ["-"], ["and"]) and at > 1 and tokens[at - 2].number is not None
+        )
         alone = not joined and texts[at - 1 : at] in (["within"], ["±"], ["by"])
         limits = not (listed("limits", "inside") - _SAYS_WHICH).isdisjoint(called)
         if not (end and plain and own) or declared or alone or limits or value is None:
@@ -678,7 +680,10 @@ _SAYS_WHICH = frozenset("of a an the its nominal rated".split())
 
 def _share_of(share: Token, percent: Token, whole: Token) -> Token:
     """The number that so many per cent of another number are; a share without its sign is in per cent too."""
-    assert share.number and percent.number and percent.number.unit and whole.number
+    assert share.number is not None
+    assert whole.number is not None
+    assert percent.number is not None
+    assert percent.number.unit is not None
     part = percent.number.unit.to_base(share.number.value) * whole.number.value
     text = number_text(part)
     decimals = len(text.partition(".")[2])
