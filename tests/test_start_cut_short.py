@@ -304,7 +304,7 @@ def test_a_limit_of_some_of_several_things_is_none_of_all() -> None:
         (
             "A glue, wherein the hardener is selected from amines, acids, and any mixture of two or more of"
             " these.",
-            "not restated : selected from amines, acids, and any mixture of two or more of these",
+            "hardener : selected from amines, acids, and any mixture of two or more of these",
         ),
         (
             "A machine, wherein a pump runs at 2000 rpm for 5 minutes or more and at 3000 rpm for 2 minutes.",

@@ -118,7 +118,7 @@ class _Work:
 
 def stands_for(listed: ListBound, words: str) -> str | None:
     """The member or class that words name, articles dropped, or None."""
-    plain = " ".join(words.lower().split())
+    plain = " ".join(words.lower().split()).replace("- and ", "-and-").replace("- or ", "-or-")
     names = (*listed.members, *(name for name, _ in listed.classes))
     own, of, _ = listed.name.lower().partition(" of ")
     if of and plain == own and set(names) == {"yes", "no"}:

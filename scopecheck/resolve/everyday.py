@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.diagnostics import trouble
-from scopecheck.foundations.kinds import TIME
+from scopecheck.foundations.kinds import LENGTH, TIME
 from scopecheck.foundations.quantity import Unit, find_unit, kind_word, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -183,11 +183,20 @@ def without_name_before_inclusive(tokens: tuple[Token, ...], name: str) -> tuple
         named = tokens[-3].text.lower() in _forms(name) and _counts(tokens[-4])
         return (*tokens[:-3], *tokens[-2:]) if named else tokens
     ends = len(tokens) > 2 and tokens[-1].text.lower() in ("inclusive", "exclusive")
-    named = ends and tokens[-2].text.lower() in _forms(name) and tokens[-3].number is not None
+    named = ends and tokens[-2].text.lower() in _forms(name) and _counts(tokens[-3])
     return (*tokens[:-2], tokens[-1]) if named else tokens
 
 
-_ENDLESS = (["or", "more"], ["or", "fewer"], ["or", "less"])
+_ENDLESS = (["or", "more"], ["or", "fewer"], ["or", "less"], ["at", "most"], ["at", "least"])
+
+
+def with_plurals(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+    """`no more than one tooth`, of a number of teeth, as no more than one teeth; so of batteries."""
+    last = name.lower().rpartition(" ")[2]
+    one = word_lists()["irregular"].get(last, last)
+    one = f"{last[:-3]}y" if last.endswith("ies") and len(last) > 4 else one
+    counted = isinstance(subject, Typed) and subject.whole and one != last
+    return tuple(replace(t, text=last) if counted and t.text.lower() == one else t for t in tokens)
 
 
 def _counts(token: Token) -> bool:
@@ -365,9 +374,13 @@ def with_least_or_most(
 ) -> tuple[Token, ...]:
     """`a minimum gap of 3 mm` as a minimum of 3 mm, where the gap is what it is said of; so of what it is.
 
-    What is declared as a maximum gap keeps its name.
+    What is declared as a maximum gap keeps its name; what is called by one measure is of no other one.
     """
     own, found = _forms(name), list(tokens[:1])
+    called = own | set(names.note_of(name).lower().split())
+    kind = subject.kind if isinstance(subject, Typed) else None
+    if kind is not None and kind.dimension == LENGTH and called.isdisjoint(listed("measures", "dimensions")):
+        own |= {"length", "width", "height", "depth", "thickness", "diameter"}
     # Not of what is itself called 'minimum gap', or noted to be that.
     ends = listed("short", "ends") - own - set(names.note_of(name).lower().split())
     for token in tokens[1:]:
@@ -376,6 +389,32 @@ def with_least_or_most(
         if declared or not said or found[-1].text.lower() not in ends:
             found.append(token)
     return tuple(found)
+
+
+def with_signs_alone(tokens: tuple[Token, ...], subject: Bound, name: str, note: str) -> tuple[Token, ...]:
+    """`a diameter D1 of 5 mm`, `the first height h1 is`, of what is called by that sign, by the sign alone.
+
+    A note that says which measure it is may say that it is another one.
+    """
+    measures = listed("measures", "nouns")
+    sign = len(name) <= _LONGEST_SIGN and (name[-1:].isdigit() or not name.islower())
+    if not sign or not isinstance(subject, Typed) or subject.kind is None or not subject.kind.dimension:
+        return tokens
+    if not measures.isdisjoint(note.lower().split()):
+        return tokens
+    found: list[Token] = []
+    for token in tokens:
+        if token.text.lower() == name.lower() and found and found[-1].text.lower() in measures:
+            known = kind_word(found[-1].text.lower())
+            if known is None or known.accepts(subject.kind):
+                found.pop()
+                if found and found[-1].text.lower() in ("first", "second", "third"):
+                    found.pop()
+        found.append(token)
+    return tuple(found)
+
+
+_LONGEST_SIGN = 3
 
 
 def with_any(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:

@@ -244,8 +244,11 @@ class Names:
         return found
 
     def note_of(self, name: str) -> str:
-        """The note behind the declaration; '' without one."""
-        return getattr(self.declared(name), "note", "") or ""
+        """The note behind the declaration, of a field of like parts too; '' without one."""
+        declared, field = self.declared(name), self.field_of(name)
+        if declared is None and field is not None:
+            declared = self.declared(f"{field[1]} of {field[0][0].name} 1")
+        return getattr(declared, "note", "") or ""
 
     def noted_letter(self, letter: str, own: str = "") -> bool:
         """Is it a letter by which the note of another thing calls that, `D` of a diameter?"""

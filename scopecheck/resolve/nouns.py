@@ -89,7 +89,9 @@ def _counts_otherwise(tokens: Tokens, subject: Subject, names: Names) -> bool:
     """`ribs per row`, `pairs of ribs`, `ribs and rods`: another number than that of the ribs."""
     own = {w for word in _words_of(subject, names) for w in (word, word.removesuffix("s"))}
     said = [word_of(t) for t in tokens]
-    return any(w in _OTHERWISE and w not in own and w.removesuffix("s") not in own for w in said)
+    measured = isinstance(subject.bound, Typed) and not subject.bound.whole
+    otherwise = _OTHERWISE | _SOME_MORE if measured else _OTHERWISE
+    return any(w in otherwise and w not in own and w.removesuffix("s") not in own for w in said)
 
 
 def _is_another_measure(said: set[str], known: set[str]) -> bool:
@@ -104,6 +106,12 @@ _OTHERWISE = frozenset(
     " never nowhere hardly rarely seldom slightly optionally sometimes prevented kept being".split()
 )
 """With these a noun counts something else than its thing."""
+_SOME_MORE = frozenset(
+    "remainder balance rest trace traces residue residual remaining additionally also moreover furthermore"
+    " further additional minor small smaller lesser varying various suitable certain sufficient if"
+    " desired based mixture mixtures blend blends combination combinations copolymer copolymers".split()
+)
+"""With these an amount has another limit, or none: `60 wt% of PE and the remainder PP`."""
 
 
 def _words_of(subject: Subject, names: Names) -> list[str]:

@@ -40,7 +40,7 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     named = [i for i, t in enumerate(tokens) if word_of(t) in own]
     if not named:
         return
-    never = others | names_own | job.place.phrases.words()
+    never = (others | names_own | job.place.phrases.words()) - {"constant"}  # that is told
     # 'Planet wheels' are planets; an oil phase is no oil.
     counted = job.sort == "parts" or all(isinstance(s.bound, Typed) and s.bound.whole for s in job.subjects)
     # Graphite particles are graphite, in a form.
@@ -312,7 +312,7 @@ def without_reference(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens
     said = [word_of(t) for t in tokens]
     limits = [i for i, t in enumerate(tokens) if t.number or said[i] in _DIRECTIONS]
     start = limits[-1] + 1 if limits else len(tokens)
-    names = {word for name in job.place.names.all() for word in name.lower().split()}
+    names = {word for name in job.place.names.all() for word in name.lower().split()} - _DETERMINERS
     for at in range(start, len(tokens) - 1) if names.isdisjoint(said[start:]) else ():
         width = run_at(said, at, "asides", "measured_from")
         behind = tokens[at + width :]

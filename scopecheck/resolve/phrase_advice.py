@@ -73,15 +73,13 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
                 known = any(member_of(job.first, job.text(end)) for end in ends)
                 if literals.isdisjoint(said) and not known:
                     return no_member(job.first, job.text(member), job.span(member))
-    if isinstance(job.first, Typed) and not word_list("asides", "what_is_left").isdisjoint(
-        map(word_of, tokens)
-    ):
+    if isinstance(job.first, Typed) and _speaks_of_what_is_left(tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
     if job.sort in ("steps", "sequences") and (wrong := _no_step(job, tokens)):
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
-    if told := _several_of_one(job, tokens) or _noted_elsewhere(job, tokens):
+    if told := _several_of_one(job, tokens) or _noted_elsewhere(job, tokens) or _parts_alone(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *told)
     if how_long := _how_long(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, how_long)
@@ -204,6 +202,25 @@ def _perhaps_unit(job: Job, tokens: tuple[Token, ...]) -> str:
         return ""
     unit, name = word.text, job.subjects[0].text
     return f"; or, if {unit} is a unit, write in the head: unit {unit}, and declare: {name}  in {unit}"
+
+
+def _parts_alone(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """Cause and help where words say so many parts of one of two things, and not to how many; else None."""
+    said = [word_of(t) for t in tokens]
+    if len(job.subjects) != 2 or "parts" not in said or not _SO_MANY_TO.isdisjoint(said):
+        return None
+    lift = f"lift these as well: per 100 parts by weight of {job.subjects[1].text} ... {job.text(tokens)}"
+    return _PARTS_OF_NOTHING, lift
+
+
+_PARTS_OF_NOTHING = "So many parts are counted beside so many of something else, which these words leave out."
+_SO_MANY_TO = frozenset("per based relative respect relation hundred 100".split())
+
+
+def _speaks_of_what_is_left(tokens: tuple[Token, ...]) -> bool:
+    """`the balance being water`, `and the rest water`."""
+    said = [word_of(t) for t in tokens]
+    return not word_list("asides", "what_is_left").isdisjoint(said) or ("the", "rest") in pairwise(said)
 
 
 WHAT_IS_LEFT = "What is left of a whole is no limit of one share by itself."

@@ -277,7 +277,12 @@ class Job:
         if not 0 < count < len(tokens):
             return None
         kind = difference_kind(terms[0].kind, terms[1].kind)
-        apart = Typed(Magnitude(Add((terms[0].term, Negate(terms[1].term)))), kind)
+        said = f" {' '.join(map(word_of, tokens[:count]))} "
+        if said.find(f" {second.text.lower()} ") < said.find(f" {first.text.lower()} "):
+            terms = terms[::-1]
+        apart = Typed(Add((terms[0].term, Negate(terms[1].term))), kind)
+        if _SIGNED.isdisjoint(map(word_of, tokens[count:])):  # 'is positive' tells which is the greater
+            apart = Typed(Magnitude(apart.term), kind)
         job = self.of(Subject(apart, f"difference between {first.text} and {second.text}", first.span))
         return (job, tokens[count:]) if job.readable(tokens[count:]) else None
 
@@ -765,6 +770,7 @@ AVERAGES = frozenset(("mean", "average", "median"))
 _CHOICE = regex(r"\b(?:one|any|more|either|some) of\b|\bfrom\b")
 _SHUTTING_OUT = ("not", "no", "free", "without", "neither", "excluding", "except")
 DETERMINERS = ("the", "said", "a", "an", "its", "their")
+_SIGNED = frozenset(("positive", "negative"))
 _SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments", "switches", "conditions"))
 """What phrases are made for, and read no words of anything else."""
 

@@ -8,9 +8,10 @@ from fractions import Fraction
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
-from scopecheck.core.formula import Add, All, Any, Compare, Const, ExactlyOne, Formula, Implies
+from scopecheck.core.formula import Add, All, Any, Compare, Const, Divide, ExactlyOne, Formula, Implies
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
+from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -39,8 +40,10 @@ from scopecheck.resolve.everyday import (
     with_least_or_most,
     with_one_second,
     with_parts_per,
+    with_plurals,
     with_ratio_named,
     with_ratios,
+    with_signs_alone,
     with_things_per,
     with_tolerances,
     with_unit_behind,
@@ -103,18 +106,22 @@ from scopecheck.resolve.together import in_pairs, says_together, sum_of, with_bo
 from scopecheck.resolve.usual import (
     with_compared,
     with_divisible,
+    with_ends_upward,
     with_finer,
     with_forms,
     with_gauge,
     with_hours,
+    with_hyphened_members,
     with_members,
     with_parity,
     with_pressure_told,
     with_runs,
     with_shares,
+    with_shares_of_a_value,
     with_signs_in_words,
     with_so_many,
     with_that_of,
+    with_time_within,
     with_turns,
     with_usual_words,
     with_years_noted,
@@ -128,11 +135,13 @@ _SAID_OTHERWISE = (
     without_dots, with_so_many, with_unit_behind, with_the_greater, with_hours, with_usual_words,
     without_combinations, with_hundreds,
     with_commas, with_both, with_divisible, as_alternatives, with_tolerances, with_plain_limits, with_ratios,
+    with_ends_upward,
 )  # fmt: skip
 """What is said in other words, whatever it is said of: each hands on to the next."""
 _SELECTED = ("selected", "chosen")
 _BEFORE_SELECTED = frozenset("of a an the which is are being ,".split())
 _AMOUNTS = ("amount", "amounts", "content", "quantity")
+_PREFERENCES = frozenset("preferably ideally advantageously desirably suitably".split())
 UNTIL = ("until", "till")
 """What a step goes on until is so when it ends."""
 
@@ -142,6 +151,9 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
     tokens = with_forms(tokens, "usual_forms")
     for s in subjects:
+        tokens = with_hyphened_members(with_plurals(tokens, s.bound, s.text), s.bound)
+        if len(subjects) > 1:
+            tokens = with_signs_alone(tokens, s.bound, s.text, names.note_of(s.text))
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
@@ -322,6 +334,8 @@ class Reader:
             found
             or self._with_multiples_named(tokens, words, subjects)
             or self._without_named(tokens, words, subjects)
+            or self._ratio_and_preference(tokens, words, subjects)
+            or self._one_and_one_beside(tokens, words, subjects)
             or self._of_one_step(Words(words.text, tokens, words.span), subjects)
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
@@ -454,6 +468,54 @@ class Reader:
         if not isinstance(step, Step) or not step.duration:
             return subject
         return replace(subject, bound=self.names.terms[step.duration.lower()], text=step.duration)
+
+    def _one_and_one_beside(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`D1, D2 : D1 is 5 to 8 mm and D2 is larger than D1`: of the one alone, and of both beside it."""
+        if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
+            return None
+        said = [word_of(t) for t in tokens]
+        for at in (i for i in range(2, len(said) - 2) if said[i] == "and"):
+            sides = tokens[: at - (said[at - 1] == ",")], tokens[at + 1 :]
+            alone, both = (
+                [s for s in subjects if f" {s.text.lower()} " in f" {' '.join(map(word_of, side))} "]
+                for side in sides
+            )
+            if len(alone) != 1 or len(both) != 2 or not {"than", "times", "twice", "half"} & set(said[at:]):
+                continue
+            left, right = (Words(words.text, side, words.span) for side in sides)
+            trying = self._trying()
+            if trying._holds(left, tuple(alone)) and trying._holds(right, subjects):
+                return All((self._condition(left, tuple(alone)), self._condition(right, subjects)))
+        return None
+
+    def _ratio_and_preference(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`a ratio of A to B of 1:1 to 3:1, preferably 1.5:1 to 2:1`: the ratio as without the preference,
+        and that of the quotient."""
+        said = [word_of(t) for t in tokens]
+        bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and s.parts is None]
+        at = next((i for i, w in enumerate(said) if i > 2 and w in _PREFERENCES), 0)
+        if len(subjects) != 2 or len(bounds) != 2 or "ratio" not in said[:at]:
+            return None
+        end = at - sum(w in ("more", "even", "still", "most") for w in said[at - 2 : at])
+        while said[end - 1] in (",", "and", "or"):
+            end -= 1
+        start = end + sum(w in (",", "and", "or") for w in said[end:at])
+        limit, behind = Words(words.text, tokens[:end], words.span), tokens[start:]
+        first = " ".join(said[:end]).find(subjects[0].text.lower())
+        second = " ".join(said[:end]).find(subjects[1].text.lower())
+        turned = -1 < second < first or (first < 0 <= second)
+        over, under = bounds[::-1] if turned else bounds
+        text = " / ".join(s.text for s in (subjects[::-1] if turned else subjects))
+        ratio = (Subject(Typed(Divide(over.term, under.term), PLAIN_KIND), text, subjects[0].span),)
+        said_again = tuple(t for t in behind if word_of(t) != "of")
+        preference = Words(words.text, said_again, words.span)
+        if not (self._trying()._holds(limit, subjects) and self._trying()._holds(preference, ratio)):
+            return None
+        return All((self._condition(limit, subjects), self._condition(preference, ratio)))
 
     def _of_one_step(self, words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
         """`heating, cooling : cooling follows the heating`: of the one step that the words are read of.
@@ -1021,7 +1083,9 @@ class Reader:
         tokens = with_finer(tokens, subjects[0].text, note)
         tokens = with_years_noted(tokens, subjects[0].bound, note)
         tokens = with_things_per(tokens, subjects[0].bound, words.span, subjects[0].text, note)
-        return spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
+        tokens = spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
+        tokens = with_shares_of_a_value(tokens, subjects[0].bound, subjects[0].text, self.names)
+        return with_time_within(tokens, made)
 
     def spelled_beside(self, bound: Bound) -> Bound:
         """What numbers in words are read beside: of a step its time."""

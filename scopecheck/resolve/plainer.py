@@ -25,6 +25,8 @@ from scopecheck.resolve.plainer_amounts import (
     of_what_holds_it,
     selected_from,
     with_basis_in_commas,
+    with_change_from,
+    with_excess,
     with_free_of,
     with_mixtures_alone,
     with_only_behind,
@@ -45,6 +47,7 @@ from scopecheck.resolve.plainer_counts import (
     with_limits_joined,
     with_names_noted,
     with_neither_as_not,
+    with_number_per,
     with_one_for_every,
     with_one_in_so_many,
     with_outnumbering,
@@ -113,11 +116,14 @@ from scopecheck.resolve.plainer_written import (
     with_times_before_name,
     without_basis_of_share,
     without_colon,
+    without_inclined,
     without_intervals,
     without_leading_by,
     without_of_again,
     without_own_kind,
     without_own_measure_behind,
+    without_relative,
+    without_thereof,
     without_what_is_noted,
 )
 from scopecheck.resolve.subjects import Subject, is_bare_share
@@ -197,6 +203,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_limits_joined,
         with_which_named,
         without_names_before_each_other,
+        with_number_per,
         without_number_before,
         with_one_in_so_many,
         without_holding,
@@ -210,6 +217,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
+        tokens = without_thereof(without_relative(tokens, subjects[0]), subjects[0]) if tokens else tokens
+        tokens = without_inclined(tokens, subjects[0])
         tokens = without_own_kind(with_noted_plural(tokens, subjects[0], notes), subjects[0])
         tokens = without_own_measure_behind(without_what_is_noted(tokens, notes), subjects[0], notes)
         tokens = of_the_greatest(tokens, subjects)
@@ -232,6 +241,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = with_only_behind(tokens, subjects[0].bound)
         tokens = with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
+    tokens = with_change_from(with_excess(tokens, subjects), subjects) if tokens else tokens
     tokens = with_parts_of_a_hundred(without_both_before(tokens, subjects), subjects)
     tokens = with_same_amount(tokens, subjects)
     tokens = without_own_basis(of_any_of_them(tokens, subjects), subjects)
@@ -259,7 +269,8 @@ def _without_leading_to(tokens: Tokens) -> Tokens:
 def _with_both_ends_within(tokens: Tokens) -> Tokens:
     """`within 0.8 and 1.25` as between both; `within 3.4-3.8 GHz` as 3.4-3.8 GHz."""
     words = [word_of(t) for t in tokens]
-    joined = len(words) == 4 and words[0] == "within" and words[2] in ("-", "–", "to")
+    joined = words[:1] == ["within"] and words[2:3] in (["-"], ["–"], ["to"])
+    joined = joined and (len(words) == 4 or words[4:5] == ["of"])
     if joined and tokens[1].number and tokens[3].number:
         return tokens[1:]
     for at in range(len(words) - 3):

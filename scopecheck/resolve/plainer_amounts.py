@@ -14,6 +14,7 @@ from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.subjects import Subject, is_bare_share
+from scopecheck.resolve.usual import with_any_mixture, words_at
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset(("the", "a", "an"))
@@ -100,15 +101,90 @@ def without_both_before(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
     return tokens[at:] if both else tokens
 
 
+def with_excess(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`a molar excess of 10 to 50 % of acid over base` as acid exceeding base by 10 to 50 %."""
+    words = [word_of(t) for t in tokens]
+    over = next((i for i, w in enumerate(words) if w in ("over", "beyond")), 0)
+    at = words.index("excess") if "excess" in words[:3] else 0
+    by = {"molar": "by mole", "weight": "by mass", "mass": "by mass"}.get(words[at - 1] if at else "", "")
+    bounds = [s.bound for s in subjects if isinstance(s.bound, Typed)]
+    if len(subjects) != 2 or len(bounds) != 2 or not over or not at or words[at + 1 : at + 2] != ["of"]:
+        return tokens
+    if by and not all(b.kind and _is_by(b.kind, by) for b in bounds):
+        return tokens
+    first, second = (s.text.lower().split() for s in subjects)
+    inside, behind = words[at + 2 : over], [w for w in words[over + 1 :] if w not in _DETERMINERS]
+    limit = tokens[at + 2 : over]
+    for article in ([], ["the"]):
+        named = [*article, *first]
+        if inside[-len(named) - 1 :] == ["of", *named] and behind == second:
+            limit = limit[: -len(named) - 1]
+        elif inside[: len(named) + 1] == [*named, "of"] and behind == second:
+            limit = limit[len(named) + 1 :]
+        else:
+            continue
+        said = words_at(tokens[0], f"{subjects[0].text} exceeds {subjects[1].text} by", understood=True)
+        return (*said, *limit) if any(t.number for t in limit) else tokens
+    return tokens
+
+
+def with_change_from(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the volume of the dough increasing by 50 %`, of a volume after and one before, as one exceeding the
+    other by 50 %; decreasing, as the one lower than the other by so much."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words) - 1) if words[i] in _GROWS | _SHRINKS), 0)
+    names = [s.text.lower().split() for s in subjects]
+    if len(subjects) != 2 or not at or words[at + 1] != "by":
+        return tokens
+    shared = set(names[0]) & set(names[1]) - _DETERMINERS
+    which = [({*n} & _AT_LAST != set(), {*n} & _AT_FIRST != set()) for n in names]
+    if sorted(which) != [(False, True), (True, False)] or shared.isdisjoint(words[:at]):
+        return tokens
+    last, first = subjects if which[0][0] else subjects[::-1]
+    led = words[1 if words[0] in _DETERMINERS else 0 : at]
+    verb = led[-1:] in (["is"], ["being"])
+    if led[0] not in shared or not (len(led) - verb == 1 or led[1] == "of"):
+        return tokens
+    beside = "exceeds" if words[at] in _GROWS else "is lower than"
+    said = words_at(tokens[0], f"{last.text} {beside} {first.text}", understood=True)
+    return (*said, *tokens[at + 1 :])
+
+
+_GROWS = frozenset("increasing increases increased growing grows rising rises".split())
+_SHRINKS = frozenset("decreasing decreases decreased shrinking shrinks falling falls reduced".split())
+_AT_LAST = frozenset("after final end last second".split())
+_AT_FIRST = frozenset("before initial start starting first".split())
+
+
 def with_parts_of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`5 to 30 parts by weight per 100 parts by weight of the resin`, of two amounts, as per cent of that.
 
     Of one plain number it is so many.
     """
+    tokens = _with_hundred_behind(tokens, subjects[1].text) if len(subjects) == 2 else tokens
     found = _of_a_hundred(tokens, subjects)
     if found is None and len(subjects) == 2:
         found = _of_a_hundred(_grams_as_parts(tokens), subjects)
     return tokens if found is None else found
+
+
+def _with_hundred_behind(tokens: Tokens, name: str) -> Tokens:
+    """`per 100 parts by weight of flour, 50 parts of water` with what they are counted by at the end.
+
+    Without a comma before it, and without `a total amount of` before so many parts.
+    """
+    words = [word_of(t) for t in tokens]
+    if len(words) > 3 and words[0] in _DETERMINERS and words[1:3] == ["sum", "of"] and tokens[3].number:
+        tokens, words = tokens[3:], words[3:]
+    per = next((len(run) for run in _PER if words[: len(run)] == run), 0)
+    comma, own = words.index(",") if "," in words else 0, name.lower().split()
+    if per and words[per : per + 2] in (["100", "parts"], ["hundred", "parts"]):
+        named = (i + len(own) for i in range(len(words)) if words[i : i + len(own)] == own)
+        end = comma or next(named, 0)
+        behind = tuple(replace(t, start=tokens[-1].start, end=tokens[-1].end) for t in tokens[:end])
+        return (*tokens[end + bool(comma) :], *behind) if end else tokens
+    runs = (run for run in _PER if comma and words[comma + 1 : comma + 1 + len(run)] == run)
+    return (*tokens[:comma], *tokens[comma + 1 :]) if next(runs, None) else tokens
 
 
 def _of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens | None:
@@ -263,6 +339,7 @@ def _is_share(subject: Subject) -> bool:
 
 def with_mixtures_alone(tokens: Tokens) -> Tokens:
     """`consists of A, B or a mixture thereof` as what is A, B or a mixture thereof, and so nothing else."""
+    tokens = with_any_mixture(tokens)
     words = [word_of(t) for t in tokens]
     width = next((n for n in (2, 3) if " ".join(words[:n]) in _CONSISTING), 0)
     mixed = words[-1:] == ["thereof"] and words[-2:-1] and words[-2].startswith(("mixture", "combination"))

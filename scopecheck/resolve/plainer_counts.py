@@ -198,13 +198,33 @@ def with_one_for_every(tokens: Tokens, subjects: Things) -> Tokens:
     return (replace(tokens[0], text="one"), *tokens[1:])
 
 
+def with_number_per(tokens: Tokens, subjects: Things) -> Tokens:
+    """`the number of sensors being at least one per four cells` as at least one sensors per four cells."""
+    words = [word_of(t) for t in tokens]
+    counts = len(subjects) == 2 and all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects)
+    own = subjects[0].text.lower().split()
+    lead = next((n for n in (["the", "number", "of", *own], ["the", "number", "of", "the", *own])
+                 if words[: len(n)] == n), [])  # fmt: skip
+    per = next((i for i, w in enumerate(words) if w in ("per", "for") and i > len(lead) + 1), 0)
+    if not counts or not lead or not per or words[len(lead)] not in ("is", "being"):
+        return tokens
+    return (
+        *tokens[len(lead) + 1 : per],
+        *words_at(tokens[per], " ".join(own), understood=True),
+        *tokens[per:],
+    )
+
+
 def without_number_before(tokens: Tokens, subjects: Things) -> Tokens:
     """`the number of blades is not divisible by 3`, of such a number, without what it is."""
     words = [word_of(t) for t in tokens]
     bound, own = subjects[0].bound, subjects[0].text.lower().split()
-    lead = ["the", "number", "of", *own, "is", "not"]
     counted = len(subjects) == 1 and isinstance(bound, Typed) and bound.whole
-    return tokens[len(lead) - 1 :] if counted and words[: len(lead)] == lead else tokens
+    article = words[:1] in (["the"], ["a"])
+    end = next((i for i, w in enumerate(words) if w == "not"), 0)
+    verb = end - (words[end - 1 : end] in (["is"], ["being"]))
+    led = words[1:verb] in (["number", "of", *own], ["number", "of", "the", *own])
+    return tokens[end:] if counted and end and article and led else tokens
 
 
 def without_names_before_each_other(tokens: Tokens, subjects: Things) -> Tokens:

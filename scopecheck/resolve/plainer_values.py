@@ -189,6 +189,9 @@ def without_noted_behind(tokens: Tokens, notes: tuple[str, ...]) -> Tokens:
     behind = [t.text.lower() for t in tokens[number + 1 :]]
     noted = " ".join(n for note in notes for n in note.lower().replace(",", " ").split())
     kept = [w for w in behind if w not in _VERBS]
+    begins = [n.lower().replace(",", " ").split()[:1] for note in notes for n in note.split(";")]
+    if len(kept) in (2, 3) and kept[0] == "of" and kept[1:-1] in ([], ["a"], ["an"]) and kept[-1:] in begins:
+        return tokens[: number + 1]  # `25 mg of a powder`, noted as 'powder in the chamber'
     if not kept or kept[0] != "of" or len(kept) < 3 or f" {' '.join(kept)} " not in f" {noted} ":
         return tokens
     return tokens[: number + 1]

@@ -137,9 +137,9 @@ def without_basis_of_share(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tok
 
 
 def without_colon(tokens: Tokens) -> Tokens:
-    """`two or more of: silver, gold, and copper` without the colon."""
+    """`two or more of: silver; gold; and copper` without the colon, and with commas."""
     return tuple(
-        t
+        replace(t, text=",") if t.text == ";" else t
         for i, t in enumerate(tokens)
         if t.text != ":" or not i or word_of(tokens[i - 1]) not in _BEHIND_COLON
     )
@@ -154,11 +154,12 @@ def without_intervals(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     timed = any(t.number and t.number.unit and t.number.unit.kind.dimension == TIME for t in tokens)
     if not timed or len(words) < 4:
         return tokens
-    leads = [("at", "intervals", "of"), ("after",)]
+    leads = [("at", "intervals", "of"), ("in", "intervals", "of"), ("after",)]
     if subjects[0].text.lower().startswith("duration of "):
         leads.append(("for",))
     for lead in leads:
-        limits = words[len(lead)] in _LIMITING or lead == ("for",)
+        ranging = words[len(lead) + 1 : len(lead) + 2] in (["to"], ["-"])
+        limits = words[len(lead)] in _LIMITING or lead == ("for",) or (ranging and lead != ("after",))
         if tuple(words[: len(lead)]) == lead and limits:
             over = words[-1] in ("elapsed", "passed") and words[-2] in ("has", "have")
             return tokens[len(lead) : len(tokens) - 2 * over]
@@ -166,6 +167,52 @@ def without_intervals(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 
 _LIMITING = frozenset("at no not less more up between from".split())
+
+
+def without_relative(tokens: Tokens, subject: Subject) -> Tokens:
+    """`a fat content which is not less than 18 %`, of such a content, as not less than 18 %."""
+    words = [word_of(t) for t in tokens]
+    start = int(words[:1] in (["a"], ["an"], ["the"]))
+    end = start + len(subject.text.split())
+    named = words[start:end] == subject.text.lower().split()
+    clause = words[end : end + 1] in (["which"], ["that"]) and words[end + 1 : end + 2] in (["is"], ["are"])
+    return tokens[end + 2 :] if named and clause else tokens
+
+
+def without_thereof(tokens: Tokens, subject: Subject) -> Tokens:
+    """`free of gum or contains at most 0.1 wt% thereof`, of the gum, as free of gum or at most 0.1 wt%."""
+    words = [word_of(t) for t in tokens]
+    if not isinstance(subject.bound, Typed) or not any(t.number for t in tokens):
+        return tokens
+    end = next((len(run) for run in _THEREOF if words[-len(run) :] == run), 0)
+    kept = tokens[: len(tokens) - end]
+    free = any(words[i : i + 2] in (["free", "of"], ["free", "from"]) for i in range(2))
+    holding = listed("asides", "holding")
+    return tuple(
+        t for i, t in enumerate(kept) if not (free and i and words[i - 1] == "or" and words[i] in holding)
+    )
+
+
+_THEREOF = (["thereof"], ["of", "it"], ["of", "the", "same"])
+
+
+def without_inclined(tokens: Tokens, subject: Subject) -> Tokens:
+    """`each inclined at an angle of 20 degrees`, `one vane inclined by more than 50 degrees`, of an angle,
+    as each at an angle of so much, and one having more than so much."""
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    angle = kind is not None and kind.dimension == _ANGLE
+    found: list[Token] = []
+    words = [word_of(t) for t in tokens]
+    at = 0
+    while at < len(tokens):
+        by = angle and words[at] in _INCLINED and words[at + 1 : at + 2] in (["at"], ["by"], ["with"])
+        found.append(replace(tokens[at], text="having") if by else tokens[at])
+        at += 1 + by
+    return tuple(found)
+
+
+_INCLINED = ("inclined", "tilted", "angled", "slanted", "rotated")
+_ANGLE = (("angle", 1),)
 
 
 def with_noted_plural(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:

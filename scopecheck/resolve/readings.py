@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
+from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
 from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Not, Parameter, Read, lies_within
 from scopecheck.core.formula import Bound as End
@@ -341,6 +342,8 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
         return "only of two things, of which the total is one of both"
     if _OF_THE_TOTAL in reading.axes and _STROKE.search(at.span.text):
         return "only where no stroke says what is divided by what"
+    if _OF_THE_TOTAL in reading.axes and _one_holds_another(at, names):
+        return "only of two things, none of which holds the other"
     if _RELATIVE in reading.axes and not any(_is_share(b) for name, b in at.slots.items() if name != "x"):
         return "only where a share in per cent is written"
     for raw in reading.written.only_when:
@@ -349,6 +352,19 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
         if held is False or (held is None and "!=" not in raw.text):
             return f"only when {plain_text(' '.join(raw.text.split()), at)}"
     return ""
+
+
+def _one_holds_another(at: Occurrence, names: Names) -> bool:
+    """`the ratio of MgO to the RO`, of a class of which MgO is one: the one is part of the other already."""
+    named = [names_in(b.term) for b in at.slots.values() if isinstance(b, Typed)]
+    made = names.compositions.values()
+    return any(
+        above in whole and not part.isdisjoint(below)
+        for composition in made
+        for above, below in composition.classes
+        for whole in named
+        for part in named
+    )
 
 
 _STROKE = regex(r"[^\W\d_][\w)\]]*\s*/\s*[(\[]?[^\W\d_]")

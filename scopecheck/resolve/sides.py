@@ -173,7 +173,8 @@ class Sides:
 
     def _alone(self, tokens: Tokens, thing: Subject) -> Side | None:
         head = self.head(tokens)
-        if not (head in ("", thing.text) or _is_list_of(thing, head)) or _of_a_change(tokens):
+        called = f"{thing.text} {self.job.place.names.note_of(thing.text)}".lower().split()
+        if not (head in ("", thing.text) or _is_list_of(thing, head)) or _of_a_change(tokens, called):
             return None
         if not head and self._of_another_share(tokens, thing):
             return None
@@ -330,9 +331,12 @@ def _without_behind(tokens: Tokens) -> Tokens:
     return tokens[: next(runs, len(tokens))]
 
 
-def _of_a_change(tokens: Tokens) -> bool:
-    """'The temperature drop is above 5 K' speaks of a drop; 'the temperatures drop below 5 degC' do not."""
-    drops, behind = listed("conditional", "drops"), listed("conditional", "is")
+def _of_a_change(tokens: Tokens, called: list[str]) -> bool:
+    """'The temperature drop is above 5 K' speaks of a drop; 'the temperatures drop below 5 degC' do not.
+
+    What is itself called a drop may be spoken of so.
+    """
+    drops, behind = listed("conditional", "drops").difference(called), listed("conditional", "is")
     return any(word_of(one) in drops and word_of(then) in behind for one, then in pairwise(tokens))
 
 

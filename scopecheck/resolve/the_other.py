@@ -159,6 +159,9 @@ def _ends(token: Token, noted: frozenset[str] = frozenset()) -> bool:
 def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     """May the words be what the one or the other thing is called? They limit, order, count and deny nothing,
     but for what its own name or note says, and speak of no other measure of what it is."""
+    if said[:1] == ["that"] and len(said) == 2 and which == 1:
+        alike = [frozenset(s.text.lower().split()) for s in job.subjects]
+        return said[1] in listed("measures", "nouns") and all(said[1] in words for words in alike)
     if said == ["the", "other"] or noted_so(job, said, which):
         return not _WITHIN_IT.issuperset(said)
     if said[:1] == ["its"] and len(said) > 1 and said[1] != "value":

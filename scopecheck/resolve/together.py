@@ -198,7 +198,7 @@ def difference_of(words: list[str], names: tuple[str, str]) -> int:
     for first, second in (names, names[::-1]):
         both = rf"(?:the |an? )?{re.escape(first)} and (?:the |an? )?{re.escape(second)} "
         between = regex(
-            rf"(?:the |an? )?differences? (?:between|in) {both}(?:of |is |being |lies |amounts to )?"
+            rf"(?:the |an? )?differences? (?:between|in|of) {both}(?:of |is |being |lies |amounts to )?"
         )
         apart = regex(rf"{both}differ(?:s|ing)? (?:by )?")
         if found := between.match(text) or apart.match(text):

@@ -9,7 +9,7 @@ from functools import cache
 from itertools import accumulate
 from re import Pattern
 
-from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Unit, as_turns, find_unit, number_text
 from scopecheck.foundations.record import replace
@@ -534,14 +534,17 @@ _LIMITS = frozenset(
 
 
 def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`divisible by 4 and by 6` with the word that both numbers share; a 'not' may deny one or both."""
+    """`divisible by 4 and by 6`, `by 4 and 6` with what both numbers share; a 'not' may deny one or both."""
     texts = [t.text.lower() for t in tokens]
     if "divisible" not in texts or not {"not", "neither"}.isdisjoint(texts):
         return tokens
     found: list[Token] = []
     for at, token in enumerate(tokens):
         joined = at > 2 and texts[at - 1] in ("or", "and", ",")
-        if token.text.lower() == "by" and joined and "divisible" in texts[:at]:
+        both = texts[at - 1 : at] == ["and"] and texts[at - 3 : at - 2] in (["by"], ["both"])
+        if both and "or" not in texts and token.number and "by" in texts[max(at - 4, 0) : at]:
+            found += words_at(token, "divisible by", understood=True)
+        elif token.text.lower() == "by" and joined and "divisible" in texts[:at]:
             found.append(replace(token, text="divisible", end=token.start))
         found.append(token)
     return tuple(found)
@@ -650,17 +653,137 @@ def without_every(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...
 
 def without_combinations(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`one or more selected from A, B and combinations thereof` as of A and B: 'or more' says so already."""
+    tokens = with_any_mixture(tokens)
     texts = [t.text.lower() for t in tokens]
     several = texts[:3] in ONE_OR_MORE
-    mixed = texts[-1:] == ["thereof"] and texts[-2:-1] in (["combinations"], ["mixtures"], ["blends"])
-    if not several or not mixed or "selected" not in texts or texts[-3:-2] not in (["and"], ["or"]):
+    mixed = len(texts) > 3 and texts[-1] == "thereof" and f"{texts[-2].removesuffix('s')}s" in _MIXTURES[:3]
+    width = 3 if texts[-3:-2] in (["and"], ["or"]) else 4 if texts[-4:-2] in _AND_ANY else 0
+    if not several or not mixed or "selected" not in texts or not width:
         return tokens
-    end = len(tokens) - 3 - (texts[-4] == ",")
+    end = len(tokens) - width - (texts[-width - 1] == ",")
     kept, commas = tokens[:end], [i for i in range(end) if texts[i] == ","]
     if not commas or {"and", "or"}.intersection(texts[commas[-1] : end]):
         return kept
     joined = replace(tokens[commas[-1]], sort="word", text="and")
     return (*kept[: commas[-1]], joined, *kept[commas[-1] + 1 :])
+
+
+_MIXTURES = ("mixtures", "combinations", "blends", "alloys")
+_AND_ANY = (["and", "any"], ["or", "any"])
+
+
+def with_any_mixture(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`a combination of at least two of these` as any mixture thereof: it need not be of all of them."""
+    texts = [t.text.lower() for t in tokens]
+    for at, word in enumerate(texts):
+        mixed = word in _MIXTURES or f"{word}s" in _MIXTURES
+        start = at - (texts[at - 1 : at] in (["a"], ["an"], ["any"]))
+        several = (texts[at + 1 : at + n] for n in (4, 5, 6)) if mixed else ()
+        for run in several:
+            behind = at + 1 + len(run)
+            ends = texts[behind : behind + 1] == ["thereof"] or texts[behind:] in _OF_THESE
+            if run[:1] == ["of"] and " ".join(run[1:]) in _TWO_OR_MORE and ends:
+                any_, thereof = replace(tokens[start], text="any"), replace(tokens[-1], text="thereof")
+                more = tokens[behind + 1 :] if texts[behind] == "thereof" else ()
+                return (*tokens[:start], any_, replace(tokens[at], text="mixture"), thereof, *more)
+    return tokens
+
+
+_TWO_OR_MORE = ("two or more", "at least two", "any two or more")
+_OF_THESE = (["of", "these"], ["of", "them"], ["of", "the", "foregoing"], ["of", "any", "of", "these"])
+
+
+def with_hyphened_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`mono- and diglycerides` as the one member that is declared as mono-and-diglycerides."""
+    members = subject.members if isinstance(subject, SetDecl | ChoiceDecl) else ()
+    for member in members:
+        first, joiner, last = member.partition("-and-") if "-and-" in member else member.partition("-or-")
+        run = [first.lower(), "-", joiner.strip("-"), *last.lower().split()]
+        texts = [t.text.lower() for t in tokens]
+        at = next((i for i in range(len(texts)) if joiner and texts[i : i + len(run)] == run), None)
+        if at is not None:
+            last_of = tokens[at + len(run) - 1]
+            one = replace(tokens[at], sort="word", text=member, end=last_of.end)
+            tokens = (*tokens[:at], one, *tokens[at + len(run) :])
+    return tokens
+
+
+def with_ends_upward(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`from 5 mm down to 3 mm` as from 3 mm to 5 mm."""
+    for at in range(1, len(tokens) - 2):
+        down = [t.text.lower() for t in tokens[at : at + 2]] == ["down", "to"]
+        upper, lower = tokens[at - 1].number, tokens[at + 2].number
+        if not down or upper is None or lower is None:
+            continue
+        upper = replace(upper, unit=upper.unit or lower.unit)
+        units = (upper.unit, lower.unit)
+        high, low = (n.unit.to_base(n.value) if n.unit else n.value for n in (upper, lower))
+        if high > low and len({u.kind if u else None for u in units}) == 1:
+            first, last = tokens[at + 2], replace(tokens[at - 1], number=upper)
+            return (*tokens[: at - 1], first, tokens[at + 1], last, *tokens[at + 3 :])
+    return tokens
+
+
+def with_shares_of_a_value(
+    tokens: tuple[Token, ...], subject: Bound, own_name: str, names: Names
+) -> tuple[Token, ...]:
+    """`80 to 100 % of a rated speed of 3000 rpm` as 2400 to 3000 rpm; not `within 10 % of 200 mm`."""
+    kind = subject.kind if isinstance(subject, Typed) and not subject.whole else None
+    texts = [t.text.lower() for t in tokens]
+    for at in (i for i, t in enumerate(tokens[:-2]) if is_bare_share(t) and texts[i + 1] == "of"):
+        end = next((i for i in range(at + 2, len(tokens)) if tokens[i].number), 0)
+        value = tokens[end].number
+        called = texts[at + 2 : end]
+        plain = not called or (called[-1] == "of" and called[0] in ("a", "an", "the", "its"))
+        own = value is not None and value.unit is not None and value.unit.kind == kind
+        others = (name.lower() for name in names.all() if name.lower() != own_name.lower())
+        declared = any(f" {name} " in f" {' '.join(called)} " for name in others)
+        joined = (
+            texts[at - 1 : at] in (["to"], ["-"], ["and"]) and at > 1 and tokens[at - 2].number is not None
+        )
+        alone = not joined and texts[at - 1 : at] in (["within"], ["±"], ["by"])
+        limits = not (listed("limits", "inside") - _SAYS_WHICH).isdisjoint(called)
+        if not (end and plain and own) or declared or alone or limits or value is None:
+            continue
+        last = replace(_share_of(tokens[at], tokens[at], tokens[end]), end=tokens[end].end)
+        before = tokens[: at - 2] if joined else tokens[:at]
+        first = (_share_of(tokens[at - 2], tokens[at], tokens[end]), tokens[at - 1]) if joined else ()
+        return (*before, *first, last, *tokens[end + 1 :])
+    return tokens
+
+
+_SAYS_WHICH = frozenset("of a an the its nominal rated".split())
+
+
+def _share_of(share: Token, percent: Token, whole: Token) -> Token:
+    """The number that so many per cent of another number are; a share without its sign is in per cent too."""
+    assert share.number is not None
+    assert whole.number is not None
+    assert percent.number is not None
+    assert percent.number.unit is not None
+    part = percent.number.unit.to_base(share.number.value) * whole.number.value
+    text = number_text(part)
+    decimals = len(text.partition(".")[2])
+    number = replace(whole.number, text=text, value=part, decimals=decimals)
+    return replace(whole, number=number, start=share.start, end=share.end)
+
+
+def with_time_within(tokens: tuple[Token, ...], declared: Declaration | None) -> tuple[Token, ...]:
+    """`within 25 ms`, of how long something takes, as at most 25 ms: no time is less than nothing."""
+    timed = isinstance(declared, NumberDecl) and declared.kind.dimension == TIME
+    if not timed or not isinstance(declared, NumberDecl) or declared.lower is None or declared.lower.value:
+        return tokens
+    texts = [t.text.lower() for t in tokens]
+    for at in (i for i, word in enumerate(texts) if word == "within" and texts[i - 1 : i] != ["to"]):
+        end = at + 1 + (texts[at + 1 : at + 2] in _HEDGES)
+        number = tokens[end].number if end < len(tokens) else None
+        own = number is not None and number.unit is not None and number.unit.kind.dimension == TIME
+        if own and (end + 1 == len(tokens) or texts[end + 1] in (",", "and", "but", "or")):
+            return (*tokens[:at], *words_at(tokens[at], "at most"), *tokens[at + 1 :])
+    return tokens
+
+
+_HEDGES = (["about"], ["approximately"], ["around"], ["roughly"])
 
 
 def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
