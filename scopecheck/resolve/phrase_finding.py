@@ -235,20 +235,24 @@ class Job:
 
     def in_total(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`oil, gum : together at most 5 %`: the words to be read of the sum, if they say so."""
-        terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
-        kind = terms[0].kind if terms else None
-        if len(self.subjects) < 2 or not self.alone or len(terms) < len(self.subjects):
+        if len(self.subjects) < 2 or not self.alone or (together := self.sum_of_all) is None:
             return None
-        if kind is None or any(t.kind != kind or t.kind.basis == "level" for t in terms):
-            return None
-        names = tuple(s.text for s in self.subjects)
-        small = tuple(name.lower() for name in names)
-        whole = Typed(Add(tuple(t.term for t in terms)), kind)
-        job = self.of(Subject(whole, " + ".join(names), self.subjects[0].span))
+        small = tuple(s.text.lower() for s in self.subjects)
+        job = self.of(together)
         aside = (a for a in meant_together(tokens, small) if of_the_whole_limit(a, small))
         agreeing = (a for a in aside if job.readable(a.rest))
         found = next(agreeing, None)
         return None if found is None else (job, found.rest)
+
+    @property
+    def sum_of_all(self) -> Subject | None:
+        """All that stands left of the colon as one sum; None where it is of several kinds, or of levels."""
+        terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
+        kind = terms[0].kind if len(terms) == len(self.subjects) else None
+        if kind is None or any(t.kind != kind or kind.basis == "level" for t in terms):
+            return None
+        whole = Typed(Add(tuple(t.term for t in terms)), kind)
+        return Subject(whole, " + ".join(s.text for s in self.subjects), self.subjects[0].span)
 
     def difference(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`a, b : the difference between a and b is 1 to 3 mm`: the words to be read of the difference.

@@ -77,7 +77,7 @@ from scopecheck.resolve.plainer_counts import (
     with_names_noted,
     with_units_of_the_last,
 )
-from scopecheck.resolve.plainer_shares import with_amount_first
+from scopecheck.resolve.plainer_shares import with_amount_elided
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
@@ -127,7 +127,8 @@ UNTIL = ("until", "till")
 
 def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
     """The words without gaps, and with signs beside numbers in words."""
-    tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
+    told = with_amount_elided(words.tokens, subjects)
+    tokens = with_runs(tuple(t for t in told if t.sort != "gap"), "contractions")
     for s in subjects:
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
@@ -141,7 +142,6 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_units_of_the_last(with_signs_in_words(tokens))
-    tokens = with_amount_first(tokens, subjects) if len(subjects) == 2 else tokens
     if len(subjects) > 1 and says_together(words.text):
         tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
         tokens = with_both_in_total(tokens, subjects)

@@ -24,7 +24,7 @@ Things = tuple[Subject, ...]
 _DETERMINERS = frozenset("a an the said".split())
 _OTHER_WAYS = ("no less than", "not less than", "no more than", "not more than", "no fewer than")
 _BESIDE = frozenset("above below higher lower greater smaller larger longer shorter later earlier".split())
-_TOTALS = frozenset("totalling totaling totals total totalled totaled".split())
+_TOTALS = {"in", "totalling", "totaling"}
 
 
 def with_names_noted(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> Tokens:
@@ -348,7 +348,10 @@ _EXCEEDING = frozenset(
 
 
 def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
-    """`oil and/or wax in a total amount of 2 wt%`, or at least one of them, as oil and wax in total."""
+    """`oil and/or wax in a total amount of 2 wt%`, or at least one of them, as oil and wax in total.
+
+    Of two or three with an amount behind a phrase says that one of them is there.
+    """
     words = [word_of(t) for t in tokens]
     names = [s.text.lower().split() for s in subjects]
     places = sorted(_places(words, names))
@@ -359,6 +362,9 @@ def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
         return tokens  # 'either the rim or the lip has a total height of': each has its own
     joined = any("or" in words[a[1] : b[0]] for a, b in pairwise(places))
     if not joined and not any(words[places[0][0] - len(run) : places[0][0]] == run for run in _OR_BOTH):
+        return tokens
+    shares = all(isinstance(s.bound, Typed) and s.bound.kind and not s.bound.kind.dimension for s in subjects)
+    if not joined and shares and len(names) < 4 and places[0][0] == 4 and {*words[last : last + 2]} & _TOTALS:
         return tokens
     found, at = list[Token](), 0
     for (_, end), (start, _) in pairwise(places):
@@ -374,6 +380,7 @@ def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
     return (*found[: places[0][0] - len(lead)], *found[places[0][0] :])
 
 
+_TOTALS = {"in", "totalling", "totaling"}
 _HAVE = frozenset("has have having is are being".split())
 _OR_BOTH = (
     ["one", "or", "both", "of"],
