@@ -121,6 +121,8 @@ class Job:
             found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
             if len(self.subjects) > 1:
                 found = [m for m in found if not self._of_what_they_make(m)]
+            elif is_kind(self.first, "shares"):
+                found = [m for m in found if not self._says_how_much(m)]
             if self.sort == "moments":
                 found = [m for m in found if not any(map(self._is_of_another_moment, m.fills))]
             # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
@@ -151,6 +153,12 @@ class Job:
         }
         first = {word_of(t) for t in nouns[0].tokens} - own
         return "of" in first and not first.isdisjoint(_MADE_OF_TWO)
+
+    def _says_how_much(self, match: Match) -> bool:
+        """`comprising wax as the main component`, `only wax`: does the noun say how much there is of it?"""
+        own = {*self.subjects[0].text.lower().split(), *self.place.names.note_of(self.subjects[0].text).split()}
+        said = {word_of(t) for f in match.fills if f.slot.kind == "noun" for t in f.tokens}
+        return not (said - own).isdisjoint(listed("ingredients", "how_much"))
 
     def _is_of_another_moment(self, fill: Fill) -> bool:
         """`the mean maximum temperature`, `the final temperature rise`: says a noun more than what it is?"""
