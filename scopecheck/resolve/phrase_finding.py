@@ -156,7 +156,10 @@ class Job:
 
     def _says_how_much(self, match: Match) -> bool:
         """`comprising wax as the main component`, `only wax`: does the noun say how much there is of it?"""
-        own = {*self.subjects[0].text.lower().split(), *self.place.names.note_of(self.subjects[0].text).split()}
+        own = {
+            *self.subjects[0].text.lower().split(),
+            *self.place.names.note_of(self.subjects[0].text).split(),
+        }
         said = {word_of(t) for f in match.fills if f.slot.kind == "noun" for t in f.tokens}
         return not (said - own).isdisjoint(listed("ingredients", "how_much"))
 

@@ -54,7 +54,7 @@ from scopecheck.resolve.everyday import (
 )
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
-from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, without_verb
+from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, parted_at_balance, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.moments import without_noted_bearer
@@ -295,6 +295,7 @@ class Reader:
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
             or self._of_named_ingredients(tokens, words, subjects)
+            or self._beside_a_balance(tokens, words, subjects)
             or self._these_but_not_those(tokens, words, subjects)
             or self._read_loosely(tokens, words, subjects)
             or self._under_a_condition_loosely(job, tokens)
@@ -681,6 +682,23 @@ class Reader:
             for member in members:
                 self.names.speak(member.text)
             return self.condition(said, members)
+        return None
+
+    def _beside_a_balance(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`at least 50 wt% of wax, the remainder being oil and water`, of a composition, as two lines."""
+        rest, balance = parted_at_balance(tokens)
+        made = subjects[0].bound
+        if len(subjects) != 1 or not isinstance(made, Composition) or not balance:
+            return None
+        for name in named_in(made, tokens):
+            self.names.speak(name)  # the balance asks what else is recited, before the rest is read
+        sides = [Words(words.text, side, words.span) for side in (rest, balance)]
+        with suppress(Trouble):
+            for side in sides:
+                self._trying().condition(side, subjects)
+            return All(tuple(self.condition(side, subjects) for side in sides))
         return None
 
     def _one_by_one(
