@@ -165,7 +165,7 @@ class _Filling:
         for one, thing, limit in zip(names, told, limits, strict=True):
             self.slots[f"{one}_{name}"] = Listed((limit,), (), _said_of(thing, text))
             self.shown[f"{one}_{name}"] = _said_of(thing, text)
-        if f"total_{name}" in _said(self.match.entry):
+        if "total" not in names and f"total_{name}" in _said(self.match.entry):
             self.limited_together(fill, told)
         self.shown[name] = _said_of(", ".join(told), text)
         self.slots[name] = Listed(limits, (), self.shown[name])

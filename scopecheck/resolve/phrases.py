@@ -260,6 +260,8 @@ class Reader:
             self.groups.passed += [t for t in told if t not in self.groups.passed]
         of_amounts = any(t.number and t.number.unit for t in tokens)
         tried = subjects and (of_amounts or not is_read(job, made))
+        if tried and not is_read(job, made) and (two := self._beside_a_balance(tokens, words, subjects)):
+            return two
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
         if len(subjects) > 1 and (free := self._free_of_each(tokens, words, subjects)):
@@ -295,7 +297,6 @@ class Reader:
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
             or self._of_named_ingredients(tokens, words, subjects)
-            or self._beside_a_balance(tokens, words, subjects)
             or self._these_but_not_those(tokens, words, subjects)
             or self._read_loosely(tokens, words, subjects)
             or self._under_a_condition_loosely(job, tokens)

@@ -24,7 +24,7 @@ Things = tuple[Subject, ...]
 _DETERMINERS = frozenset("a an the said".split())
 _OTHER_WAYS = ("no less than", "not less than", "no more than", "not more than", "no fewer than")
 _BESIDE = frozenset("above below higher lower greater smaller larger longer shorter later earlier".split())
-_TOTALS = {"in", "totalling", "totaling"}
+_TOTALS = frozenset("totalling totaling totals total totalled totaled".split())
 
 
 def with_names_noted(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> Tokens:
@@ -364,7 +364,8 @@ def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
     if not joined and not any(words[places[0][0] - len(run) : places[0][0]] == run for run in _OR_BOTH):
         return tokens
     shares = all(isinstance(s.bound, Typed) and s.bound.kind and not s.bound.kind.dimension for s in subjects)
-    if not joined and shares and len(names) < 4 and places[0][0] == 4 and {*words[last : last + 2]} & _TOTALS:
+    behind = not _AMOUNT_BEHIND.isdisjoint(words[last : last + 2])
+    if behind and shares and len(names) < 4 and words[:4] in _OR_BOTH[1:3] and places[0][0] in (4, 5):
         return tokens
     found, at = list[Token](), 0
     for (_, end), (start, _) in pairwise(places):
@@ -380,7 +381,7 @@ def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
     return (*found[: places[0][0] - len(lead)], *found[places[0][0] :])
 
 
-_TOTALS = {"in", "totalling", "totaling"}
+_AMOUNT_BEHIND = frozenset(("in", "totalling", "totaling"))
 _HAVE = frozenset("has have having is are being".split())
 _OR_BOTH = (
     ["one", "or", "both", "of"],
