@@ -260,8 +260,8 @@ class Reader:
             self.groups.passed += [t for t in told if t not in self.groups.passed]
         of_amounts = any(t.number and t.number.unit for t in tokens)
         tried = subjects and (of_amounts or not is_read(job, made))
-        if tried and not is_read(job, made) and (two := self._beside_a_balance(tokens, words, subjects)):
-            return two
+        if tried and not is_read(job, made) and (balanced := self._beside_a_balance(tokens, words, subjects)):
+            return balanced
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
         if len(subjects) > 1 and (free := self._free_of_each(tokens, words, subjects)):
