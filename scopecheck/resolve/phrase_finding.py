@@ -122,7 +122,7 @@ class Job:
             if len(self.subjects) > 1:
                 found = [m for m in found if not self._of_what_they_make(m)]
             elif is_kind(self.first, "shares"):
-                found = [m for m in found if not self._says_how_much(m)]
+                found = [m for m in found if not self._says_how_much(m) and not _parts_at_most(m, tokens)]
             if self.sort == "moments":
                 found = [m for m in found if not any(map(self._is_of_another_moment, m.fills))]
             # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
@@ -726,6 +726,12 @@ class Job:
             job = self.of(subject)
             return (member, job) if job.readable(tokens) else None
         return (member, None) if at == 0 else None
+
+
+def _parts_at_most(match: Match, tokens: tuple[Token, ...]) -> bool:
+    """`at most a trace`: is `most` alone taken for a word of the phrase?"""
+    said = [word_of(t) for t in tokens]
+    return match.wording.startswith("most") and ("at", "most") in pairwise(said)
 
 
 def _begins_anew(match: Match) -> bool:

@@ -143,6 +143,8 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_units_of_the_last(with_signs_in_words(tokens))
     if len(subjects) > 1 and says_together(words.text):
+        holds = word_of(tokens[0]) in listed("asides", "holding") and any(t.number for t in tokens)
+        tokens = tokens[1:] if holds else tokens
         tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
         tokens = with_both_in_total(tokens, subjects)
     by_itself = len(subjects) == 2 and _is_by_a_share_of_itself(tokens, subjects[0])
@@ -661,13 +663,10 @@ class Reader:
     def _of_named_ingredients(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
-        """`essentially free of talc and mica`, of a composition, as of both; None where it is not read so."""
+        """`essentially free of talc and mica`, `comprising wax and oil in a total amount of at most 5 wt%`, of a
+        composition, as of both; None where it is not read so."""
         made = subjects[0].bound if len(subjects) == 1 else None
-        if (
-            not isinstance(made, Composition)
-            or made.name != subjects[0].text
-            or any(t.number for t in tokens)
-        ):
+        if not isinstance(made, Composition) or made.name != subjects[0].text:
             return None
         shares = (self.names.declarations[name] for name in named_in(made, tokens))
         members = tuple(
@@ -675,9 +674,10 @@ class Reader:
             for share in shares
             if isinstance(share, NumberDecl)
         )
-        said = Words(words.text, tokens, words.span)
         if len(members) < 2:
             return None
+        amounts = any(t.number for t in tokens)
+        said = Words(words.text, without_verb(tokens) if amounts else tokens, words.span)
         with suppress(Trouble):
             self._trying().condition(said, members)
             for member in members:
@@ -726,6 +726,8 @@ class Reader:
         if len(subjects) < 2 or any(map(_has_nouns, job.found(tokens))):
             return None
         for pieces in parted_by_name(tokens, subjects):
+            if says_together(words.text) and not all(any(t.number for t in piece) for piece in pieces):
+                continue  # 'comprising oil and wax in a total amount of 5 wt%' is no limit of the wax
             each = [(piece, (s,)) for piece, s in zip(pieces, subjects, strict=True)]
             if all(self._trying()._if_read(piece, words, thing) is not None for piece, thing in each):
                 found = [self._if_read(piece, words, thing) for piece, thing in each]
