@@ -467,11 +467,6 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (SHARES, "oil, wax", "at least 5 wt% of oil in a total of oil and wax of at most 30 wt%"),
         (SHARES, "oil, wax", "1 part by volume of oil and 2 to 4 parts by volume of wax"),
         (SHARES, "oil, wax", "the oil phase comprises 5 to 10 wt% of oil and 1 to 3 wt% of wax"),
-        (
-            f"{SHARES}\ngum  share in wt%",
-            "oil, wax, gum",
-            "at least two of oil, wax and gum in a total amount of at least 5 wt%",
-        ),
         (THREE, "gap, rim, cap", "rim, gap and cap are in a ratio of 1:2:3"),
         (THREE, "gap, rim, cap", "the gap is not smaller than the rim, which is smaller than the cap"),
         (SIDES, "width, depth", "an order of magnitude greater than the depth"),

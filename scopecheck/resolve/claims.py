@@ -371,7 +371,7 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
         desk.wrong += (told,) if told else ()
     line = with_term_first(line)
     try:
-        formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
+        formula = _formula(desk, label, line, category(desk.texts[number].text))
     except Trouble as error:
         if in_words and line.exact is not None and line.words is not None:
             raise with_units_behind(error, line.words) from error
@@ -453,7 +453,8 @@ def _without_groups(formula: Formula, span: Span) -> Formula:
     return formula
 
 
-def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> Formula:
+def _formula(desk: ClaimsDesk, label: str, line: Restatement, claimed: str) -> Formula:
+    """What a line says; `claimed` is what the claim is for."""
     if line.exact is not None:
         for node in line.subject:
             subject(desk.names, node)
@@ -469,12 +470,13 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> F
             CLAIMS, label, line.words.text, line.words.text.lower(), slots, shown, line.words.span
         )
         return read(entry, at, desk.names, desk.groups, title)
-    reader = Reader(desk.names, desk.phrases, desk.groups, CLAIMS, label, method)
+    reader = Reader(desk.names, desk.phrases, desk.groups, CLAIMS, label, not is_thing(claimed))
     formula = of_listed(desk.names, subjects, reader.condition(line.words, subjects))
     told = [*without_a_part(line.words, formula, subjects, desk.names)]
     measured = another_measure(line.words, subjects, desk.names) if not told else None
     measured = measured or another_average(line.words, subjects, desk.names)
-    measured = measured or another_basis(line.words, subjects, desk.names)
+    if subjects:
+        measured = measured or another_basis(line.words, subjects, desk.names, claimed)
     measured = measured or between_two_names(line.words, desk.names)
     measured = measured or of_another_member(line.words, formula, subjects, desk.names)
     told += preferred_beyond(line.words)

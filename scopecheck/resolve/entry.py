@@ -164,7 +164,10 @@ class Entry:
 
     @property
     def bound_names(self) -> frozenset[str]:
-        """The names its formulas may use for slots and subjects; `a_c` is the limit c on the subject a."""
+        """The names its formulas may use for slots and subjects; `a_c` is the limit c on the subject a.
+
+        `total_c` is the limit c on all that a phrase with several nouns names, together.
+        """
         slots = [s for p in self.patterns for s in p.slots]
         called = {"x", *self.subjects, *(s.name for s in slots)}
         if "parts" in self.only_for:
@@ -183,6 +186,8 @@ class Entry:
             called |= {"classes", "total"}
         if {"counts", "open counts", "closed counts"} & set(self.only_for):
             called |= set(OF_HOW_MANY)
+        if sum(s.kind == "noun" for s in slots) > 1:
+            called |= {"total"}
         called |= {f"single_{s.name}" for s in slots if s.kind == "list"}
         limits = {s.name for s in slots if s.kind == "limit"}
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})

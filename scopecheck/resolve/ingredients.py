@@ -70,6 +70,19 @@ def closing(made: Composition, tokens: tuple[Token, ...]) -> tuple[tuple[Token, 
     return tuple(listed_), tokens[head:]
 
 
+def parted_at_balance(tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]]:
+    """`at least 50 wt% of wax, the remainder being oil`: what stands before the balance, and the balance.
+
+    Nothing as the latter where there is no balance, or nothing before it.
+    """
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if w in ("balance", "remainder", "rest")), 0)
+    while at and words[at - 1] in ("the", "a", "with", "and"):
+        at -= 1
+    before = at - (at > 0 and words[at - 1] == ",")
+    return (tokens[:before], tokens[at:]) if before > 1 else (tokens, ())
+
+
 def without_verb(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The words without 'comprises', 'having' or the like before them."""
     verbs = listed("asides", "holding") | listed("ingredients", "verbs")

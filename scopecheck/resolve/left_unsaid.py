@@ -15,7 +15,6 @@ from scopecheck.core.formula import Formula
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.chart import word_of
@@ -64,7 +63,6 @@ def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why
         or _of_numbers_in_words(said, subjects)
         or _value_and_limit(tokens, said, subjects)
         or _of_both_together(tokens, said, subjects)
-        or _of_some_together(said, subjects)
         or _yet_to_be(said, subjects)
         or _that_of_another(said, subjects)
     )
@@ -321,24 +319,6 @@ def _of_both_together(tokens: Tokens, said: list[str], subjects: Things) -> Why:
     )
 
 
-def _of_some_together(said: list[str], subjects: Things) -> Why:
-    """`at least two of oil, wax and gum in a total amount of 5 wt%`: which of them make it up is not said."""
-    of = said.index("of") if "of" in said[:6] else 0
-    many = of and any(NUMBER_WORDS.get(w, 0) > 1 for w in said[:of])
-    summed = not {"total", "combined", "altogether", "together"}.isdisjoint(said[of:])
-    if (
-        len(subjects) < 3
-        or not many
-        or not summed
-        or any(w in said[:of] for w in ("total", "ratio", "times"))
-    ):
-        return None
-    return (
-        "how many of them make up the total is left open",
-        "The total of all of them is one limit, and how many are there another.",
-    )
-
-
 def _yet_to_be(said: list[str], subjects: Things) -> Why:
     """`is to be coated`, of what is coated or not."""
     first = subjects[0].bound if len(subjects) == 1 else None
@@ -450,28 +430,49 @@ def between_two_names(words: Words, names: Names) -> Diagnostic | None:
     )  # fmt: skip
 
 
-def another_basis(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
-    """A warning of `based on the core`, of a share noted "of the coating"."""
-    first = subjects[0] if len(subjects) == 1 else None
-    kind = first.bound.kind if first and isinstance(first.bound, Typed) else None
-    note = names.note_of(first.text).lower() if first else ""
-    if first is None or kind is None or kind.dimension or kind.split[1] or not note.startswith("of "):
+def another_basis(words: Words, subjects: Things, names: Names, claimed: str) -> Diagnostic | None:
+    """A warning of `based on the core`, of a share noted "of the coating", or of which no whole is named.
+
+    What the claim is for is the whole where the declaration names none.
+    """
+    first = subjects[0]
+    kind = first.bound.kind if isinstance(first.bound, Typed) else None
+    note = names.note_of(first.text).lower()
+    if kind is None or kind.dimension or kind.split[1]:
         return None
+    noted = note.startswith("of ")
     text = " ".join(word_of(t) for t in words.tokens if t.sort != "gap")
     found = _BASED_ON.search(text)
-    noun = [w for w in found[1].split() if w not in _IDLE | _OF_ALL | {"dry"}] if found else []
-    if not noun or not set(noun).isdisjoint(w.strip(",.;()") for w in note.split()):
+    basis = [w for w in found[1].split() if w not in _IDLE] if found else []
+    if noted:
+        noun = [w for w in basis if w not in _OF_ALL | {"dry"}]
+        told = bool(noun) and set(noun).isdisjoint(w.strip(",.;()") for w in note.split())
+    else:
+        known = (
+            {w.strip(",.;()") for w in f"{note} {claimed}".lower().split()}
+            | _OF_ALL
+            | listed("asides", "made")
+        )
+        told = bool(kind.basis) and not set(basis) <= known
+        noun = [w for w in basis if w not in _OF_ALL] if told else []
+    if not told:
         return None
+    so = f'is noted "{note}"' if noted else "is declared as a share of no named whole"
     return Diagnostic(
-        "warning", words.span, f"the words count on '{' '.join(noun)}', and {first.text} is noted \"{note}\"",
+        "warning", words.span, f"the words count on '{' '.join(noun)}', and {first.text} {so}",
         "They are read of it as declared.",
-        f"if these are two things, declare the share of {' '.join(noun)} by a name of its own",
+        "if these are two things, declare the share on that basis by a name of its own",
     )  # fmt: skip
 
 
-_BASED_ON = regex(r"(?:based on|relative to|with respect to|with regard to) ([a-z ]+)")
+_BASED_ON = regex(
+    r"\b(?:based (?:up)?on|relative to|with (?:respect|regard|reference) to|in relation to|referred to"
+    r"|(?:calculated|expressed|counted) on|on the basis of"
+    r"|of (?:the )?(?:total )?(?:weight|mass|volume) of) ([a-z -]+)"
+)
 _OF_ALL = frozenset(
-    "total weight mass volume composition mixture whole entire formulation product dry by".split()
+    "total weight mass volume composition mixture whole entire formulation product by overall combined final"
+    " finished resulting amount 's".split()
 )
 
 

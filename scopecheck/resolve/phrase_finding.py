@@ -123,6 +123,8 @@ class Job:
             found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
             if len(self.subjects) > 1:
                 found = [m for m in found if not self._of_what_they_make(m)]
+            elif is_kind(self.first, "shares"):
+                found = [m for m in found if not self._says_how_much(m) and not _parts_at_most(m, tokens)]
             if self.sort == "parts":
                 found = [m for m in found if not self._is_of_places(m)]
             if self.sort == "moments":
@@ -155,6 +157,15 @@ class Job:
         }
         first = {word_of(t) for t in nouns[0].tokens} - own
         return "of" in first and not first.isdisjoint(_MADE_OF_TWO)
+
+    def _says_how_much(self, match: Match) -> bool:
+        """`comprising wax as the main component`, `only wax`: does the noun say how much there is of it?"""
+        own = {
+            *self.subjects[0].text.lower().split(),
+            *self.place.names.note_of(self.subjects[0].text).split(),
+        }
+        said = {word_of(t) for f in match.fills if f.slot.kind == "noun" for t in f.tokens}
+        return not (said - own).isdisjoint(listed("ingredients", "how_much"))
 
     def _is_of_another_moment(self, fill: Fill) -> bool:
         """`the mean maximum temperature`, `the final temperature rise`: says a noun more than what it is?"""
@@ -247,20 +258,24 @@ class Job:
 
     def in_total(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`oil, gum : together at most 5 %`: the words to be read of the sum, if they say so."""
-        terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
-        kind = terms[0].kind if terms else None
-        if len(self.subjects) < 2 or not self.alone or len(terms) < len(self.subjects):
+        if len(self.subjects) < 2 or not self.alone or (together := self.sum_of_all) is None:
             return None
-        if kind is None or any(t.kind != kind or t.kind.basis == "level" for t in terms):
-            return None
-        names = tuple(s.text for s in self.subjects)
-        small = tuple(name.lower() for name in names)
-        whole = Typed(Add(tuple(t.term for t in terms)), kind)
-        job = self.of(Subject(whole, " + ".join(names), self.subjects[0].span))
+        small = tuple(s.text.lower() for s in self.subjects)
+        job = self.of(together)
         aside = (a for a in meant_together(tokens, small) if of_the_whole_limit(a, small))
         agreeing = (a for a in aside if job.readable(a.rest))
         found = next(agreeing, None)
         return None if found is None else (job, found.rest)
+
+    @property
+    def sum_of_all(self) -> Subject | None:
+        """All that stands left of the colon as one sum; None where it is of several kinds, or of levels."""
+        terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
+        kind = terms[0].kind if len(terms) == len(self.subjects) else None
+        if kind is None or any(t.kind != kind or kind.basis == "level" for t in terms):
+            return None
+        whole = Typed(Add(tuple(t.term for t in terms)), kind)
+        return Subject(whole, " + ".join(s.text for s in self.subjects), self.subjects[0].span)
 
     def difference(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`a, b : the difference between a and b is 1 to 3 mm`: the words to be read of the difference.
@@ -739,6 +754,12 @@ class Job:
             job = self.of(subject)
             return (member, job) if job.readable(tokens) else None
         return (member, None) if at == 0 else None
+
+
+def _parts_at_most(match: Match, tokens: tuple[Token, ...]) -> bool:
+    """`at most a trace`: is `most` alone taken for a word of the phrase?"""
+    said = [word_of(t) for t in tokens]
+    return match.wording.startswith("most") and ("at", "most") in pairwise(said)
 
 
 def _begins_anew(match: Match) -> bool:

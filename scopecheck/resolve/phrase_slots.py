@@ -165,8 +165,21 @@ class _Filling:
         for one, thing, limit in zip(names, told, limits, strict=True):
             self.slots[f"{one}_{name}"] = Listed((limit,), (), _said_of(thing, text))
             self.shown[f"{one}_{name}"] = _said_of(thing, text)
+        if "total" not in names and f"total_{name}" in _said(self.match.entry):
+            self.limited_together(fill, told)
         self.shown[name] = _said_of(", ".join(told), text)
         self.slots[name] = Listed(limits, (), self.shown[name])
+
+    def limited_together(self, fill: Fill, told: tuple[str, ...]) -> None:
+        """Binds a limit c on several things: `total_c` is that on their sum."""
+        key, text = f"total_{fill.slot.name}", self.job.text(fill.tokens)
+        together = self.job.sum_of_all
+        self.shown[key] = f"{' + '.join(told)} {text}"
+        self.slots[key] = (
+            Listed((self.whole(self.job.of(together), fill.tokens),), (), self.shown[key])
+            if together
+            else Listed((), (), "only of amounts that have a total")
+        )
 
     def without_pauses(self, tokens: tuple[Token, ...]) -> Listed:
         """A limit on how long a step takes, its pauses left out."""

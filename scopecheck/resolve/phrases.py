@@ -66,7 +66,7 @@ from scopecheck.resolve.in_order import (
     says_how_much,
     steps_apart,
 )
-from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, without_verb
+from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, parted_at_balance, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.moments import without_noted_bearer
@@ -89,7 +89,7 @@ from scopecheck.resolve.plainer_counts import (
     with_names_noted,
     with_units_of_the_last,
 )
-from scopecheck.resolve.plainer_shares import with_amount_first
+from scopecheck.resolve.plainer_shares import with_amount_elided
 from scopecheck.resolve.plainer_states import with_only_behind_state, with_permission, with_value_of_change
 from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
 from scopecheck.resolve.plainer_values import without_own_noun
@@ -148,7 +148,8 @@ UNTIL = ("until", "till")
 
 def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
     """The words without gaps, and with signs beside numbers in words."""
-    tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
+    told = with_amount_elided(words.tokens, subjects)
+    tokens = with_runs(tuple(t for t in told if t.sort != "gap"), "contractions")
     tokens = with_forms(tokens, "usual_forms")
     for s in subjects:
         tokens = with_hyphened_members(with_plurals(tokens, s.bound, s.text), s.bound)
@@ -169,9 +170,10 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_units_of_the_last(with_signs_in_words(tokens))
-    tokens = with_amount_first(tokens, subjects) if len(subjects) == 2 else tokens
     tokens = with_mixture_as_total(tokens, subjects, names)
     if len(subjects) > 1 and says_together(words.text):
+        holds = word_of(tokens[0]) in listed("asides", "holding") and any(t.number for t in tokens)
+        tokens = tokens[1:] if holds else tokens
         tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
         tokens = with_both_in_total(tokens, subjects)
     by_itself = len(subjects) == 2 and _is_by_a_share_of_itself(tokens, subjects[0])
@@ -301,6 +303,8 @@ class Reader:
             self.groups.passed += [t for t in beside if t not in self.groups.passed]
         of_amounts = any(t.number and t.number.unit for t in tokens)
         tried = subjects and (of_amounts or not is_read(job, made))
+        if tried and not is_read(job, made) and (balanced := self._beside_a_balance(tokens, words, subjects)):
+            return balanced
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
         if len(subjects) > 1 and (free := self._free_of_each(tokens, words, subjects)):
@@ -843,13 +847,10 @@ class Reader:
     def _of_named_ingredients(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
-        """`essentially free of talc and mica`, of a composition, as of both; None where it is not read so."""
+        """`free of talc and mica`, `comprising wax and oil in a total amount of at most 5 wt%`, of a
+        composition, as of both; None where it is not read so."""
         made = subjects[0].bound if len(subjects) == 1 else None
-        if (
-            not isinstance(made, Composition)
-            or made.name != subjects[0].text
-            or any(t.number for t in tokens)
-        ):
+        if not isinstance(made, Composition) or made.name != subjects[0].text:
             return None
         shares = (self.names.declarations[name] for name in named_in(made, tokens))
         members = tuple(
@@ -857,14 +858,32 @@ class Reader:
             for share in shares
             if isinstance(share, NumberDecl)
         )
-        said = Words(words.text, tokens, words.span)
         if len(members) < 2:
             return None
+        amounts = any(t.number for t in tokens)
+        said = Words(words.text, without_verb(tokens) if amounts else tokens, words.span)
         with suppress(Trouble):
             self._trying().condition(said, members)
             for member in members:
                 self.names.speak(member.text)
             return self.condition(said, members)
+        return None
+
+    def _beside_a_balance(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`at least 50 wt% of wax, the remainder being oil and water`, of a composition, as two lines."""
+        rest, balance = parted_at_balance(tokens)
+        made = subjects[0].bound
+        if len(subjects) != 1 or not isinstance(made, Composition) or not balance:
+            return None
+        for name in named_in(made, tokens):
+            self.names.speak(name)  # the balance asks what else is recited, before the rest is read
+        sides = [Words(words.text, side, words.span) for side in (rest, balance)]
+        with suppress(Trouble):
+            for side in sides:
+                self._trying().condition(side, subjects)
+            return All(tuple(self.condition(side, subjects) for side in sides))
         return None
 
     def _one_by_one(
@@ -891,6 +910,8 @@ class Reader:
         if len(subjects) < 2 or any(map(_has_nouns, job.found(tokens))):
             return None
         for pieces in parted_by_name(tokens, subjects):
+            if says_together(words.text) and not all(any(t.number for t in piece) for piece in pieces):
+                continue  # 'comprising oil and wax in a total amount of 5 wt%' is no limit of the wax
             each = [(piece, (s,)) for piece, s in zip(pieces, subjects, strict=True)]
             if all(self._trying()._if_read(piece, words, thing) is not None for piece, thing in each):
                 found = [self._if_read(piece, words, thing) for piece, thing in each]

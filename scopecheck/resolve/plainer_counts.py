@@ -370,7 +370,10 @@ _EXCEEDING = frozenset(
 
 
 def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
-    """`oil and/or wax in a total amount of 2 wt%`, or at least one of them, as oil and wax in total."""
+    """`oil and/or wax in a total amount of 2 wt%`, or at least one of them, as oil and wax in total.
+
+    Of two or three with an amount behind a phrase says that one of them is there.
+    """
     words = [word_of(t) for t in tokens]
     names = [s.text.lower().split() for s in subjects]
     places = sorted(_places(words, names))
@@ -381,6 +384,10 @@ def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
         return tokens  # 'either the rim or the lip has a total height of': each has its own
     joined = any("or" in words[a[1] : b[0]] for a, b in pairwise(places))
     if not joined and not any(words[places[0][0] - len(run) : places[0][0]] == run for run in _OR_BOTH):
+        return tokens
+    shares = all(isinstance(s.bound, Typed) and s.bound.kind and not s.bound.kind.dimension for s in subjects)
+    behind = not _AMOUNT_BEHIND.isdisjoint(words[last : last + 2])
+    if behind and shares and len(names) < 4 and words[:4] in _OR_BOTH[1:3] and places[0][0] in (4, 5):
         return tokens
     found, at = list[Token](), 0
     for (_, end), (start, _) in pairwise(places):
@@ -396,6 +403,7 @@ def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
     return (*found[: places[0][0] - len(lead)], *found[places[0][0] :])
 
 
+_AMOUNT_BEHIND = frozenset(("in", "totalling", "totaling"))
 _HAVE = frozenset("has have having is are being".split())
 _OR_BOTH = (
     ["one", "or", "both", "of"],

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
+from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.plainer_amounts import OPEN_WORDS
 from scopecheck.resolve.said_once import BY_WHAT
+from scopecheck.resolve.shared_limits import says_limit
 from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.usual import words_at
 
@@ -19,6 +21,7 @@ _ARTICLES = ("the", "a", "an", "said")
 _PER = (
     ["with", "respect", "to"], ["relative", "to"], ["based", "on"], ["per"], ["for"], ["to"], ["in"],
 )  # fmt: skip
+_VERBS = ("is", "are", "being", "has", "have", "having", "exceeds", "exceed", "and", "or", "to")
 _WHOLES = ("composition", "mixture", "formulation", "total composition", "whole composition")
 
 
@@ -136,29 +139,23 @@ def _without_marks(tokens: Tokens, subjects: Things) -> Tokens:
     return tuple(found)
 
 
-def with_amount_first(tokens: Tokens, subjects: Things) -> Tokens:
-    """`oil and/or wax in an amount of 5 wt%`, `oil, wax or a mixture thereof in`, as 5 wt% of oil and/or wax.
+def with_amount_elided(tokens: Tokens, subjects: Things) -> Tokens:
+    """`at least one of oil and wax ... at most 5 wt%` with `in an amount of` for what is left out.
 
-    How much there is may be said of both in total then, and not of each alone.
+    What is left out there joins an amount to things; the words alone say that one has a value.
     """
+    gap = next((i for i, t in enumerate(tokens) if t.sort == "gap"), 0)
     words = [word_of(t) for t in tokens]
-    at = next((i for i in range(3, len(words) - 4) if words[i : i + 4] == _AMOUNT), 0)
     kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
-    if not at or len(kinds) != 2 or any(kind.dimension for kind in kinds):
+    shares = len(kinds) == len(subjects) > 1 and not any(kind.dimension for kind in kinds)
+    last = {s.text.lower().split()[-1] for s in subjects}
+    chosen = words[:3] in ONE_OR_MORE or "or" in words[:gap]
+    behind = tokens[gap + 1] if gap + 1 < len(tokens) else None
+    if not (shares and gap and chosen and words[gap - 1] in last) or behind is None:
         return tokens
-    before = words[:at]
-    mixed = before[-1:] == ["thereof"] and before[-2] in ("mixture", "combination", "blend")
-    joined = before[: -4 if before[-3] in _ARTICLES else -3] if mixed else before
-    either = mixed or any(before[i : i + 3] == ["and", "/", "or"] for i in range(len(before)))
-    named = [w for w in joined if w not in (*_ARTICLES, ",", "or", "and", "/")]
-    own = [w for s in subjects for w in s.text.lower().split()]
-    if len(subjects) != 2 or not either or sorted(named) != sorted(own):
+    if words[gap + 1] in _VERBS or not (behind.number or says_limit((behind,))):
         return tokens
-    first, second = (s.text for s in subjects)
-    return (*tokens[at + 4 :], *words_at(tokens[-1], f"of {first} and / or {second}", understood=True))
-
-
-_AMOUNT = ["in", "an", "amount", "of"]
+    return (*tokens[:gap], *words_at(behind, "in an amount of", understood=True), *tokens[gap + 1 :])
 
 
 def _per_hundred_parts(tokens: Tokens, subjects: Things, basis: str) -> Tokens:

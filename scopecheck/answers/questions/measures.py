@@ -18,7 +18,12 @@ from scopecheck.solving.constraints import Constraint
 
 def without_measure(prepared: Prepared, limitation: Limitation) -> Iterator[Finding]:
     """For each word of degree in the limitation: the two most different things that meet it, each on some
-    threshold. `detail` says beyond which of them what is met has no end: below, above, both or neither."""
+    threshold. `detail` says beyond which of them what is met has no end: below, above, both or neither.
+
+    What closes a composition, as a balance with impurities does, is no word of degree.
+    """
+    if limitation.subject in {made.name for made in prepared.sheet.compositions}:
+        return
     for group in groups_in(limitation.formula):
         readings = unknown_thresholds(prepared.sheet, group)
         if readings:
