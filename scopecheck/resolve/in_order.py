@@ -33,7 +33,17 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
         for way in ways
         if all(_names(piece, names) == [name] for piece, name in zip(way, names, strict=True))
         and stand_alike(way, list(names))
+        and not _chooses(way)
     ]
+
+
+def _chooses(way: list[Tokens]) -> bool:
+    """`at least one of a bore | and a pin`: what the first piece counts is all that follows."""
+    counted = [any(w in _CHOICES and then == "of" for w, then in pairwise(map(word_of, p))) for p in way]
+    return counted[0] and not all(counted)
+
+
+_CHOICES = NUMBER_WORDS.keys() | {"more", "both", "each", "all", "any", "none", "some"}
 
 
 def _names_in_words(words: list[str], names: tuple[str, ...]) -> tuple[str, ...]:

@@ -21,7 +21,12 @@ from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
-from scopecheck.resolve.choice_of_counts import powers_named, with_choice_of_counts, with_letter_counted
+from scopecheck.resolve.choice_of_counts import (
+    powers_named,
+    with_choice_of_counts,
+    with_letter_counted,
+    with_things_chosen,
+)
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.counted_per import with_counted_named
@@ -133,7 +138,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
     tokens = with_not_both(with_counted_named(tokens, names), subjects)
-    tokens = with_any_of_them(with_parts_per_part(tokens, subjects), subjects)
+    tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
     if subjects:

@@ -206,13 +206,14 @@ def _idle_on_some(
     others = [(x.label, x.formula) for x in prepared.bearing(instance.limitations, limitation)]
     beside = _implied_by(prepared, others, limitation.formula, refined.construction)
     labels = {label for label, _ in others}
-    told = prepared.told_refined(
-        at_limitation("idle", 4, limitation), refined, session.groups_in(rest, limitation.formula)
-    )
+    lines = [f for label, f in others if label in beside]
+    least = prepared.where_it_matters(refined, limitation.formula, lines, rest)
+    groups = session.groups_in(rest, limitation.formula)
+    told = prepared.told_refined(at_limitation("idle", 4, limitation), least, groups)
     yield replace(
         told,
         outcome="excluded",
-        quantifier="some",
+        quantifier="some" if least is refined or told.rereads else "base",
         conflict=tuple(x for x in beside if x in labels),
         rests_on=tuple(dict.fromkeys((*told.rests_on, *_grounds(prepared, beside, labels)))),
     )
