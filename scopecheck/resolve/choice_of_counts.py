@@ -15,6 +15,7 @@ from scopecheck.language.syntax import Words
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.usual import said_instead
 
 _LEADING = FILLERS | frozenset(
     "set group total number numbering array series either comprising comprises comprise including includes"
@@ -64,14 +65,15 @@ def with_things_chosen(tokens: tuple[Token, ...], subjects: tuple[Subject, ...])
     end = len(said) - 2 * (said[-2:] == ["is", "present"])
     how = next((h for h in _CHOICES if " ".join(said[start:end]).startswith(f"{h} ")), "")
     things, plural = _things_called(said[start + len(how.split()) : end], subjects)
-    if not how or not things or (plural and "two" in how) or ("two" in how and len(subjects) < _MOST):
+    if not how or not things or (plural and "two" in how):
         return tokens
     *others, joiner, last = things
-    joiner = "or" if _CHOICES[how] == "either" else joiner
-    listing = " , ".join(others)
-    instead = f"{_CHOICES[how]} {listing} {joiner} {last} is at least one".split()
-    ends = [tokens[0].start] * (len(instead) - 1) + [tokens[-1].end]
-    return tuple(replace(tokens[0], sort="word", text=w, end=e) for w, e in zip(instead, ends, strict=True))
+    every = "two" in how and len(subjects) == 2  # two of two
+    so_many = "each of {and}" if every else _CHOICES[how]
+    one, of_all = (f"{' , '.join(others)} {word} {last}" for word in ("or", "and"))
+    chosen = of_all if joiner == "and" else one
+    instead = f"{so_many} is at least one".format_map({"things": chosen, "or": one, "and": of_all}).split()
+    return said_instead(tokens, instead)
 
 
 def _things_called(said: list[str], subjects: tuple[Subject, ...]) -> tuple[list[str], bool]:
@@ -105,14 +107,14 @@ def _forms(name: str) -> tuple[str, ...]:
 _ARTICLES = frozenset("a an the".split())
 _HOLDING = frozenset("having has with comprising comprises including includes containing contains".split())
 _CHOICES = {
-    "at least one of": "at least one of",
-    "one or more of": "at least one of",
-    "one or both of": "at least one of",
-    "only one of": "only one of",
-    "exactly one of": "only one of",
-    "either": "either",
-    "at least two of": "at least two of",
-    "two or more of": "at least two of",
+    "at least one of": "at least one of {things}",
+    "one or more of": "at least one of {things}",
+    "one or both of": "{or} or both",
+    "only one of": "only one of {things}",
+    "exactly one of": "only one of {things}",
+    "either": "either {or}",
+    "at least two of": "at least two of {things}",
+    "two or more of": "at least two of {things}",
 }
 """How words choose among things, and how the phrase for it says so."""
 

@@ -96,7 +96,7 @@ class Job:
     """Whether a share written without its basis is one on whatever basis the thing has."""
     multiples: bool = False
     """Whether `half the rim` is a value that may stand where a number may."""
-    known: dict[tuple[int, int, int], list[Match]] = field(default_factory=dict)
+    known: dict[tuple[int, int, int, str], list[Match]] = field(default_factory=dict)
     """Stretches of words already tried, by where they begin and end, and how many there are."""
     apart: list[Job] = field(default_factory=list)
     """The same words for each thing left of the colon alone, once that is asked for."""
@@ -110,10 +110,14 @@ class Job:
         return Span(self.words.span.source, min(t.start for t in tokens), max(t.end for t in tokens))
 
     def text(self, tokens: tuple[Token, ...]) -> str:
-        return " ".join(self.span(tokens).text.replace("|", " ").split())
+        """The words as the claim has them; as they are read, where the claim has none for them."""
+        said = " ".join(self.span(tokens).text.replace("|", " ").split())
+        return said or " ".join(t.text for t in tokens)
 
     def found(self, tokens: tuple[Token, ...]) -> list[Match]:
-        key = (tokens[0].start, tokens[-1].end, len(tokens))
+        start, end = tokens[0].start, tokens[-1].end
+        # Words said instead of others have no place of their own.
+        key = (start, end, len(tokens), " ".join(t.text for t in tokens) if start == end else "")
         if key not in self.known:
             self.known[key] = []
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)

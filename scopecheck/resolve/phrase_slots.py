@@ -165,7 +165,8 @@ class _Filling:
         for one, thing, limit in zip(names, told, limits, strict=True):
             self.slots[f"{one}_{name}"] = Listed((limit,), (), _said_of(thing, text))
             self.shown[f"{one}_{name}"] = _said_of(thing, text)
-        self.shown[name] = _said_of(", ".join(told), text)
+        of_all = ", ".join(told)
+        self.shown[name] = _said_of(f"{{{of_all}}}" if len(told) > 1 else of_all, text)
         self.slots[name] = Listed(limits, (), self.shown[name])
 
     def without_pauses(self, tokens: tuple[Token, ...]) -> Listed:

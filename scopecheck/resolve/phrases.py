@@ -113,6 +113,7 @@ from scopecheck.resolve.usual import (
     with_years_noted,
     without_combinations,
     without_every,
+    without_proviso,
 )
 from scopecheck.resolve.whichever import with_the_greater
 
@@ -133,6 +134,7 @@ UNTIL = ("until", "till")
 def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
     """The words without gaps, and with signs beside numbers in words."""
     tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
+    tokens = without_proviso(tokens, subjects)
     for s in subjects:
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):

@@ -14,6 +14,7 @@ from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.subjects import Subject, is_bare_share
+from scopecheck.resolve.usual import said_instead
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset(("the", "a", "an"))
@@ -233,11 +234,7 @@ def with_presence(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         before, joiner, behind = (part.split() for part in between.split("|"))
         if said == [*before, *one, *joiner, *other, *behind] and (verb or between != "|and|"):
             instead = text.format(" ".join(one), " ".join(other)).split()
-            first, last = tokens[0], tokens[-1]
-            ends = (*(first.start for _ in instead[1:]), last.end)
-            return tuple(
-                replace(first, sort="word", text=w, end=e) for w, e in zip(instead, ends, strict=True)
-            )
+            return said_instead(tokens, instead)
     return tokens
 
 

@@ -6,21 +6,22 @@ from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
 
-from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Unit, as_turns, find_unit, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
-from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import CALENDAR, Number, Token
 from scopecheck.resolve.bare_shares import PERCENT
+from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.everyday import with_fractions
 from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.spelled import shared_scale
-from scopecheck.resolve.subjects import is_bare_share
+from scopecheck.resolve.subjects import Subject, is_bare_share
 
 _BESIDE_MEMBER = (
     (["with", "or", "without"], ["and", "optionally"]),
@@ -55,6 +56,14 @@ def words_at(at: Token, text: str, understood: bool = False) -> Iterator[Token]:
     return (replace(at, sort="word", text=w, number=None, end=end) for w in text.split())
 
 
+def said_instead(tokens: tuple[Token, ...], words: list[str]) -> tuple[Token, ...]:
+    """Words that stand for all of the tokens: the first of them has their place, the others have none."""
+    first, end = tokens[0], tokens[-1].end
+    whole = replace(first, sort="word", text=words[0], number=None, end=end)
+    rest = (replace(whole, sort="mark" if w == "," else "word", text=w, start=end) for w in words[1:])
+    return (whole, *rest)
+
+
 def with_runs(tokens: tuple[Token, ...], table: str = "usual_runs") -> tuple[Token, ...]:
     """The words with what a table lists for runs of them; their places are those of the first of them.
 
@@ -82,6 +91,20 @@ def with_runs(tokens: tuple[Token, ...], table: str = "usual_runs") -> tuple[Tok
             found.append(replace(first, sort="mark" if word == "," else "word", text=word, end=end))
         at += len(words)
     return tuple(found)
+
+
+def without_proviso(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+    """`provided that, when the metal is zinc, the rim is at least 3 mm` without its first two words.
+
+    So are they left out of a limit on one thing alone. Without a condition beside it a proviso on several
+    things is one itself: 'provided that the metal is zinc, the rim is at least 3 mm'.
+    """
+    said = [word_of(t) for t in tokens]
+    width = run_at(said, 0, "conditional", "opening_provisos")
+    start = width + (said[width : width + 1] == [","])
+    conditional = not listed("limits", "governing").isdisjoint(said[start:])
+    single = len(subjects) == 1 and not isinstance(subjects[0].bound, Step)
+    return tokens[start:] if width and start < len(tokens) and (conditional or single) else tokens
 
 
 @cache
