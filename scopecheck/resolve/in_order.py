@@ -9,6 +9,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.by_name import stand_alike
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.parts import plural_of
 
 Tokens = tuple[Token, ...]
 
@@ -20,6 +21,8 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
     """
     words = [word_of(t) for t in tokens]
     said = not listed("asides", "in_order").isdisjoint(words)
+    if said and (behind := _behind_shared_noun(words, names)):
+        tokens, words = tokens[behind:], words[behind:]
     if said and _names_in_words(words, names) not in ((), names):
         return []  # 'the rim and the gap are 2 and 4 mm, respectively', of a gap and a rim
     if said:
@@ -44,6 +47,29 @@ def _chooses(way: list[Tokens]) -> bool:
 
 
 _CHOICES = NUMBER_WORDS.keys() | {"more", "both", "each", "all", "any", "none", "some"}
+
+
+def _behind_shared_noun(words: list[str], names: tuple[str, ...]) -> int:
+    """Where the words go on behind names that share a noun, `the first and second rib widths are`; else 0.
+
+    Or their first word: `the rib width and depth`. In the order of the things, as all that is named.
+    """
+    own = [name.split() for name in names]
+    fewest = min(map(len, own)) - 1
+    behind = next((n for n in range(fewest, 0, -1) if len({tuple(o[-n:]) for o in own}) == 1), 0)
+    before = next((n for n in range(fewest, 0, -1) if len({tuple(o[:n]) for o in own}) == 1), 0)
+    ways = []
+    if behind:
+        (*noun, last) = own[0][-behind:]
+        ways = [[w for o in own for w in o[:-behind]] + [*noun, form] for form in (last, plural_of(last))]
+    if before:
+        ways.append(own[0][:before] + [w for o in own for w in o[before:]])
+    aside = listed("asides", "beside_each") | {"and", ",", "a", "an", "the", "said", "respective"}
+    end, found = 0, list[str]()
+    while end < len(words) and (words[end] in aside or any(words[end] in way for way in ways)):
+        found += [words[end]] if words[end] not in aside else []
+        end += 1
+    return end if found in ways else 0
 
 
 def _names_in_words(words: list[str], names: tuple[str, ...]) -> tuple[str, ...]:

@@ -409,7 +409,7 @@ class Reader:
     def _class_and_its_amount(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
-        """`0.1 to 0.5 % of at least one of A and B`, `at least one of A and B in an amount of 0.1 %`, of a
+        """`0.1 to 0.5 % of at least one of A and B`, `a salt selected from A and B in an amount of 0.1 %`, of a
         class of ingredients: how much, and of which; None where a member of the class is not among these.
 
         Of what is not there nothing is selected.
@@ -429,7 +429,7 @@ class Reader:
         amount = next(
             (i for i in range(3, len(said)) if said[i] in _AMOUNTS and said[i + 1 : i + 2] == ["of"]), 0
         )
-        behind = amount and said[:3] in ONE_OR_MORE
+        behind = amount and (said[:3] in ONE_OR_MORE or 0 < chosen_from < amount)
         start = max((i for i in range(amount) if said[i] == "in"), default=0) if behind else 0
         which = tokens[of + 1 :] if of else tokens[:start]
         much = tokens[:of] if of else tokens[start + 1 :]

@@ -482,7 +482,11 @@ _LIMITS = frozenset(
 def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`divisible by 4 and by 6` with the word that both numbers share; a 'not' may deny one or both."""
     texts = [t.text.lower() for t in tokens]
-    if "divisible" not in texts or not {"not", "neither"}.isdisjoint(texts):
+    if "divisible" not in texts:
+        return tokens
+    evenly = next((r for r in _NO_REMAINDER if texts[-len(r) :] == r), [])
+    tokens, texts = tokens[: len(tokens) - len(evenly)], texts[: len(texts) - len(evenly)]
+    if not {"not", "neither"}.isdisjoint(texts):
         return tokens
     found: list[Token] = []
     for at, token in enumerate(tokens):
@@ -491,6 +495,13 @@ def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             found.append(replace(token, text="divisible", end=token.start))
         found.append(token)
     return tuple(found)
+
+
+_NO_REMAINDER = [
+    [*before, *which, "remainder"]
+    for before in (["without"], ["with", "no"], ["leaving", "no"], ["and", "leaves", "no"])
+    for which in ([], ["a"], ["any"])
+]
 
 
 def with_so_many(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
