@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.core.declared import ChoiceDecl, SetDecl, Step
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -30,10 +30,11 @@ def in_symbols(job: Job, tokens: Tokens) -> str:
     if not isinstance(first, Typed) or first.kind is None or job.sort or len(job.subjects) > 1:
         return help
     number = next((t.number for t in tokens if t.number and t.number.unit), None)
-    fits = number is not None and number.unit is not None and number.unit.kind == first.kind
-    if number is None or number.unit is None or not fits:
-        return help
-    return f"{help} such as {name} >= {number.text} {number.unit.symbol}"
+    if number is not None and number.unit is not None and number.unit.kind == first.kind:
+        return f"{help} such as {name} >= {number.text} {number.unit.symbol}"
+    declared = job.place.names.declared(name)
+    unit = declared.unit.symbol if isinstance(declared, NumberDecl) and not declared.whole else ""
+    return f"{help} such as {name} <= ... {unit}" if unit and not any(t.number for t in tokens) else help
 
 
 def advised(job: Job, tokens: Tokens, start: int, end: int, unit: str) -> tuple[str, str]:

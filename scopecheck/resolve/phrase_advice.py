@@ -17,7 +17,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as word_list
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.language.scan import Token
+from scopecheck.language.scan import CALENDAR, Token
 from scopecheck.resolve.assemblies import no_assembly
 from scopecheck.resolve.chart import FILLERS, matches, word_of
 from scopecheck.resolve.everyday import placed_at, with_fractions
@@ -463,7 +463,8 @@ def _held_in(job: Job, skeleton: list[str]) -> list[Pattern]:
     numbers, found = skeleton.count("("), list[tuple[float, int, Pattern, frozenset[str]]]()
     for order, (entry, pattern) in enumerate(every):
         valued = sum(s.kind not in ("noun", "list", "limit", "outcome", "condition") for s in pattern.slots)
-        said = _in_order(pattern, skeleton) if job.applies(entry) and valued <= numbers else ()
+        fits = job.applies(entry) and valued <= numbers and entry.takes(pattern) <= max(1, len(job.subjects))
+        said = _in_order(pattern, skeleton) if fits else ()
         if len(said) >= LEAST_HELD or (said and valued and valued == numbers and len(said) > 1):
             weight = -sum(1 / rare[word] for word in said) - 0.01 * valued
             found.append((weight, order, pattern, frozenset(said)))
@@ -486,23 +487,32 @@ def _in_order(pattern: Pattern, skeleton: list[str]) -> tuple[str, ...]:
 
 
 def _most_like(job: Job, skeleton: list[str]) -> list[Pattern]:
+    """The patterns most like the words, of those that share one with them that is no article or the like."""
     scored: list[tuple[float, int, Pattern]] = []
-    order = 0
+    order, said = 0, set(skeleton) - FILLERS - _JOINING
     for entry in (e for e in job.place.phrases.all() if e.group != _SETTLED):
         fits = job.applies(entry)
         for pattern in entry.patterns:
             order += 1
             literals = [o for need in pattern.required for o in need]
-            if any(find_unit(o) and o not in skeleton for need in pattern.required for o in need):
+            if entry.takes(pattern) > max(1, len(job.subjects)):
+                continue
+            if any(_is_of_own_unit(o) and o not in skeleton for o in literals):
                 continue  # a wording in units of its own
-            if not set(literals) & set(skeleton) and len(skeleton) > 1:
-                near = [w for w in skeleton if any(_alike(w, o) for o in literals)]
-                if not near:
-                    continue
+            telling = set(literals) - FILLERS - _JOINING
+            if not telling & said and not any(_alike(w, o) for w in said for o in telling):
+                continue
             other = ["(" if isinstance(e, Slot) else e.options[0][0].lower() for e in pattern.elements]
             ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
             scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
     return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:MOST_NEAR]]
+
+
+_JOINING = frozenset("and or to by for from on as than no not , ( )".split())
+
+
+def _is_of_own_unit(word: str) -> bool:
+    return bool(find_unit(word)) or word in CALENDAR or word in ("billion", "million", "trillion")
 
 
 @cache

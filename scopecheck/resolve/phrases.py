@@ -12,6 +12,7 @@ from scopecheck.core.formula import Add, All, Any, Compare, Const, ExactlyOne, F
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import ONE_OR_MORE
@@ -972,6 +973,8 @@ def _symbols(words: Words, first: bool, subjects: tuple[Subject, ...]) -> Troubl
     """The error for symbols right of a colon: `< 5 mm`; of `of 3 ≤ gap < 5 mm` a word is too much."""
     thing = subjects[0].text if subjects else "..."
     help = f"take out the colon: {f'{thing} {words.text}' if first else words.text}"
+    if ranged := _RANGE.fullmatch(words.text):
+        help = f"a range in symbols has no colon and two signs: {ranged[2]} <= {ranged[1]} <= {ranged[3]}"
     lead, _, rest = words.text.partition(" ")
     if lead.lower() in _BEFORE_SYMBOLS and rest:
         help = f"a formula is lifted without the words around it: {rest}"
@@ -979,4 +982,5 @@ def _symbols(words: Words, first: bool, subjects: tuple[Subject, ...]) -> Troubl
     return trouble(words.span, "symbols right of a colon", cause, help)
 
 
+_RANGE = regex(r"([^=]*[^=\s])\s*=\s*(\d\S*) to (\d[^=]*)")
 _BEFORE_SYMBOLS = frozenset("of with that where wherein satisfying satisfies satisfy meeting is".split())
