@@ -229,7 +229,9 @@ def _of_one_alone(tokens: Tokens, said: list[str], subjects: Things, names: Name
     known = {*other.text.lower().split(), *names.note_of(other.text).lower().split()}
     telling = known - set(first[0].text.lower().split()) - _IDLE
     compared = not {"ratio", "sum", "difference", "total", "times", "twice", "half", "other"}.isdisjoint(said)
-    if compared or not telling.isdisjoint(said) or is_bare_share(tokens[-1]):
+    behind = text.removeprefix(f"{first[0].text.lower()} ")
+    named = f" {other.text.lower()} " in f" {behind}"  # 'the cap weight is at most 10 % of the weight'
+    if compared or named or not telling.isdisjoint(said) or is_bare_share(tokens[-1]):
         return None
     return (
         f"the words limit {first[0].text} alone, and {other.text} stands left too",
