@@ -147,7 +147,7 @@ def _default(d: Declaration, ends: tuple[tuple[Fraction, Fraction], ...]) -> Val
 
 
 def _allowed_near_zero(d: NumberDecl) -> Fraction:
-    """Zero of its scale if the bounds allow it, else a short number near the bound that is nearest to zero."""
+    """Zero of its scale if the bounds allow it, else a short number near the bound nearest to zero."""
     bounds = [b.value for b in (d.lower, d.upper) if b is not None]
     unit = Fraction(1) if d.whole else d.unit.factor
     near = min(bounds, key=lambda v: (abs(v), v), default=Fraction(0))

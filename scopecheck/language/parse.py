@@ -366,7 +366,7 @@ def _explained(page: Page, tokens: tuple[Token, ...], error: _Unexpected) -> Tro
     return trouble(span, f"'{found.text[:30]}' was not expected here", "", _wanted(expected))
 
 
-def _range_written(page: Page, found: Token, tokens: list[Token]) -> str:
+def _range_written(page: Page, found: Token, tokens: tuple[Token, ...]) -> str:
     """`gap / rim = 0.5 to 0.8` as 0.5 <= gap / rim <= 0.8; '' where it is no such range."""
     at = next((i for i, t in enumerate(tokens) if t.start == found.start), 0)
     if not 2 < at + 1 < len(tokens) or tokens[at - 2].text != "=" or not tokens[at + 1].number:

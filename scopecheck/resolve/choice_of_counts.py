@@ -53,7 +53,7 @@ def with_choice_of_counts(
 
 
 def with_things_chosen(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
-    """`at least one of a bore and a pin`, of two or three numbers, as that of them at least one is at least 1.
+    """`at least one of a bore and a pin`, of two or three numbers, as that one of them is at least 1.
 
     'At least two of the bores and pins' may be said of all together, and stays as it is.
     """

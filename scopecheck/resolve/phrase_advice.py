@@ -48,14 +48,12 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         place = job.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
         cause = f"'{place}' is no declared name, so it is no value here."
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
-    if other := _mean_of(job, tokens) or _chain(job, tokens):
+    if other := _mean_of(job, tokens) or _chain(job, tokens) or _of_how_many(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *other)
     cause = "The words right of a colon are read as one phrase, whole."
     if shorter := longest_read(job, tokens, literals):
         lift = advised(job, tokens, *shorter, _perhaps_unit(job, tokens))
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *lift)
-    if of_how_many := _of_how_many(job, tokens):
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *of_how_many)
     if (at := _circumstance(job, tokens)) is not None:
         help = (
             f"lift only: {job.text(tokens[:at])}; and mark the rest: not restated : {job.text(tokens[at:])}"
@@ -83,7 +81,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
-    if told := _several_of_one(job, tokens) or _noted_elsewhere(job, tokens):
+    if told := _several_of_one(job, tokens) or _noted_elsewhere(job, tokens) or _one_for_each(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *told)
     if how_long := _how_long(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, how_long)
@@ -99,8 +97,6 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         more += f" such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
     if unknown := _undeclared(job, tokens, literals):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *_no_value(job, unknown, more))
-    if in_order := _one_for_each(job, tokens):
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *in_order)
     cause += _in_no_phrase(job, tokens)
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
@@ -135,12 +131,15 @@ def _noted_elsewhere(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | N
 
 
 def _one_for_each(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
-    """What to write of `2 and 4 mm, respectively` where the things and limits do not go together; else None."""
+    """What to write of `2 and 4 mm, respectively` where things and limits do not go together; else None."""
     if word_list("asides", "in_order").isdisjoint(map(word_of, tokens)) or len(job.subjects) < 2:
         return None
     names = ", ".join(s.text for s in job.subjects)
     cause = f"'Respectively' gives each of these its own limit, in this order: {names}."
-    return cause, f"write the things in the order of the words, or a line for each: {job.subjects[0].text} : ..."
+    return (
+        cause,
+        f"write the things in the order of the words, or a line for each: {job.subjects[0].text} : ...",
+    )
 
 
 def _in_no_phrase(job: Job, tokens: tuple[Token, ...]) -> str:

@@ -410,8 +410,8 @@ class Reader:
     def _class_and_its_amount(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
-        """`0.1 to 0.5 % of at least one of A and B`, `a salt selected from A and B in an amount of 0.1 %`, of a
-        class of ingredients: how much, and of which; None where a member of the class is not among these.
+        """`0.1 to 0.5 % of at least one of A and B`, `a salt selected from A and B in an amount of 0.1 %`, of
+        a class of ingredients: how much, and of which; None where a member of the class is not among these.
 
         Of what is not there nothing is selected.
         """
