@@ -100,9 +100,9 @@ def test_what_is_declared_is_not_looked_for_in_notes() -> None:
     [
         ("gap", "2 mm in at least 90 % of the samples", "share so : at least 90 %"),
         ("top, rim, gap", "top, rim and gap in a ratio of 1:1:1 to 2:1:1", "1 <= top / rim <= 2, rim"),
-        ("gap", "at least 2 mm and no more than twice that", "facts such as gap >= 2 mm"),
+        ("gap", "at least 2 mm and no more than twice that", "facts such as gap <= ... mm"),
         ("gap", "a hair's breadth", "facts such as gap <= ... mm"),
-        ("C", "at most 5 % by weight of C, based on the weight of the Mn", "at most 5 % by weight ... of the Mn"),
+        ("C", "at most 5 % by weight of C, based on the weight of the Mn", "5 % by weight ... of the Mn"),
         ("holes", "4n + 2, where n is an integer of at least 1", "(x - 2) / 4 IS WHOLE"),
         ("top, rim", "top/rim = 0.5 to 0.8", "0.5 <= top/rim <= 0.8"),
     ],
@@ -126,8 +126,9 @@ def test_what_is_lifted_never_ends_in_the_air(words: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("left", "words"), [("C", "anhydrous"), ("timer", "overnight"), ("gap", "a sprinkle"), ("FT", "at a brisk pace")]
-)  # fmt: skip
+    ("left", "words"),
+    [("C", "anhydrous"), ("timer", "overnight"), ("gap", "a sprinkle"), ("FT", "a brisk boil")],
+)
 def test_what_shares_no_word_is_not_near(left: str, words: str) -> None:
     assert "nearest" not in wrong(left, words).help
 

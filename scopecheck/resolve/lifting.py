@@ -17,8 +17,8 @@ _TURNING = ("denying", "leaving_open", "moving", "usually")
 _MOST_SHOWN = 8
 
 
-def in_symbols(job: Job, tokens: Tokens) -> str:
-    """What to write where no words are read: facts, with an example of the thing and the number at hand."""
+def in_symbols(job: Job) -> str:
+    """What to write where no words are read: facts, with an example of the thing at hand."""
     help = "write the meaning in symbols after the words: two blanks, exactly, facts"
     first, name = job.first if job.subjects else None, job.subjects[0].text if job.subjects else ""
     if isinstance(first, Step):
@@ -29,18 +29,15 @@ def in_symbols(job: Job, tokens: Tokens) -> str:
         return f"{help} such as {name} = {first.members[0]}"
     if not isinstance(first, Typed) or first.kind is None or job.sort or len(job.subjects) > 1:
         return help
-    number = next((t.number for t in tokens if t.number and t.number.unit), None)
-    if number is not None and number.unit is not None and number.unit.kind == first.kind:
-        return f"{help} such as {name} >= {number.text} {number.unit.symbol}"
     declared = job.place.names.declared(name)
     unit = declared.unit.symbol if isinstance(declared, NumberDecl) and not declared.whole else ""
-    return f"{help} such as {name} <= ... {unit}" if unit and not any(t.number for t in tokens) else help
+    return f"{help} such as {name} <= ... {unit}" if unit else help
 
 
 def advised(job: Job, tokens: Tokens, start: int, end: int, unit: str) -> tuple[str, str]:
     """Cause and help where a phrase reads the stretch alone: what is lost without the others is said."""
     name = job.subjects[0].text if job.subjects else "it"
-    symbols = in_symbols(job, tokens)
+    symbols = in_symbols(job)
     if (unknown := _unit_of_its_own(tokens, end)) and job.subjects:
         cause = f"'{unknown}' is no known unit, and a limit without it is another one."
         word = unknown.lstrip("°")

@@ -517,7 +517,7 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
     return Diagnostic(
         "warning", job.span(words[:1]), f"'{said}' is read past",
         f"It stands beside the name '{name}', and no phrase has it.",
-        help if which else f"if it changes what is limited, {in_symbols(job, words)}",
+        help if which else f"if it changes what is limited, {in_symbols(job)}",
     )  # fmt: skip
 
 

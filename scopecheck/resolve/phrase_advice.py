@@ -90,12 +90,13 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         help = _of_what_it_is(job, whole)
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
     near = _nearest(job, tokens)
-    more = f"; or {in_symbols(job, tokens)}"
+    more = f"; or {in_symbols(job)}"
     field = job.place.names.field_of(job.subjects[0].text) if job.subjects else None
     first = job.of_parts.each[0] if job.of_parts is not None else None
     if field and isinstance(first, Typed) and first.kind and first.kind.adds_up:
         more += f" such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
-    if unknown := _undeclared(job, tokens, literals):
+    unknown = _undeclared(job, tokens, literals)
+    if unknown and not f" {unknown.lower()} ".endswith(f" of {job.subjects[0].text.lower()} "):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *_no_value(job, unknown, more))
     cause += _in_no_phrase(job, tokens)
     if left := _left_over(job, tokens):
@@ -218,7 +219,10 @@ def _may_limit(job: Job, token: Token) -> bool:
     kind = job.first.kind if isinstance(job.first, Typed) else None
     own = number is not None and (number.unit is None or number.unit.kind == kind)
     extreme = word.endswith("est") and len(word) > 4
-    return own or extreme or word.startswith(("toleran", "deviat")) or token.text[:1] in ("+", "±")
+    compared = word in ("compared", "relative", "than", "against")
+    return (
+        own or extreme or compared or word.startswith(("toleran", "deviat")) or token.text[:1] in ("+", "±")
+    )
 
 
 def _perhaps_unit(job: Job, tokens: tuple[Token, ...]) -> str:
@@ -373,7 +377,8 @@ def _how_long(job: Job, tokens: tuple[Token, ...]) -> str:
         return f"write in symbols after the words: two blanks, exactly NOT DONE({step.name})"
     long = names.declarations[step.duration]
     assert isinstance(long, NumberDecl)
-    if isinstance(job.first, Step) and job.on(number_of(long), text).readable(tokens):
+    timed = any(t.number and t.number.unit for t in tokens)
+    if timed and isinstance(job.first, Step) and job.on(number_of(long), text).readable(tokens):
         return f"for how long it takes, write duration of {step.name} : {job.text(tokens)}"
     return ""
 

@@ -972,7 +972,8 @@ def _summed(
 def _symbols(words: Words, first: bool, subjects: tuple[Subject, ...]) -> Trouble:
     """The error for symbols right of a colon: `< 5 mm`; of `of 3 ≤ gap < 5 mm` a word is too much."""
     thing = subjects[0].text if subjects else "..."
-    help = f"take out the colon: {f'{thing} {words.text}' if first else words.text}"
+    written = words.text.replace(" : ", " / ")  # a ratio among symbols
+    help = f"take out the colon: {f'{thing} {written}' if first else written}"
     if ranged := _RANGE.fullmatch(words.text):
         help = f"a range in symbols has no colon and two signs: {ranged[2]} <= {ranged[1]} <= {ranged[3]}"
     lead, _, rest = words.text.partition(" ")
@@ -982,5 +983,5 @@ def _symbols(words: Words, first: bool, subjects: tuple[Subject, ...]) -> Troubl
     return trouble(words.span, "symbols right of a colon", cause, help)
 
 
-_RANGE = regex(r"([^=]*[^=\s])\s*=\s*(\d\S*) to (\d[^=]*)")
+_RANGE = regex(r"([^=]*[^=\s])\s*=\s*(\d[^\s-]*)(?: to | ?- ?)(\d[^=]*)")
 _BEFORE_SYMBOLS = frozenset("of with that where wherein satisfying satisfies satisfy meeting is".split())
