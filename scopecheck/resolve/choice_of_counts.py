@@ -12,10 +12,9 @@ from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.chart import FILLERS, said_instead, word_of
 from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.subjects import Subject
-from scopecheck.resolve.usual import said_instead
 
 _LEADING = FILLERS | frozenset(
     "set group total number numbering array series either comprising comprises comprise including includes"

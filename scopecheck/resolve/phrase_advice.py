@@ -467,7 +467,7 @@ def _held_in(job: Job, skeleton: list[str]) -> list[Pattern]:
     numbers, found = skeleton.count("("), list[tuple[float, int, Pattern, frozenset[str]]]()
     for order, (entry, pattern) in enumerate(every):
         valued = sum(s.kind not in ("noun", "list", "limit", "outcome", "condition") for s in pattern.slots)
-        fits = job.applies(entry) and valued <= numbers and entry.takes(pattern) <= max(1, len(job.subjects))
+        fits = job.applies(entry) and valued <= numbers
         said = _in_order(pattern, skeleton) if fits else ()
         if len(said) >= LEAST_HELD or (said and valued and valued == numbers and len(said) > 1):
             weight = -sum(1 / rare[word] for word in said) - 0.01 * valued

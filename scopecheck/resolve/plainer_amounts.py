@@ -10,11 +10,10 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import said_instead, word_of
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.subjects import Subject, is_bare_share
-from scopecheck.resolve.usual import said_instead
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset(("the", "a", "an"))

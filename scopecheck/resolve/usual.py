@@ -56,14 +56,6 @@ def words_at(at: Token, text: str, understood: bool = False) -> Iterator[Token]:
     return (replace(at, sort="word", text=w, number=None, end=end) for w in text.split())
 
 
-def said_instead(tokens: tuple[Token, ...], words: list[str]) -> tuple[Token, ...]:
-    """Words that stand for all of the tokens: the first of them has their place, the others have none."""
-    first, end = tokens[0], tokens[-1].end
-    whole = replace(first, sort="word", text=words[0], number=None, end=end)
-    rest = (replace(whole, sort="mark" if w == "," else "word", text=w, start=end) for w in words[1:])
-    return (whole, *rest)
-
-
 def with_runs(tokens: tuple[Token, ...], table: str = "usual_runs") -> tuple[Token, ...]:
     """The words with what a table lists for runs of them; their places are those of the first of them.
 
