@@ -93,3 +93,61 @@ def test_what_is_declared_is_not_looked_for_in_notes() -> None:
     )
     (told,) = (d for d in read_sheet(source)[1] if d.severity == "error")
     assert "write both left" not in told.help
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "help"),
+    [
+        ("gap", "2 mm in at least 90 % of the samples", "share so : at least 90 %"),
+        ("top, rim, gap", "top, rim and gap in a ratio of 1:1:1 to 2:1:1", "1 <= top / rim <= 2, rim"),
+        ("gap", "at least 2 mm and no more than twice that", "facts such as gap <= ... mm"),
+        ("gap", "a hair's breadth", "facts such as gap <= ... mm"),
+        ("C", "at most 5 % by weight of C, based on the weight of the Mn", "5 % by weight ... of the Mn"),
+        ("holes", "4n + 2, where n is an integer of at least 1", "(x - 2) / 4 IS WHOLE"),
+        ("top, rim", "top/rim = 0.5 to 0.8", "0.5 <= top/rim <= 0.8"),
+    ],
+)  # fmt: skip
+def test_an_exact_form_is_offered(left: str, words: str, help: str) -> None:
+    told = wrong(left, words)
+    assert help in told.help
+    assert "lift only" not in told.help
+
+
+def test_what_is_advised_of_another_basis_is_read() -> None:
+    words = "at most 5 % by weight of C, based on the weight of the Mn"
+    lifted = "at most 5 % by weight ... of the Mn"
+    source = Source("t.sheet", f"{HEAD}1. A steel with {words}.\n   | C : {lifted}\n")
+    assert not [d for d in read_sheet(source)[1] if d.severity == "error"]
+
+
+@pytest.mark.parametrize("words", ["at most traces", "at least 2 mm and no more than twice that"])
+def test_what_is_lifted_never_ends_in_the_air(words: str) -> None:
+    assert "lift" not in wrong("C" if "traces" in words else "gap", words).help
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [("C", "anhydrous"), ("timer", "overnight"), ("gap", "a sprinkle"), ("FT", "a brisk boil")],
+)
+def test_what_shares_no_word_is_not_near(left: str, words: str) -> None:
+    assert "nearest" not in wrong(left, words).help
+
+
+@pytest.mark.parametrize("comma", ["", ","])
+def test_exactly_may_have_a_comma_as_advised(comma: str) -> None:
+    line = f"   | gap : a hair's breadth  exactly{comma} gap <= 0.1 mm\n"
+    source = Source("t.sheet", f"{HEAD}1. A device with a hair's breadth.\n{line}")
+    assert not [d for d in read_sheet(source)[1] if d.severity == "error"]
+
+
+def test_a_step_that_is_left_out_is_advised_in_symbols() -> None:
+    head = "rinsing  step in min, may be left out\n"
+    source = Source("t.sheet", f"{head}1. A method without rinsing.\n   | rinsing : without rinsing\n")
+    told = [d.help for d in read_sheet(source)[1] if d.severity == "error"]
+    assert all("exactly NOT DONE(rinsing)" in help for help in told)
+
+
+def test_a_range_behind_a_sign_is_advised_with_two_signs() -> None:
+    source = Source("t.sheet", f"{HEAD}1. A device.\n   | top/rim = 0.5 to 0.8\n")
+    (told,) = (d for d in read_sheet(source)[1] if d.severity == "error")
+    assert told.help == "write 0.5 <= top/rim <= 0.8"

@@ -327,3 +327,11 @@ def test_what_is_denied_is_told_as_denied() -> None:
 def test_a_meaning_has_whole_lists_and_units(words: str, declared: str, told: str) -> None:
     result = run(words, "-d", declared)
     assert told in " ".join(result.output.split())
+
+
+def test_json_has_the_warnings_that_text_tells_apart() -> None:
+    asked = ("wax : traces of 0.01 to 0.02 wt%", "-d", "wax share in wt%")
+    as_json = run(*asked, "-f", "json")
+    assert [d["message"] for d in json.loads(as_json.stdout)["diagnostics"]] == ["'traces of' is read past"]
+    assert "is read past" not in as_json.stderr
+    assert "is read past" in run(*asked).stderr

@@ -384,3 +384,90 @@ def test_a_quote_of_the_claim_ends_before_the_lines_that_restate_it() -> None:
         "   | charge : more than 20 mV\n"
     )
     assert "| charge" not in page(text).partition("Text that no line restates")[2]
+
+
+ROD = """\
+rod  composition in wt%
+  copper, silver, manganese
+1. A rod comprising silver and manganese in a total amount of from 0.5 to 1.5 wt%, the balance being
+   copper and unavoidable impurities.
+   | silver, manganese : silver and manganese in a total amount of from 0.5 to 1.5 wt%
+   | rod : the balance being copper and unavoidable impurities
+2. The rod of claim 1, wherein the sum of silver and manganese does not exceed 1.5 wt%.
+   | silver, manganese : the sum of silver and manganese does not exceed 1.5 wt%
+"""
+
+
+def test_what_adds_nothing_names_no_reading_that_it_does_not_need() -> None:
+    told = page(ROD).partition("Words that add nothing")[2].partition("Words without a measure")[0]
+    assert '1 2a "the sum of silver and manganese does not exceed 1.5 wt%" Claim 2 adds nothing' in told
+    assert "Read with every phrase as presumed; not on every reading listed" in told
+    assert "balance" not in told
+
+
+DRUM = """\
+{declared}
+1. A drum having at least one row of pins, wherein the number of rows is between 4 and 10.
+   | rows : at least one row
+   | rows : between 4 and 10
+"""
+
+
+@pytest.mark.parametrize("declared", ["rows  count", "row  part, 1 to 12\n  pins  count"])
+def test_a_number_of_rows_that_another_line_gives_asks_for_nothing(declared: str) -> None:
+    told = page(DRUM.format(declared=declared))
+    assert '1a "at least one row" Asks for nothing that the rest of claim 1 does not ask already' in told
+    assert "nothing found among what was looked for" not in told
+
+
+def test_as_many_rows_as_are_looked_at_are_not_told_as_asking_for_nothing() -> None:
+    told = page(DRUM.format(declared="row  part, 1 to 12\n  pins  count").replace("between 4 and", "at most"))
+    assert "Asks for nothing" not in told
+
+
+def test_without_a_choice_of_readings_none_are_counted() -> None:
+    told = page("n  count\n1. A comb with at least 4 teeth.\n   | n : at least 4\n")
+    assert "no listed case; no phrase that can be read in more than one way." in told
+
+
+FERRULE = """\
+material  any of brass, steel
+wall  length in mm
+1. A ferrule, provided that, when the material is steel, the wall is at least 0.8 mm.
+   | material, wall : provided that, when the material is steel, the wall is at least 0.8 mm
+inside
+  brass : material = {brass}, wall = 0.5 mm
+"""
+
+
+def test_a_proviso_with_a_condition_is_shown_in_the_words_of_the_claim() -> None:
+    told = page(FERRULE)
+    assert "(arguable): material is steel and wall is at least 0.8 mm" in told
+    assert "is read past" not in told
+    assert "provided that and" not in told
+
+
+def test_a_choice_among_numbers_is_shown_with_what_it_is_of() -> None:
+    text = "bores, pins  count\n1. A plate having at least one of a bore and a pin.\n"
+    text += "   | bores, pins : at least one of a bore and a pin\ninside\n  a : bores = 1, pins = 0\n"
+    assert "every one of {bores, pins} at least one" in page(text)
+
+
+STICK = """\
+gap, rim  length in mm
+1. A stick with a gap of about 2 mm and a rim of at least 3 mm.
+   | gap : about 2 mm
+   | rim : at least 3 mm
+must stay out
+  thin : gap = 2 mm, rim = 1 mm
+"""
+
+
+def test_what_would_keep_a_case_out_otherwise_read_is_not_told_beside_an_only() -> None:
+    assert "does it too" not in page(STICK, everything=True)
+
+
+def test_what_nobody_states_of_a_temperature_is_not_absolute_zero() -> None:
+    text = "melt, cast  temperature in degC\n1. An alloy, cast above its melt.\n   | cast > melt\n"
+    text += "document D1\n  one : melt = 0 degC\n"
+    assert "-273.15 °C," not in page(text, everything=True).partition("What this rests on")[0]

@@ -7,6 +7,7 @@ from scopecheck.commands.check import Options, draw_all, looked_over, phrase_fil
 from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, complain, put
 from scopecheck.commands.showing import shown
 from scopecheck.foundations.diagnostics import Trouble
+from scopecheck.foundations.record import replace
 from scopecheck.report.page import exit_status
 from scopecheck.report.probe import probe
 from scopecheck.report.probe_report import probe_report
@@ -33,8 +34,10 @@ def probe_limitation(wish: Wish, options: Options) -> int:
     details = options.everything or options.format == "json"
     prepared = prepare(sheet, budget, options.strained, details)
     doubts, sound = looked_over(prepared)
-    draw_all((*warnings, *doubts))
-    if any(d.severity == "error" for d in doubts):
+    contradicts = any(d.severity == "error" for d in doubts)
+    if contradicts or options.format != "json":  # JSON has them itself
+        draw_all((*warnings, *doubts))
+    if contradicts:
         return BAD_INPUT
     progress = Progress("probe")
     progress.tell("reading by reading")
@@ -42,7 +45,8 @@ def probe_limitation(wish: Wish, options: Options) -> int:
     asked = bool(sheet.cases) or any(x.meant is not None for c in sheet.claims for x in c.limitations)
     answers = ask_prepared(prepared, progress.tell) if asked else None
     progress.clear()
-    put(shown(probe_report(looked, answers, options.everything, options.strained), options.format))
+    report = probe_report(looked, answers, options.everything, options.strained)
+    put(shown(replace(report, diagnostics=(*warnings, *doubts)), options.format))
     if answers is not None:
         status = exit_status(answers)
     else:

@@ -147,12 +147,13 @@ def _default(d: Declaration, ends: tuple[tuple[Fraction, Fraction], ...]) -> Val
 
 
 def _allowed_near_zero(d: NumberDecl) -> Fraction:
-    """Zero if the bounds allow it, else a short number near the bound that is nearest to zero."""
+    """Zero of its scale if the bounds allow it, else a short number near the bound nearest to zero."""
     bounds = [b.value for b in (d.lower, d.upper) if b is not None]
     unit = Fraction(1) if d.whole else d.unit.factor
     near = min(bounds, key=lambda v: (abs(v), v), default=Fraction(0))
     middle = [sum(bounds, Fraction(0)) / 2] if len(bounds) == 2 else []
-    candidates = [Fraction(0), near, near + unit, near - unit, *middle]
+    zero = d.unit.to_base(Fraction(0))  # of degrees that of the scale
+    candidates = [zero, Fraction(0), near, near + unit, near - unit, *middle]
     return next((v for v in candidates if lies_within(v, d.lower, d.upper)), near)
 
 
@@ -166,20 +167,22 @@ def _can_be(d: Declaration, value: Value) -> bool:
 def references(sheet: Sheet, formulas: tuple[Formula, ...], first: Case | None = None) -> list[Reference]:
     """The cases that a witness may be told by: `first` alone if given, else all, inside cases first.
 
-    What a case leaves unsaid is filled from the first inside case, then by `default_values`.
+    What a case leaves unsaid is filled from the first inside case, then, but for shares of a whole, from the
+    first other case that states it, then by `default_values`.
     """
     plain = default_values(sheet, formulas)
-    inside = [case for case in sheet.cases if case.role == "inside"]
-    if inside:
-        said = stated_values(sheet, inside[0])
-        known = (d for d in sheet.declarations if d.name in said)
+    order = {"inside": 0, "outside": 1, "document": 2, "class": 3}
+    listed = sorted(sheet.cases, key=lambda case: order[case.role])
+    shares = {name for made in sheet.compositions for name in made.members}  # of one case they add up
+    for case in reversed(listed):
+        said = stated_values(sheet, case)
+        first_inside = case.role == "inside" and case is listed[0]
+        known = (d for d in sheet.declarations if d.name in said and (first_inside or d.name not in shares))
         plain |= {d.name: said[d.name] for d in known if _can_be(d, said[d.name])}
     plain |= _between(sheet, plain)
     if first is not None:
         own = stated_values(sheet, first)
         return [Reference(first.name, {**plain, **_between(sheet, own), **own})]
-    order = {"inside": 0, "outside": 1, "document": 2, "class": 3}
-    listed = sorted(sheet.cases, key=lambda case: order[case.role])
     stated = ((case.name, stated_values(sheet, case)) for case in listed)
     found = [Reference(name, {**plain, **_between(sheet, own), **own}) for name, own in stated if own]
     return found or [Reference("", plain)]

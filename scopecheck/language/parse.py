@@ -351,6 +351,12 @@ def _explained(page: Page, tokens: tuple[Token, ...], error: _Unexpected) -> Tro
             span, f"'{found.text}' is written in capitals here", "Among symbols, words of the language are.",
             f"write {found.text.upper()}",
         )  # fmt: skip
+    if found.text == "to" and (range_ := _range_written(page, found, tokens)):
+        return trouble(
+            span, "'to' is a word, and no sign between symbols",
+            "A range is written among symbols with a sign before and one behind what is limited.",
+            f"write {range_}",
+        )  # fmt: skip
     if error.terminal in ("NUMBER", "NAME") and "SIGN" in expected:
         return trouble(
             span, f"'{found.text[:30]}' stands beside another value",
@@ -358,6 +364,18 @@ def _explained(page: Page, tokens: tuple[Token, ...], error: _Unexpected) -> Tro
             "words of the claim stand right of a colon: what is measured : words",
         )  # fmt: skip
     return trouble(span, f"'{found.text[:30]}' was not expected here", "", _wanted(expected))
+
+
+def _range_written(page: Page, found: Token, tokens: tuple[Token, ...]) -> str:
+    """`gap / rim = 0.5 to 0.8` as 0.5 <= gap / rim <= 0.8; '' where it is no such range."""
+    at = next((i for i, t in enumerate(tokens) if t.start == found.start), 0)
+    if not 2 < at + 1 < len(tokens) or tokens[at - 2].text != "=" or not tokens[at + 1].number:
+        return ""
+    low, high = tokens[at - 1], tokens[at + 1]
+    limited = page.span(tokens[0].start, tokens[at - 3].end).text
+    unit = high.number.unit.symbol if high.number and high.number.unit else ""
+    first = low.text if low.number and (low.number.unit or not unit) else f"{low.text} {unit}"
+    return f"{first} <= {limited} <= {page.span(high.start, high.end).text}"
 
 
 _WANTED = (

@@ -487,13 +487,26 @@ class _Scanner:
             return  # '2D', of a diameter D
         if word.lower() in CALENDAR:
             raise no_fixed_length(self.page.span(self.at, match.end()))
-        why = explain_unit(word, self.own) or ""
-        near = nearest_units(word, self.own)
+        why = self.series(word, match.end()) or explain_unit(word, self.own) or ""
+        near = () if why else nearest_units(word, self.own)
         raise trouble(
             self.page.span(begin, match.end()), f"'{word}' is no known unit",
             "A word directly after a number is its unit.",
             f"did you mean {' or '.join(near)}?" if near else why or self.times(word),
         )  # fmt: skip
+
+    def series(self, letter: str, end: int) -> str:
+        """What to write for `4n + 2, where n is an integer`; '' for a letter that nothing calls a number."""
+        behind = self.text[end : self.end]
+        if len(letter) != 1 or not re.search(rf"\b{letter} (?:is|being|denotes|represents)\b", behind):
+            return ""
+        step = self.text[self.at : end].strip().removesuffix(letter).strip()
+        more = re.match(r"\s*([-+])\s*(\d+)\b", behind)
+        away = f"(x {'-' if more[1] == '+' else '+'} {more[2]})" if more else "x"
+        return (
+            f"where x is the name of what is counted, write behind the words: two blanks, exactly"
+            f" {away} / {step} IS WHOLE, and what {letter} may be as a limit of x"
+        )
 
     def times(self, word: str) -> str:
         number = self.text[self.at : self.text.find(word, self.at)].strip()

@@ -16,14 +16,14 @@ from scopecheck.language.reading_lines import parts, readings_from
 from scopecheck.language.scan import OVER_PARTS
 from scopecheck.language.syntax import ChainNode, ClaimStatement, Mark, Node, Restatement, Words
 
-_BELOW = regex(r'(reading|free|own|sets|taken by|only for|only when|meant|exactly)(?=[\s"])')
-_OWN_LINE = regex(r"(meant|exactly)\s+")
+_BELOW = regex(r'(reading|free|own|sets|taken by|only for|only when|meant|exactly)(?=[\s",])')
+_OWN_LINE = regex(r"(meant|exactly),?\s+")
 _MARK = regex(r"(not restated|dependent)\s*:")
 _MEANT = regex(r"(?:\s{2,}|\t)meant\s+")
 _LIKE_MEANT = regex(r"(?:\s(?=means|meaning|meant|intended)|(?:\s{2,}|\t)(?=mean))([a-z]+)\s+(?=\S)")
 _APART = regex(r"(?:\s{2,}|\t)([a-z]+)\s+(?=\S)")
 _INTENTS = ("meant", "exactly")
-_EXACTLY = regex(r"(?:\s{2,}|\t)exactly\s+")
+_EXACTLY = regex(r"(?:\s{2,}|\t)exactly,?\s+")
 _SYMBOLS = regex(rf"[<>=≤≥≠]|\b(?:IS|IN|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\(")
 
 

@@ -56,14 +56,16 @@ def looked_at(sheet: Sheet) -> str:
     roles = [case.role for case in sheet.cases]
     cases = [counted(roles.count(r), r) for r in ("inside", "outside", "document", "class") if r in roles]
     open_groups = groups_with_choice(sheet)
+    phrases = counted(len(open_groups), "phrase")
+    readings = counted(sum(len(admissible_readings(g)) for g in open_groups), "reading")
+    told = sentence("head", "with_readings", phrases=phrases, readings=readings)
     return sentence(
         "head",
         "looked_at",
         claims=counted(len(sheet.claims), "claim"),
         limitations=counted(sum(len(claim.limitations) for claim in sheet.claims), "limitation"),
         cases=listed(cases) or sentence("head", "no_cases"),
-        phrases=counted(len(open_groups), "phrase"),
-        readings=counted(sum(len(admissible_readings(g)) for g in open_groups), "reading"),
+        phrases=told if open_groups else sentence("head", "no_readings"),
         unrestated=_unrestated(len(sheet.unrestated)),
         parts=sentence("head", "for_parts", parts=how_many_parts(sheet)) if sheet.parts else "",
     )

@@ -99,6 +99,14 @@ class Tests:
     """Whether what fills the slots goes together."""
 
 
+def said_instead(tokens: tuple[Token, ...], words: list[str]) -> tuple[Token, ...]:
+    """Words that stand for all of the tokens: the first of them has their place, the others have none."""
+    first, end = tokens[0], tokens[-1].end
+    whole = replace(first, sort="word", text=words[0], number=None, end=end)
+    rest = (replace(whole, sort="mark" if w == "," else "word", text=w, start=end) for w in words[1:])
+    return (whole, *rest)
+
+
 def word_of(token: Token) -> str:
     return token.text.lower()
 

@@ -1,4 +1,7 @@
-"""A choice of numbers of things, `a set of one or two fingers`: the numbers alone, in words of one phrase."""
+"""A choice of numbers of things, `a set of one or two fingers`: the numbers alone, in words of one phrase.
+
+And a choice of things by their numbers, `at least one of a bore and a pin`: that there are some of them.
+"""
 
 from __future__ import annotations
 
@@ -9,7 +12,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.chart import FILLERS, said_instead, word_of
 from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.subjects import Subject
 
@@ -46,6 +49,72 @@ def with_choice_of_counts(
     return tuple(
         t for i, t in enumerate(tokens[: last + 1]) if i in numbers or (i > first and said[i] in ("or", ","))
     )
+
+
+def with_things_chosen(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+    """`at least one of a bore and a pin`, of two or three numbers, as that one of them is at least 1.
+
+    'At least two of the bores and pins' may be said of all together, and stays as it is; so does two of two.
+    """
+    numbers = all(isinstance(s.bound, Typed) and s.bound.whole and s.mixture is None for s in subjects)
+    if not 1 < len(subjects) <= _MOST or not numbers:
+        return tokens
+    said = [w for w in map(word_of, tokens) if w != ","]
+    start = int(said[:1] != [] and said[0] in _HOLDING)
+    end = len(said) - 2 * (said[-2:] == ["is", "present"])
+    how = next((h for h in _CHOICES if " ".join(said[start:end]).startswith(f"{h} ")), "")
+    things, plural = _things_called(said[start + len(how.split()) : end], subjects)
+    if not how or not things or ("two" in how and (plural or len(subjects) == 2)):
+        return tokens
+    *others, joiner, last = things
+    so_many = _CHOICES[how]
+    one, of_all = (f"{' , '.join(others)} {word} {last}" for word in ("or", "and"))
+    chosen = of_all if joiner == "and" else one
+    instead = f"{so_many} is at least one".format_map({"things": chosen, "or": one, "and": of_all}).split()
+    return said_instead(tokens, instead)
+
+
+def _things_called(said: list[str], subjects: tuple[Subject, ...]) -> tuple[list[str], bool]:
+    """The names that `a bore and a pin` stands for, with what joins them before the last; none for others.
+
+    And whether one of them is said of several: `the bores`.
+    """
+    left, found, plural = list(subjects), list[str](), False
+    while said:
+        said = said[said[0] in _ARTICLES :]
+        forms = ((s, own) for s in left for own in _forms(s.text.lower()))
+        called = next(((s, own) for s, own in forms if said[: len(own.split())] == own.split()), None)
+        if called is None:
+            return [], False
+        left.remove(called[0])
+        plural = plural or called[1].endswith("s")
+        said = said[len(called[1].split()) :]
+        if len(left) == 0:
+            return ([*found, called[0].text], plural) if not said else ([], False)
+        found.append(called[0].text)
+        if said[:1] in (["and"], ["or"]) and len(left) == 1:
+            found.append(said.pop(0))
+    return [], False
+
+
+def _forms(name: str) -> tuple[str, ...]:
+    one = name.removesuffix("ies") + "y" if name.endswith("ies") else name.removesuffix("s")
+    return (name, one, name + "s")
+
+
+_ARTICLES = frozenset("a an the".split())
+_HOLDING = frozenset("having has with comprising comprises including includes containing contains".split())
+_CHOICES = {
+    "at least one of": "at least one of {things}",
+    "one or more of": "at least one of {things}",
+    "one or both of": "{or} or both",
+    "only one of": "only one of {things}",
+    "exactly one of": "only one of {things}",
+    "either": "either {or}",
+    "at least two of": "at least two of {things}",
+    "two or more of": "at least two of {things}",
+}
+"""How words choose among things, and how the phrase for it says so."""
 
 
 def with_letter_counted(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:

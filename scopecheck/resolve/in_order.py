@@ -16,6 +16,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.by_name import stand_alike
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.passed_over import SO_OFTEN
 from scopecheck.resolve.subjects import Subject, at_its_end
 from scopecheck.resolve.usual import words_at
@@ -32,6 +33,8 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
     """
     words = [word_of(t) for t in tokens]
     said = not listed("asides", "in_order").isdisjoint(words)
+    if said and (behind := _behind_shared_noun(words, names)):
+        tokens, words = tokens[behind:], words[behind:]
     if said and _names_in_words(words, names) not in ((), names):
         return []  # 'the rim and the gap are 2 and 4 mm, respectively', of a gap and a rim
     if said:
@@ -46,6 +49,7 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
         if all(_names(piece, names) == [name] for piece, name in zip(way, names, strict=True))
         and stand_alike(way, list(names))
         and not any(_begins_a_total(piece, name) for piece, name in zip(way, names, strict=True))
+        and not _chooses(way)
     ]
 
 
@@ -56,6 +60,38 @@ def _begins_a_total(piece: Tokens, name: str) -> bool:
         i for i, w in enumerate(words) if w in ("total", "combined", "sum") and "of" in words[i + 1 : i + 3]
     )
     return any(name.split()[0] in words[i + 2 : i + 5] for i in totals)
+
+
+def _chooses(way: list[Tokens]) -> bool:
+    """`at least one of a bore | and a pin`: what the first piece counts is all that follows."""
+    counted = [any(w in _CHOICES and then == "of" for w, then in pairwise(map(word_of, p))) for p in way]
+    return counted[0] and not all(counted)
+
+
+_CHOICES = NUMBER_WORDS.keys() | {"more", "both", "each", "all", "any", "none", "some"}
+
+
+def _behind_shared_noun(words: list[str], names: tuple[str, ...]) -> int:
+    """Where the words go on behind names that share a noun, `the first and second rib widths are`; else 0.
+
+    Or their first word: `the rib width and depth`. In the order of the things, as all that is named.
+    """
+    own = [name.split() for name in names]
+    fewest = min(map(len, own)) - 1
+    behind = next((n for n in range(fewest, 0, -1) if len({tuple(o[-n:]) for o in own}) == 1), 0)
+    before = next((n for n in range(fewest, 0, -1) if len({tuple(o[:n]) for o in own}) == 1), 0)
+    ways = []
+    if behind:
+        (*noun, last) = own[0][-behind:]
+        ways = [[w for o in own for w in o[:-behind]] + [*noun, form] for form in (last, plural_of(last))]
+    if before:
+        ways.append(own[0][:before] + [w for o in own for w in o[before:]])
+    aside = listed("asides", "beside_each") | {"and", ",", "a", "an", "the", "said", "respective"}
+    end, found = 0, list[str]()
+    while end < len(words) and (words[end] in aside or any(words[end] in way for way in ways)):
+        found += [words[end]] if words[end] not in aside else []
+        end += 1
+    return end if found in ways else 0
 
 
 def _names_in_words(words: list[str], names: tuple[str, ...]) -> tuple[str, ...]:

@@ -231,7 +231,10 @@ def _of_one_alone(tokens: Tokens, said: list[str], subjects: Things, names: Name
     telling = known - set(first[0].text.lower().split()) - _IDLE
     compared = not {"ratio", "sum", "difference", "total", "times", "twice", "half", "other"}.isdisjoint(said)
     around = said[start + len(first[0].text.split()) :][:1] in (["±"], ["+/-"]) and first[0] is subjects[1]
-    if compared or around or not telling.isdisjoint(said) or is_bare_share(tokens[-1]):
+    behind = text.removeprefix(f"{first[0].text.lower()} ")
+    named = f" {other.text.lower()} " in f" {behind}"  # 'the cap weight is at most 10 % of the weight'
+    apart = compared or around or named
+    if apart or not telling.isdisjoint(said) or is_bare_share(tokens[-1]):
         return None
     return (
         f"the words limit {first[0].text} alone, and {other.text} stands left too",

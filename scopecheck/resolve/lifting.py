@@ -2,40 +2,92 @@
 
 from __future__ import annotations
 
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.names import Typed
 from scopecheck.resolve.nouns import OWN_MEASURES
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.surroundings import Tokens, describes, of_note
 
-_IN_SYMBOLS = "write the meaning in symbols after the words: two blanks, exactly, facts"
 _IDLE = FILLERS | frozenset("for by on to from and it its their said such comprising having with".split())
 _TURNING = ("denying", "leaving_open", "moving", "usually")
 _MOST_SHOWN = 8
 
 
+def in_symbols(job: Job) -> str:
+    """What to write where no words are read: facts, with an example of the thing at hand."""
+    help = "write the meaning in symbols after the words: two blanks, exactly, facts"
+    first, name = job.first if job.subjects else None, job.subjects[0].text if job.subjects else ""
+    if isinstance(first, Step):
+        return f"{help} such as DONE({name})" if first.done else help
+    if isinstance(first, SetDecl):
+        return f"{help} such as {first.members[0]} IN {name}"
+    if isinstance(first, ChoiceDecl):
+        return f"{help} such as {name} = {first.members[0]}"
+    if not isinstance(first, Typed) or first.kind is None or job.sort or len(job.subjects) > 1:
+        return help
+    declared = job.place.names.declared(name)
+    unit = declared.unit.symbol if isinstance(declared, NumberDecl) and not declared.whole else ""
+    return f"{help} such as {name} <= ... {unit}" if unit else help
+
+
 def advised(job: Job, tokens: Tokens, start: int, end: int, unit: str) -> tuple[str, str]:
     """Cause and help where a phrase reads the stretch alone: what is lost without the others is said."""
     name = job.subjects[0].text if job.subjects else "it"
+    symbols = in_symbols(job)
     if (unknown := _unit_of_its_own(tokens, end)) and job.subjects:
         cause = f"'{unknown}' is no known unit, and a limit without it is another one."
         word = unknown.lstrip("°")
         declared = f"write in the head: unit {word}, and declare: {name}  in {word}"
-        return cause, f"{declared}; then {_IN_SYMBOLS}"
+        return cause, f"{declared}; then {symbols}"
     lifted = job.text(tokens[start:end])
     for part in (tokens[:start], tokens[end:]):
         if changing := _changing(job, part):
             cause = f"'{changing}' may change what is limited, or how: without it the limit is another one."
             if _only_usually(changing.split()):
                 mark = f"lift: {lifted}, and mark the rest: not restated : {changing}"
-                return cause, f"{_IN_SYMBOLS}; or, if the limit holds without it, {mark}"
-            return cause, f"declare what is limited by a name of its own, not as {name}; or {_IN_SYMBOLS}"
+                return cause, f"{symbols}; or, if the limit holds without it, {mark}"
+            return cause, f"declare what is limited by a name of its own, not as {name}; or {symbols}"
     cause = "The words right of a colon are read as one phrase, whole."
     if unit or not (lost := _lost(job, tokens[:start]) or _lost(job, tokens[end:])):
         return cause, f"lift only: {lifted}{unit}"
+    if based := _on_another(job, tokens, start, end):
+        return based
     only = f"if '{lost}' does not change what is limited, lift only: {lifted}"
-    return cause, f"{only}; else declare it by a name of its own, or {_IN_SYMBOLS}"
+    return cause, f"{only}; else declare it by a name of its own, or {symbols}"
+
+
+_BASED = ("based", "relative")
+
+
+def _on_another(job: Job, tokens: Tokens, start: int, end: int) -> tuple[str, str] | None:
+    """`at most 5 % of wax, based on the oil`, of wax beside a declared oil: as at most 5 % of the oil."""
+    said = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(said) if w in _BASED), 0)
+    other = next(
+        (
+            i
+            for i in range(at + 2, len(tokens))
+            for name in job.place.names.all()
+            if name.lower().split() == said[i:] and name != job.subjects[0].text
+        ),
+        0,
+    )
+    number = next((i for i in range(start, end) if tokens[i].number), -1)
+    if not at or not other or not start <= number < at:
+        return None
+    whole = job.text(tokens[other:])
+    limit = tokens[start : number + 1]
+    while said[number + 1 : number + 2] in (["by"], ["weight"], ["volume"], ["mass"], ["mole"]):
+        number += 1
+        limit = tokens[start : number + 1]
+    if not job.readable((*limit, replace(tokens[at], text="of"), *tokens[other:])):
+        return None
+    cause = f"The share is one of {whole}, which is no word for the whole."
+    return cause, f"write: {job.subjects[0].text} : {job.text(limit)} ... of the {whole}"
 
 
 def _unit_of_its_own(tokens: Tokens, end: int) -> str:

@@ -19,6 +19,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.lifting import in_symbols
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import Job
@@ -536,10 +537,12 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
     if FILLERS.issuperset(map(word_of, words)) or only_calls(job, [word_of(t) for t in words]):
         return None
     said = " ".join(t.text for t in words)
+    which = FILLERS.isdisjoint(map(word_of, words))
+    help = "if it says which of several are limited, declare these by a name of their own"
     return Diagnostic(
         "warning", job.span(words[:1]), f"'{said}' is read past",
         f"It stands beside the name '{name}', and no phrase has it.",
-        "if it says which of several are limited, declare these by a name of their own",
+        help if which else f"if it changes what is limited, {in_symbols(job)}",
     )  # fmt: skip
 
 

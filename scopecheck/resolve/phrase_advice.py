@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 from difflib import SequenceMatcher
+from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 
@@ -16,17 +17,17 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as word_list
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.language.scan import Token
+from scopecheck.language.scan import CALENDAR, Token
 from scopecheck.resolve.assemblies import no_assembly
 from scopecheck.resolve.chart import FILLERS, matches, word_of
 from scopecheck.resolve.everyday import placed_at, with_fractions
-from scopecheck.resolve.lifting import advised
+from scopecheck.resolve.lifting import advised, in_symbols
 from scopecheck.resolve.names import Typed, member_of, no_member, number_of
 from scopecheck.resolve.nouns import OWN_MEASURES
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.subjects import LISTS, without_basis
-from scopecheck.resolve.surroundings import is_part, literals_here, longest_read
+from scopecheck.resolve.surroundings import dangles, is_part, literals_here, longest_read
 
 NOT_READ = "no phrase reads"
 """With this the error begins for words that nothing reads; other errors are of words that are read."""
@@ -47,7 +48,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         place = job.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
         cause = f"'{place}' is no declared name, so it is no value here."
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
-    if other := _mean_of(job, tokens) or _chain(job, tokens):
+    if other := _mean_of(job, tokens) or _chain(job, tokens) or _of_how_many(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *other)
     cause = "The words right of a colon are read as one phrase, whole."
     if shorter := longest_read(job, tokens, literals):
@@ -73,13 +74,15 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
                 known = any(member_of(job.first, job.text(end)) for end in ends)
                 if literals.isdisjoint(said) and not known:
                     return no_member(job.first, job.text(member), job.span(member))
-    if isinstance(job.first, Typed) and _speaks_of_what_is_left(tokens):
+    share = isinstance(job.first, Typed) and job.first.kind is not None and bool(job.first.kind.basis)
+    if share and _speaks_of_what_is_left(tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
     if job.sort in ("steps", "sequences") and (wrong := _no_step(job, tokens)):
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
-    if told := _several_of_one(job, tokens) or _noted_elsewhere(job, tokens) or _parts_alone(job, tokens):
+    told = _several_of_one(job, tokens) or _noted_elsewhere(job, tokens)
+    if told := told or _parts_alone(job, tokens) or _one_for_each(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *told)
     if how_long := _how_long(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, how_long)
@@ -88,12 +91,13 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         help = _of_what_it_is(job, whole)
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
     near = _nearest(job, tokens)
-    more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
+    more = f"; or {in_symbols(job)}"
     field = job.place.names.field_of(job.subjects[0].text) if job.subjects else None
     first = job.of_parts.each[0] if job.of_parts is not None else None
     if field and isinstance(first, Typed) and first.kind and first.kind.adds_up:
-        more += f", such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
-    if unknown := _undeclared(job, tokens, literals):
+        more += f" such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
+    unknown = _undeclared(job, tokens, literals)
+    if unknown and not f" {unknown.lower()} ".endswith(f" of {job.subjects[0].text.lower()} "):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *_no_value(job, unknown, more))
     cause += _in_no_phrase(job, tokens)
     if left := _left_over(job, tokens):
@@ -126,6 +130,18 @@ def _noted_elsewhere(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | N
         cause = f"'{called}' stands in the note of {name}, which does not stand left of the colon."
         return cause, f"write both left of the colon: {', '.join([*left, name])} : {job.text(tokens)}"
     return None
+
+
+def _one_for_each(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """What to write of `2 and 4 mm, respectively` where things and limits do not go together; else None."""
+    if word_list("asides", "in_order").isdisjoint(map(word_of, tokens)) or len(job.subjects) < 2:
+        return None
+    names = ", ".join(s.text for s in job.subjects)
+    cause = f"'Respectively' gives each of these its own limit, in this order: {names}."
+    return (
+        cause,
+        f"write the things in the order of the words, or a line for each: {job.subjects[0].text} : ...",
+    )
 
 
 def _in_no_phrase(job: Job, tokens: tuple[Token, ...]) -> str:
@@ -180,13 +196,34 @@ def _circumstance(job: Job, tokens: tuple[Token, ...]) -> int | None:
     return None
 
 
+def _of_how_many(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """Why `2 mm in at least 90 % of the samples` is no limit of each, and what to write; None for others."""
+    said = [word_of(t) for t in tokens]
+    first = next((i for i, t in enumerate(tokens) if t.number), len(tokens))
+    for at in range(first + 1, len(tokens) - 3):
+        of = next((i for i in range(at + 1, len(said) - 1) if said[i] == "of" and is_part(tokens[i - 1])), 0)
+        if said[at] not in ("in", "for", "on", "over", "across", "within", "along") or not of:
+            continue
+        limit, share, name = tokens[:at], tokens[at + 1 : of], job.subjects[0].text
+        if job.readable(limit):
+            whole = job.text(tokens[of + 1 :])
+            cause = f"The words say of how many of {whole} the limit holds: without that it holds of all."
+            note = f"of {whole}, with {name} {job.text(limit)}"
+            own = f"share so  share in %  {chr(34)}{note}{chr(34)}"
+            return cause, f"declare that share: {own}; and write: share so : {job.text(share)}"
+    return None
+
+
 def _may_limit(job: Job, token: Token) -> bool:
     """May a word behind a limit say more of that limit: a deviation, how close, how wide at most?"""
     word, number = word_of(token), token.number
     kind = job.first.kind if isinstance(job.first, Typed) else None
     own = number is not None and (number.unit is None or number.unit.kind == kind)
     extreme = word.endswith("est") and len(word) > 4
-    return own or extreme or word.startswith(("toleran", "deviat")) or token.text[:1] in ("+", "±")
+    compared = word in ("compared", "relative", "than", "against")
+    return (
+        own or extreme or compared or word.startswith(("toleran", "deviat")) or token.text[:1] in ("+", "±")
+    )
 
 
 def _perhaps_unit(job: Job, tokens: tuple[Token, ...]) -> str:
@@ -244,7 +281,8 @@ def _left_over(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The words behind a complete phrase that has a number, where they have none; else ()."""
     last = max((i for i, t in enumerate(tokens) if t.number), default=len(tokens))
     for end in range(len(tokens) - 1, last, -1):
-        if word_of(tokens[end]) not in ("per", "/", "or", "and", "to") and job.readable(tokens[:end]):
+        ends = word_of(tokens[end]) not in ("per", "/", "or", "and", "to") and not dangles(tokens[:end])
+        if ends and job.readable(tokens[:end]):
             while end - 1 > last and word_of(tokens[end - 1]) in FILLERS and job.readable(tokens[: end - 1]):
                 end -= 1
             return tokens[end:]
@@ -319,14 +357,19 @@ def _mean_of(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
 
 def _chain(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
     """Why a ratio of 1:2:3 between as many things is no phrase, and what to write; else None."""
-    written = next((w for w in job.text(tokens).split() if w.count(":") > 1), "")
-    numbers, names = written.rstrip(",.;").split(":"), [s.text for s in job.subjects]
-    if len(numbers) != len(names) or not all(n.replace(".", "").isdecimal() for n in numbers):
+    names = [s.text for s in job.subjects]
+    written = [w.rstrip(",.;").split(":") for w in job.text(tokens).split() if w.count(":") > 1]
+    plain = all(n.replace(".", "").isdecimal() for numbers in written for n in numbers)
+    if not 1 <= len(written) <= 2 or not plain or any(len(numbers) != len(names) for numbers in written):
         return None
-    pairs = zip(pairwise(names), pairwise(numbers), strict=True)
-    facts = ", ".join(f"{a} / {b} = {first} / {second}" for (a, b), (first, second) in pairs)
+    low, high = ([Fraction(a) / Fraction(b) for a, b in pairwise(n)] for n in (written[0], written[-1]))
+    pairs = zip(pairwise(names), low, high, strict=True)
+    facts = ", ".join(
+        f"{a} / {b} = {one}" if one == other else f"{min(one, other)} <= {a} / {b} <= {max(one, other)}"
+        for (a, b), one, other in pairs
+    )
     cause = "A ratio of more than two numbers is no phrase; each two of them are one."
-    return cause, f"write the meaning in symbols after the words: two blanks, exactly, {facts}"
+    return cause, f"write the meaning in symbols after the words: two blanks, exactly {facts}"
 
 
 def _without_place(job: Job, tokens: tuple[Token, ...]) -> str:
@@ -350,11 +393,17 @@ def _how_long(job: Job, tokens: tuple[Token, ...]) -> str:
         return ""
     if word_of(tokens[0]) == "for" and job.readable(tokens[1:]):
         return f"write {step.name} : {job.text(tokens)}, or leave out the 'for': {job.text(tokens[1:])}"
+    if step.done and not _DENYING.isdisjoint(map(word_of, tokens)):
+        return f"write in symbols after the words: two blanks, exactly NOT DONE({step.name})"
     long = names.declarations[step.duration]
     assert isinstance(long, NumberDecl)
-    if isinstance(job.first, Step) and job.on(number_of(long), text).readable(tokens):
+    timed = any(t.number and t.number.unit for t in tokens)
+    if timed and isinstance(job.first, Step) and job.on(number_of(long), text).readable(tokens):
         return f"for how long it takes, write duration of {step.name} : {job.text(tokens)}"
     return ""
+
+
+_DENYING = frozenset("without no not never absence free omitted skipped".split())
 
 
 def _no_step(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
@@ -438,7 +487,8 @@ def _held_in(job: Job, skeleton: list[str]) -> list[Pattern]:
     numbers, found = skeleton.count("("), list[tuple[float, int, Pattern, frozenset[str]]]()
     for order, (entry, pattern) in enumerate(every):
         valued = sum(s.kind not in ("noun", "list", "limit", "outcome", "condition") for s in pattern.slots)
-        said = _in_order(pattern, skeleton) if job.applies(entry) and valued <= numbers else ()
+        fits = job.applies(entry) and valued <= numbers
+        said = _in_order(pattern, skeleton) if fits else ()
         if len(said) >= LEAST_HELD or (said and valued and valued == numbers and len(said) > 1):
             weight = -sum(1 / rare[word] for word in said) - 0.01 * valued
             found.append((weight, order, pattern, frozenset(said)))
@@ -461,23 +511,32 @@ def _in_order(pattern: Pattern, skeleton: list[str]) -> tuple[str, ...]:
 
 
 def _most_like(job: Job, skeleton: list[str]) -> list[Pattern]:
+    """The patterns most like the words, of those that share one with them that is no article or the like."""
     scored: list[tuple[float, int, Pattern]] = []
-    order = 0
+    order, said = 0, set(skeleton) - FILLERS - _JOINING
     for entry in (e for e in job.place.phrases.all() if e.group != _SETTLED):
         fits = job.applies(entry)
         for pattern in entry.patterns:
             order += 1
             literals = [o for need in pattern.required for o in need]
-            if any(find_unit(o) and o not in skeleton for need in pattern.required for o in need):
+            if entry.takes(pattern) > max(1, len(job.subjects)):
+                continue
+            if any(_is_of_own_unit(o) and o not in skeleton for o in literals):
                 continue  # a wording in units of its own
-            if not set(literals) & set(skeleton) and len(skeleton) > 1:
-                near = [w for w in skeleton if any(_alike(w, o) for o in literals)]
-                if not near:
-                    continue
+            telling = set(literals) - FILLERS - _JOINING
+            if not telling & said and not any(_alike(w, o) for w in said for o in telling):
+                continue
             other = ["(" if isinstance(e, Slot) else e.options[0][0].lower() for e in pattern.elements]
             ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
             scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
     return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:MOST_NEAR]]
+
+
+_JOINING = frozenset("and or to by for from on as than no not , ( )".split())
+
+
+def _is_of_own_unit(word: str) -> bool:
+    return bool(find_unit(word)) or word in CALENDAR or word in ("billion", "million", "trillion")
 
 
 @cache

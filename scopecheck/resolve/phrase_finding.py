@@ -112,7 +112,9 @@ class Job:
         return Span(self.words.span.source, min(t.start for t in tokens), max(t.end for t in tokens))
 
     def text(self, tokens: tuple[Token, ...]) -> str:
-        return " ".join(self.span(tokens).text.replace("|", " ").split())
+        """The words as the claim has them; as they are read, where the claim has none for them."""
+        said = " ".join(self.span(tokens).text.replace("|", " ").split())
+        return said or " ".join(t.text for t in tokens)
 
     def found(self, tokens: tuple[Token, ...]) -> list[Match]:
         key = (tokens[0].start, tokens[-1].end, *(t.text for t in tokens))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 from os.path import basename
 
@@ -167,7 +167,8 @@ class _Filling:
             self.shown[f"{one}_{name}"] = _said_of(thing, text)
         if "total" not in names and f"total_{name}" in _said(self.match.entry):
             self.limited_together(fill, told)
-        self.shown[name] = _said_of(", ".join(told), text)
+        of_all = ", ".join(told)
+        self.shown[name] = _said_of(f"{{{of_all}}}" if len(told) > 1 else of_all, text)
         self.slots[name] = Listed(limits, (), self.shown[name])
 
     def limited_together(self, fill: Fill, told: tuple[str, ...]) -> None:
@@ -328,7 +329,9 @@ def named_subjects(
 def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tuple[Token, ...]) -> str:
     """What to write where another number of things stands left of the colon than the phrase takes."""
     if len(names) > 1:
-        return "write them with commas, such as: wax, oil : ratio of wax to oil of 9:1"
+        listing, more = _with_nouns(job, match, len(names))
+        declared = f"declare {listed_names(more)} too, and " if more else ""
+        return f"{declared}write them with commas: {listing} : {job.text(tokens)}"
     named = [d.name.lower() for f in match.fills if (d := job.declared(f.tokens))]
     left = [s for s in job.subjects if s.text.lower() not in named]
     for subject in job.subjects:
@@ -341,6 +344,27 @@ def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tupl
         first, symbol = job.subjects[0].text, units[0].symbol
         return f"declare one name for what is in {symbol}: {first} ...  in {symbol}; and write it alone"
     return "write a line for each, or their sum"
+
+
+def listed_names(names: Sequence[str]) -> str:
+    return " and ".join(", ".join(names).rsplit(", ", 1))
+
+
+def _with_nouns(job: Job, match: Match, count: int) -> tuple[str, list[str]]:
+    """What would stand left of the colon for so many things, and which of them are not declared yet.
+
+    What stands there already is the noun that shares a word with it, else the first.
+    """
+    nouns = [[word_of(t) for t in f.tokens if word_of(t) not in FILLERS] for f in match.fills
+             if f.slot.kind == "noun"]  # fmt: skip
+    own = [s.text for s in job.subjects]
+    if len(own) != 1 or len(nouns) != count or not all(nouns):
+        left = [*own, *["..."] * (count - len(own))][:count]
+        return ", ".join(left), []
+    words = {form for w in own[0].lower().split() for form in (w, w.removesuffix("s"))}
+    at = next((i for i, noun in enumerate(nouns) if words & {*noun, *(w.removesuffix("s") for w in noun)}), 0)
+    called = [own[0] if i == at else " ".join(noun) for i, noun in enumerate(nouns)]
+    return ", ".join(called), [n for n in called if n != own[0] and job.place.names.declared(n) is None]
 
 
 def _ratios_in_order(entry: Entry, slots: dict[str, Bound], shown: dict[str, str], names: Names) -> None:

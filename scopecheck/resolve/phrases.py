@@ -13,6 +13,7 @@ from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import ONE_OR_MORE
@@ -23,7 +24,12 @@ from scopecheck.resolve.beside_sums import share_of_sum, sum_behind, with_mixtur
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
-from scopecheck.resolve.choice_of_counts import powers_named, with_choice_of_counts, with_letter_counted
+from scopecheck.resolve.choice_of_counts import (
+    powers_named,
+    with_choice_of_counts,
+    with_letter_counted,
+    with_things_chosen,
+)
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.counted_per import with_counted_named
@@ -127,6 +133,7 @@ from scopecheck.resolve.usual import (
     with_years_noted,
     without_combinations,
     without_every,
+    without_proviso,
 )
 from scopecheck.resolve.whichever import with_the_greater
 
@@ -150,7 +157,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     """The words without gaps, and with signs beside numbers in words."""
     told = with_amount_elided(words.tokens, subjects)
     tokens = with_runs(tuple(t for t in told if t.sort != "gap"), "contractions")
-    tokens = with_forms(tokens, "usual_forms")
+    tokens = with_forms(without_proviso(tokens, subjects), "usual_forms")
     for s in subjects:
         tokens = with_hyphened_members(with_plurals(tokens, s.bound, s.text), s.bound)
         if len(subjects) > 1:
@@ -162,7 +169,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_value_of_change(tokens, subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_order_told(tokens, subjects)
-    tokens = with_any_of_them(with_parts_per_part(tokens, subjects), subjects)
+    tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
     if subjects:
@@ -566,8 +573,8 @@ class Reader:
     def _class_and_its_amount(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
-        """`0.1 to 0.5 % of at least one of A and B`, `at least one of A and B in an amount of 0.1 %`, of a
-        class of ingredients: how much, and of which; None where a member of the class is not among these.
+        """`0.1 to 0.5 % of at least one of A and B`, `a salt selected from A and B in an amount of 0.1 %`, of
+        a class of ingredients: how much, and of which; None where a member of the class is not among these.
 
         Of what is not there nothing is selected.
         """
@@ -586,7 +593,7 @@ class Reader:
         amount = next(
             (i for i in range(3, len(said)) if said[i] in _AMOUNTS and said[i + 1 : i + 2] == ["of"]), 0
         )
-        behind = amount and said[:3] in ONE_OR_MORE
+        behind = amount and (said[:3] in ONE_OR_MORE or 0 < chosen_from < amount)
         start = max((i for i in range(amount) if said[i] == "in"), default=0) if behind else 0
         which = tokens[of + 1 :] if of else tokens[:start]
         much = tokens[:of] if of else tokens[start + 1 :]
@@ -1191,7 +1198,10 @@ def _summed(
 def _symbols(words: Words, first: bool, subjects: tuple[Subject, ...]) -> Trouble:
     """The error for symbols right of a colon: `< 5 mm`; of `of 3 ≤ gap < 5 mm` a word is too much."""
     thing = subjects[0].text if subjects else "..."
-    help = f"take out the colon: {f'{thing} {words.text}' if first else words.text}"
+    written = words.text.replace(" : ", " / ")  # a ratio among symbols
+    help = f"take out the colon: {f'{thing} {written}' if first else written}"
+    if ranged := _RANGE.fullmatch(words.text):
+        help = f"a range in symbols has no colon and two signs: {ranged[2]} <= {ranged[1]} <= {ranged[3]}"
     lead, _, rest = words.text.partition(" ")
     if lead.lower() in _BEFORE_SYMBOLS and rest:
         help = f"a formula is lifted without the words around it: {rest}"
@@ -1199,4 +1209,5 @@ def _symbols(words: Words, first: bool, subjects: tuple[Subject, ...]) -> Troubl
     return trouble(words.span, "symbols right of a colon", cause, help)
 
 
+_RANGE = regex(r"([^=]*[^=\s])\s*=\s*(\d[^\s-]*)(?: to | ?- ?)(\d[^=]*)")
 _BEFORE_SYMBOLS = frozenset("of with that where wherein satisfying satisfies satisfy meeting is".split())

@@ -47,7 +47,8 @@ def plain_text(text: str, at: Occurrence) -> str:
         if len(slot.members) == 1 and not re.search(r",| (?:and|or) ", members):
             return _that_it_is(slot, members)
         # In braces where the list would run into what stands beside it.
-        several = "," in members or (match.group() != match.string and re.search(r" (?:and|or) ", members))
+        joined = match.group() != match.string and re.search(r" (?:and|or) ", members) is not None
+        several = ("," in members and not members.startswith("{")) or joined
         return f"{_QUANTIFIERS[match.group(1)]} {f'{{{members}}}' if several else members}"
 
     places: list[str] = []

@@ -10,7 +10,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import said_instead, word_of
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.subjects import Subject, is_bare_share
@@ -310,11 +310,7 @@ def with_presence(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         before, joiner, behind = (part.split() for part in between.split("|"))
         if said == [*before, *one, *joiner, *other, *behind] and (verb or between != "|and|"):
             instead = text.format(" ".join(one), " ".join(other)).split()
-            first, last = tokens[0], tokens[-1]
-            ends = (*(first.start for _ in instead[1:]), last.end)
-            return tuple(
-                replace(first, sort="word", text=w, end=e) for w, e in zip(instead, ends, strict=True)
-            )
+            return said_instead(tokens, instead)
     return tokens
 
 

@@ -86,11 +86,22 @@ def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) 
                 continue
             of_another = behind == "of" and any(is_part(t) for t in tokens[start:end])
             of_another = of_another or _names_another(job, tokens[:start])
-            if not of_another and job.readable(tokens[start:end]):
+            if not of_another and not dangles(tokens[start:end]) and job.readable(tokens[start:end]):
                 while word_of(tokens[end - 1]) in _DANGLING and job.readable(tokens[start : end - 1]):
                     end -= 1
                 return start, end
     return None
+
+
+def dangles(tokens: Tokens) -> bool:
+    """`at most`, `at least 2 mm and no more than twice`: do the words end where a value should follow?"""
+    said = [word_of(t) for t in tokens]
+    numbered = any(t.number or w in NUMBER_WORDS for t, w in zip(tokens, said, strict=True))
+    at_end = said[-2:] in (["at", "least"], ["at", "most"], ["the", "least"], ["the", "most"])
+    return said[-1] in _UNENDED or (at_end and not numbered)
+
+
+_UNENDED = frozenset("twice half thrice than to by for from with and or based on the a an that".split())
 
 
 def _is_fraction_word(word: str) -> bool:

@@ -9,12 +9,12 @@ from functools import cache
 from itertools import accumulate
 from re import Pattern
 
-from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl, Step
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Unit, as_turns, find_unit, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
-from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import CALENDAR, Number, Token
@@ -25,7 +25,7 @@ from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.shared_limits import OF_LIMITS
 from scopecheck.resolve.spelled import shared_scale
-from scopecheck.resolve.subjects import is_bare_share, is_fraction
+from scopecheck.resolve.subjects import Subject, is_bare_share, is_fraction
 
 _BESIDE_MEMBER = (
     (["with", "or", "without"], ["and", "optionally"]),
@@ -87,6 +87,20 @@ def with_runs(tokens: tuple[Token, ...], table: str = "usual_runs") -> tuple[Tok
             found.append(replace(first, sort="mark" if word == "," else "word", text=word, end=end))
         at += len(words)
     return tuple(found)
+
+
+def without_proviso(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+    """`provided that, when the metal is zinc, the rim is at least 3 mm` without its first two words.
+
+    So are they left out of a limit on one thing alone. Without a condition beside it a proviso on several
+    things is one itself: 'provided that the metal is zinc, the rim is at least 3 mm'.
+    """
+    said = [word_of(t) for t in tokens]
+    width = run_at(said, 0, "conditional", "opening_provisos")
+    start = width + (said[width : width + 1] == [","])
+    conditional = not listed("limits", "governing").isdisjoint(said[start:])
+    single = len(subjects) == 1 and not isinstance(subjects[0].bound, Step)
+    return tokens[start:] if width and start < len(tokens) and (conditional or single) else tokens
 
 
 @cache
@@ -536,7 +550,11 @@ _LIMITS = frozenset(
 def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`divisible by 4 and by 6`, `by 4 and 6` with what both numbers share; a 'not' may deny one or both."""
     texts = [t.text.lower() for t in tokens]
-    if "divisible" not in texts or not {"not", "neither"}.isdisjoint(texts):
+    if "divisible" not in texts:
+        return tokens
+    evenly = next((r for r in _NO_REMAINDER if texts[-len(r) :] == r), [])
+    tokens, texts = tokens[: len(tokens) - len(evenly)], texts[: len(texts) - len(evenly)]
+    if not {"not", "neither"}.isdisjoint(texts):
         return tokens
     found: list[Token] = []
     for at, token in enumerate(tokens):
@@ -548,6 +566,13 @@ def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             found.append(replace(token, text="divisible", end=token.start))
         found.append(token)
     return tuple(found)
+
+
+_NO_REMAINDER = [
+    [*before, *which, "remainder"]
+    for before in (["without"], ["with", "no"], ["leaving", "no"], ["and", "leaves", "no"])
+    for which in ([], ["a"], ["any"])
+]
 
 
 def with_so_many(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -273,10 +273,12 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     demands = [Demand(parent, own, "every"), Demand(NOTHING, parent, "some")]
     refined = find_construction(session, demands, stretch=False)
     if refined.construction is not None:
-        told = prepared.told_refined(at_claim("adds nothing", 4, claim), refined, groups)
-        quantifier: Quantifier = "some" if narrows_at_base else "base"
-        k = refined.construction
-        by, needed = _implied_by(prepared, instance, k)
+        by, needed = _implied_by(prepared, instance, refined.construction)
+        lines = [x.formula for x in instance.inherited if x.label in by]
+        least = prepared.where_it_matters(refined, own, lines, parent)
+        told = prepared.told_refined(at_claim("adds nothing", 4, claim), least, groups)
+        usual = not narrows_at_base or (least is not refined and not told.rereads)
+        quantifier: Quantifier = "base" if usual else "some"
         rests_on = tuple(dict.fromkeys((*told.rests_on, *needed)))
         if quantifier == "base":
             told = _told_narrowing(prepared, instance, told, search, groups)

@@ -34,7 +34,7 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     claim = instance.claim
     lines = () if claim.dependent and len(instance.own) == 1 else limiting(prepared, instance.own)
     lines = tuple(x for x in lines if not _closes_beside_another(prepared, instance, x))
-    asked = tuple(x for x in lines if not _counts_what_is_looked_at(prepared, x))
+    asked = tuple(x for x in lines if not _counts_what_is_looked_at(prepared, instance, x))
     rests = {x.label: All(tuple(y.formula for y in prepared.bearing(instance.limitations, x))) for x in asked}
     doubted = [x for x in asked if not _missed_by_something(prepared, instance, x, x.formula, rests[x.label])]
     always = _together(prepared, instance, [x for x in doubted if _is_idle(prepared, instance, (x,))], None)
@@ -75,14 +75,20 @@ def _closes_beside_another(prepared: Prepared, instance: Instance, limitation: L
     return False
 
 
-def _counts_what_is_looked_at(prepared: Prepared, limitation: Limitation) -> bool:
-    """Does it limit how many like parts there are to what the sheet looks at anyhow?"""
+def _counts_what_is_looked_at(prepared: Prepared, instance: Instance, limitation: Limitation) -> bool:
+    """Does it limit how many like parts there are to what the sheet looks at anyhow, and no other line so?"""
     session, formula = prepared.session, limitation.formula
-    counts = {part.count for part in prepared.sheet.parts}
-    if not session.names_in(formula) <= counts:
+    if not session.names_in(formula) <= _counts(prepared):
         return False
     search = session.search(session.groups_in(formula))
-    return not search.holds(~session.met(formula))
+    if search.holds(~session.met(formula)):
+        return False
+    rest = [(x.label, x.formula) for x in instance.limitations if x is not limitation]
+    return not _implied_by(prepared, rest, formula, session.base)
+
+
+def _counts(prepared: Prepared) -> set[str]:
+    return {part.count for part in prepared.sheet.parts}
 
 
 def _taken_apart(prepared: Prepared, limitation: Limitation) -> bool:
@@ -183,7 +189,10 @@ def _together(
 def _implied_by(
     prepared: Prepared, others: Sequence[Labelled], formula: Formula, at: Construction | None
 ) -> tuple[str, ...]:
-    """A least part of the others, the bounds and the given facts that makes the formula idle."""
+    """A least part of the others, the bounds and the given facts that makes the formula idle.
+
+    Of a number of like parts the bounds are what is looked at, and no ground; none where no line is one.
+    """
     session = prepared.session
     formulas = [f for _, f in others]
     groups = session.groups_in(formula, *formulas) if at is None else ()
@@ -191,6 +200,9 @@ def _implied_by(
     search.require(~session.met(formula, at))
     labelled = [(label, session.met(f, at)) for label, f in others]
     grounds = session.grounds(prepared.relevant(formula, *formulas))
+    if session.names_in(formula) <= _counts(prepared):
+        looked_at = {f"bounds of '{count}'" for count in _counts(prepared)}
+        grounds = [(label, bound) for label, bound in grounds if label not in looked_at]
     return search.conflict([*grounds, *labelled]) or ()
 
 
@@ -206,13 +218,14 @@ def _idle_on_some(
     others = [(x.label, x.formula) for x in prepared.bearing(instance.limitations, limitation)]
     beside = _implied_by(prepared, others, limitation.formula, refined.construction)
     labels = {label for label, _ in others}
-    told = prepared.told_refined(
-        at_limitation("idle", 4, limitation), refined, session.groups_in(rest, limitation.formula)
-    )
+    lines = [f for label, f in others if label in beside]
+    least = prepared.where_it_matters(refined, limitation.formula, lines, rest)
+    groups = session.groups_in(rest, limitation.formula)
+    told = prepared.told_refined(at_limitation("idle", 4, limitation), least, groups)
     yield replace(
         told,
         outcome="excluded",
-        quantifier="some",
+        quantifier="some" if least is refined or told.rereads else "base",
         conflict=tuple(x for x in beside if x in labels),
         rests_on=tuple(dict.fromkeys((*told.rests_on, *_grounds(prepared, beside, labels)))),
     )

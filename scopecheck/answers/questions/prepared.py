@@ -223,6 +223,32 @@ class Prepared:
         assert refined.construction is not None
         return self.told(finding, Settled(refined.construction, refined.breaks, refined.best), groups)
 
+    def where_it_matters(
+        self, refined: Refined, follows: Formula, by: Sequence[Formula], scope: Formula
+    ) -> Refined:
+        """The construction with those re-readings alone on which the formula follows from these lines.
+
+        As it is where they are not enough, and where nothing meets the scope with all others as presumed.
+        """
+        session, k = self.session, refined.construction
+        assert k is not None
+        taken = set(session.groups_in(follows, *by))
+        kept = tuple(r if g in taken else session.base.readings[g] for g, r in enumerate(k.readings))
+        if kept == k.readings:
+            return refined
+        other = replace(k, readings=kept)
+        with suppress(Undecided):
+            missed = session.search(())
+            missed.require(*(session.met(f, other) for f in by), ~session.met(follows, other))
+            groups = session.groups_in(scope)
+            some = session.search(groups)
+            some.require(session.met(scope), *(session.reads(g, kept[g]) for g in groups))
+            known = (p for p in self.sheet.parameters if p.group in groups and not p.unknown)
+            some.require(*(session.stretches(p.key, p.presumed) for p in known))
+            if not missed.holds() and some.holds():
+                return replace(refined, construction=other)
+        return refined
+
     def shown_names(self, formulas: Sequence[Formula]) -> tuple[str, ...]:
         names = self.relevant(*formulas)
         return tuple(d.name for d in self.sheet.declarations if d.name in names)
