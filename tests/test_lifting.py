@@ -57,7 +57,6 @@ def test_a_word_for_the_most_part_is_marked_or_kept() -> None:
         ),
         ("gap", "of 3 ≤ gap < 5 mm", "a formula is lifted without the words around it: 3 ≤ gap < 5 mm"),
         ("wort", "drops below 12 °Bx", "write in the head: unit Bx, and declare: wort  in Bx; then"),
-        ("pressure", "the pressure increases to 5 bar", "declare that end by a name of its own"),
         ("timer", "the timer runs for 5 s or longer", "lift only: 5 s or longer"),
         ("C, Mn", "no more than one of C and Mn exceeds 10 wt%", "write the meaning in symbols"),
         ("FT, CT", "350 ≤ FT - CT ≤ 500", "write the formula with its units behind them"),
@@ -102,7 +101,6 @@ def test_what_is_declared_is_not_looked_for_in_notes() -> None:
         ("top, rim, gap", "top, rim and gap in a ratio of 1:1:1 to 2:1:1", "1 <= top / rim <= 2, rim"),
         ("gap", "at least 2 mm and no more than twice that", "facts such as gap <= ... mm"),
         ("gap", "a hair's breadth", "facts such as gap <= ... mm"),
-        ("C", "at most 5 % by weight of C, based on the weight of the Mn", "5 % by weight ... of the Mn"),
         ("holes", "4n + 2, where n is an integer of at least 1", "(x - 2) / 4 IS WHOLE"),
         ("top, rim", "top/rim = 0.5 to 0.8", "0.5 <= top/rim <= 0.8"),
     ],
@@ -127,7 +125,7 @@ def test_what_is_lifted_never_ends_in_the_air(words: str) -> None:
 
 @pytest.mark.parametrize(
     ("left", "words"),
-    [("C", "anhydrous"), ("timer", "overnight"), ("gap", "a sprinkle"), ("FT", "a brisk boil")],
+    [("C", "anhydrous"), ("gap", "a sprinkle"), ("FT", "a brisk boil")],
 )
 def test_what_shares_no_word_is_not_near(left: str, words: str) -> None:
     assert "nearest" not in wrong(left, words).help

@@ -132,9 +132,9 @@ def test_what_lies_a_step_beside_a_border_is_not_told_as_far_from_it() -> None:
     assert lost.grade != "plain" or lost.witness.article["active"] != Fraction(96, 1000)
 
 
-def test_a_phrase_that_does_not_fit_a_list_is_told_at_the_line() -> None:
+def test_one_of_two_states_beside_a_number_that_exceeds_another_is_read() -> None:
     """The phrase 'exceed three' is tried of both things left of the colon, and a list exceeds nothing."""
-    (wrong,) = errors(
+    assert not errors(
         """\
 profile  US
 retries  count
@@ -143,9 +143,6 @@ state  one of idle, busy, failed
    | state, retries : is in the busy state or the failed state if the retries exceed three
 """
     )
-    assert wrong.span.source.name == "test"
-    assert wrong.span.text == "exceed three"
-    assert wrong.help
 
 
 ALLOY = """\
@@ -399,7 +396,7 @@ rod  composition in wt%
 
 
 def test_what_adds_nothing_names_no_reading_that_it_does_not_need() -> None:
-    told = page(ROD).partition("Words that add nothing")[2].partition("Words without a measure")[0]
+    told = page(ROD).partition("Words that add nothing")[2].partition("Other words that can be")[0]
     assert '1 2a "the sum of silver and manganese does not exceed 1.5 wt%" Claim 2 adds nothing' in told
     assert "Read with every phrase as presumed; not on every reading listed" in told
     assert "balance" not in told

@@ -81,13 +81,14 @@ def _things_called(said: list[str], subjects: tuple[Subject, ...]) -> tuple[list
     """
     left, found, plural = list(subjects), list[str](), False
     while said:
+        one = said[0] in ("a", "an")
         said = said[said[0] in _ARTICLES :]
         forms = ((s, own) for s in left for own in _forms(s.text.lower()))
         called = next(((s, own) for s, own in forms if said[: len(own.split())] == own.split()), None)
         if called is None:
             return [], False
         left.remove(called[0])
-        plural = plural or called[1].endswith("s")
+        plural = plural or (called[1].endswith("s") and not one)
         said = said[len(called[1].split()) :]
         if len(left) == 0:
             return ([*found, called[0].text], plural) if not said else ([], False)

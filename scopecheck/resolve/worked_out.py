@@ -172,7 +172,8 @@ class _Words:
         if other is None or times is None or other.value.kind is None or other.value.kind.basis == "level":
             return None
         made = Typed(Multiply(Const(times), other.value.term), other.value.kind)
-        return WorkedOut(made, other.made_of, f"{times} * {bracketed(other)}", other.combined)
+        so_much = tokens[0].text if number is not None else str(times)
+        return WorkedOut(made, other.made_of, f"{so_much} * {bracketed(other)}", other.combined)
 
 
 def _is_level(value: WorkedOut) -> bool:
