@@ -679,7 +679,7 @@ _EXTREMES = frozenset(
 def _with_names_before(tokens: Tokens, names: list[list[str]]) -> Tokens:
     """`5 to 10 wt% and 1 to 2 wt% of oil and wax, respectively` with the names before the amounts."""
     words = [word_of(t) for t in tokens]
-    end = len(words) - 1 - (words[-2] == ",")
+    end = len(words) - 1 - (words[-2:-1] == [","])
     of = max((i for i in range(end) if words[i] == "of"), default=0)
     named = of and _listing(words[of + 1 : end], names) == end - of - 1
     if not named or not any(t.number for t in tokens[:of]):
