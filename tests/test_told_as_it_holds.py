@@ -12,7 +12,6 @@ from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.commands.check import Options, checked
 from scopecheck.foundations.spans import Source
 from scopecheck.report.amendment import amendment_report
-from scopecheck.report.grouping import section
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.render import render
 from scopecheck.resolve.sheet import read_sheet
@@ -310,45 +309,6 @@ def test_a_plural_declared_as_a_part_is_its_own_plural() -> None:
         f"profile US\n{declared}\n1. A valve having at least 2 ports.\n   | ports : at least 2 ports\n"
     )
     assert [made.parts[0].plural, made.parts[-1].plural] == ["ports", "lenses"]
-
-
-SILENT = """profile EPO
-time     time in min
-protein  share in wt%
-1. A bread with a protein of more than 11 wt% and a time of about 60 minutes.
-   | time    : about 60 minutes
-   | protein : more than 11 wt%
-
-inside   time    protein
-  long   62 min  silent
-  quick  60 min  silent
-"""
-
-
-def test_a_case_is_lost_by_what_it_states_and_not_by_what_it_leaves_open() -> None:
-    made = sheet(SILENT)
-    found = [f for f in ask_all(made).findings if f.question.startswith("inside")]
-    (lost,) = (f for f in found if f.question == "inside lost" and f.quantifier == "base")
-    assert (lost.case, lost.failing, lost.partly) == ("long", ("1a",), ())
-    assert section(made, lost) == "usual"
-    assert lost.kept_by
-    assert [f.case for f in found if f.question == "inside left open"] == ["quick"]
-    text = page(SILENT)
-    assert "Not met by long as listed (time 62 min). It is listed" in text
-    assert "it says nothing of protein." in text
-
-
-def test_what_is_left_open_as_presumed_is_not_lost_where_another_reading_empties_the_claim() -> None:
-    made = sheet(
-        "profile US\ngap, rim  length in mm\n1. A jar having a gap of 4 to 6 mm and a slim rim.\n"
-        '   | gap : 4 to 6 mm\n   | rim : a slim rim\n   |   reading "slim" presumed : rim < 9 mm\n'
-        '   |   reading "nothing" arguable : rim < 0 mm\n\ninside  gap\n  jar   5 mm\n'
-    )
-    found = [f for f in ask_all(made).findings if f.question in ("inside lost", "inside left open")]
-    assert [(f.question, f.quantifier) for f in found if f.quantifier == "base"] == [
-        ("inside left open", "base")
-    ]
-    assert any(f.question == "inside lost" and f.quantifier == "some" for f in found)
 
 
 def test_a_preference_beyond_the_limit_before_it_is_told_and_lets_nothing_more_in() -> None:

@@ -26,8 +26,6 @@ Bearer: TypeAlias = Literal["challenger", "competitor", ""]
 
 LINE_ALONE = "line alone"
 """The detail of what one line loses of a case that others keep out on every construction."""
-AS_STATED = "as stated"
-"""The detail of a case that is lost by what it states, whatever is true of what it leaves open."""
 STATED_END = "stated end"
 """The detail of a document's range that is met at an end which it states, and not as a whole."""
 ONE_VALUE = "one value"

@@ -4,20 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import (
-    AS_STATED,
-    EMPTY_CLAIM,
-    LINE_ALONE,
-    NEVER_BOTH,
-    Finding,
-    Reread,
-    Status,
-)
+from scopecheck.answers.findings import EMPTY_CLAIM, LINE_ALONE, NEVER_BOTH, Finding, Reread, Status
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.conditions import condition_texts
-from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.grouping import (
     SILENCE,
     barred_by,
@@ -308,8 +300,6 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes.append(sentence("note", "barred", lines=lines, claim=finding.claim))
     if finding.detail == LINE_ALONE:
         notes.append(sentence("note", "line_alone"))
-    if finding.detail == AS_STATED and (unsaid := _unsaid(sheet, finding)):
-        notes.append(sentence("note", "unsaid", case=case_text(sheet, finding.case), names=listed(unsaid)))
     if only_at_an_end(sheet, finding):
         notes.append(sentence("note", "only_an_end"))
     if finding.question == "idle" and not finding.conflict:
@@ -344,14 +334,6 @@ def _not_restated(sheet: Sheet, finding: Finding) -> list[str]:
         return []
     told = upper_first(claims_text(left))
     return [sentence("note", "not_restated_one" if len(left) == 1 else "not_restated", claims=told)]
-
-
-def _unsaid(sheet: Sheet, finding: Finding) -> list[str]:
-    """What other lines of the claim, and of what it depends on, speak of and the case says nothing of."""
-    case = case_named(sheet, finding.case)
-    claims = (c for c in sheet.claims if c.number in lineage(sheet, finding.claim))
-    spoken = spoken_of([x for c in claims for x in c.limitations]) - set(case.stated if case else ())
-    return [flat(d.name) for d in sheet.declarations if d.name in spoken]
 
 
 def _partly(sheet: Sheet, finding: Finding) -> list[str]:

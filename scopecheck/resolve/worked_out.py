@@ -172,7 +172,8 @@ class _Words:
         if other is None or times is None or other.value.kind is None or other.value.kind.basis == "level":
             return None
         made = Typed(Multiply(Const(times), other.value.term), other.value.kind)
-        so_much = tokens[0].text if number is not None else str(times)
+        written = number is not None and tokens[0].text[0].isdigit()
+        so_much = tokens[0].text if written else str(times)
         return WorkedOut(made, other.made_of, f"{so_much} * {bracketed(other)}", other.combined)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from scopecheck.answers.findings import AS_STATED, LINE_ALONE, Finding, Looked, Quantifier, Reread, Status
+from scopecheck.answers.findings import LINE_ALONE, Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,
@@ -71,11 +71,6 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     if article is not None:
         yield from _inside_point(prepared, case, finding, article, scope, above, limitations, alone)
         return
-    single = states_single_values(prepared, case)
-    if single and (said := _lost_by_what_is_stated(prepared, case, limitations)):
-        finding = replace(finding, detail=AS_STATED)
-        limitations, alone = said, tuple(x for x in alone if x in said)
-        scope = All(tuple(x.formula for x in said))
     formulas = (case.facts, scope)
     groups = session.groups_in(*formulas)
     region = All((case.facts, above)) if above != All(()) else case.facts
@@ -91,11 +86,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         yield Looked("inside lost", finding.claim, finding.label, case.name)
         return
     ever = some_met.holds()
-    if ever and single and status_at(prepared, case.facts, scope, session.base) == "some":
-        yield _left_open(prepared, finding, case, scope)
-        ways = list(_lost_as_stated(prepared, case, finding, region, alone))
-        yield from ways or _lost_on_some(prepared, case, finding, region, limitations)
-        return
+    single = states_single_values(prepared, case)
     wholly = not ever or (
         _kept_out_wholly(prepared, case, scope)
         if single
@@ -144,51 +135,6 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         yield from _lost_as_stated(prepared, case, finding, region, alone)
 
 
-def _said_of(prepared: Prepared, case: Case, limitations: Iterable[Limitation]) -> tuple[Limitation, ...]:
-    """The lines that on every reading speak only of what the case states."""
-    exact = stated_values(prepared.sheet, case, exact=True)
-    known = {*case.stated, *exact, *prepared.sheet.absent(exact)}
-    return tuple(x for x in limitations if (names := prepared.session.names_in(x.formula)) and names <= known)
-
-
-def _lost_by_what_is_stated(
-    prepared: Prepared, case: Case, limitations: tuple[Limitation, ...]
-) -> tuple[Limitation, ...]:
-    """The lines that speak only of what the case states, where they lose it as presumed and others do not.
-
-    What the case leaves open then plays no part: it would be lost whatever that is. None where it is not so.
-    """
-    said = _said_of(prepared, case, limitations)
-    if not said or len(said) == len(limitations):
-        return ()
-    lines = All(tuple(x.formula for x in said))
-    rest = All(tuple(x.formula for x in limitations if x not in said))
-    base = prepared.session.base
-    lost = status_at(prepared, case.facts, lines, base) == "none"
-    return said if lost and status_at(prepared, case.facts, rest, base) != "none" else ()
-
-
-def _lost_on_some(
-    prepared: Prepared, case: Case, finding: Finding, region: Formula, limitations: tuple[Limitation, ...]
-) -> Iterator[Finding]:
-    """The least re-reading on which none of a case is met that as presumed leaves open if it is."""
-    scope = All(tuple(x.formula for x in limitations))
-    session, formulas = prepared.session, (region, scope)
-    nowhere = Demand(case.facts, scope, "none")
-    k = find_construction(session, [nowhere], stretch=False).construction
-    if k is None:
-        return
-    search = session.search(session.groups_in(*formulas))
-    search.require(session.met(region), ~session.met(scope), *session.taken(k, session.groups_in(*formulas)))
-    if not search.holds():
-        return
-    found = replace(finding, quantifier="some", lowest="none", at_base="some", highest="some")
-    expected: list[tuple[Formula, Expected]] = [(region, "met"), (scope, "not met")]
-    told = prepared.exhibit(found, search, formulas, expected, prepared.known(formulas, case))
-    assert told.witness is not None
-    yield _with_failing(prepared, told, limitations, told.witness.article)
-
-
 def _lost_as_stated(
     prepared: Prepared, case: Case, finding: Finding, region: Formula, limitations: tuple[Limitation, ...]
 ) -> Iterator[Finding]:
@@ -200,12 +146,9 @@ def _lost_as_stated(
     session = prepared.session
     exact = stated_values(prepared.sheet, case, exact=True)
     known = {*case.stated, *exact, *prepared.sheet.absent(exact)}
+    spoken = (x for x in limitations if (names := session.names_in(x.formula)) and names <= known)
     base = session.base
-    lines = tuple(
-        x
-        for x in _said_of(prepared, case, limitations)
-        if status_at(prepared, case.facts, x.formula, base) == "every"
-    )
+    lines = tuple(x for x in spoken if status_at(prepared, case.facts, x.formula, base) == "every")
     if not lines:
         return
     scope = All(tuple(x.formula for x in lines))
