@@ -428,9 +428,6 @@ def test_amounts_of_ingredients_may_be_told_of_the_whole(words: str, exact: str)
 
 
 def test_words_that_close_a_composition_or_leave_a_choice_are_not_parted_by_ingredients() -> None:
-    for words in (
-        "consisting of 3 to 5 wt% of water",
-        "5 wt% of frit and clay",
-    ):
+    for words in ("consisting of 3 to 5 wt% of water",):
         made, _ = read_sheet(Source("test", SLIP.format(words=words)))
         assert made is None, words

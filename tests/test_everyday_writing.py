@@ -216,7 +216,6 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
     [
         ("lid  one of only yes, no\ngap  length in mm", "lid, gap", "if closed, a gap of at most 10 mm"),
         (PUMP, "pump, v", "the pump motor is stopped when the voltage is below 3 V"),
-        (PUMP, "pump, v", "does not stop the pump when the voltage is below 3 V"),
         (
             "f1, f2  frequency in GHz",
             "f1, f2",
@@ -232,7 +231,6 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ("T  temperature in degC", "T", "a set temperature of at least 40 °C"),
         (VALVE, "open, v", "the lid is open when the voltage is at least 2 V"),
         (TIN, "metal", "not only tin"),
-        (VALVE, "open, v", "with the valve open the voltage is at least 2 V"),
         (VALVE, "open, v", "the second valve is open when the voltage is at least 2 V"),
         (ROD, "D, L", "L is a small fraction of D"),
         (BROTH, "temperature of ferm", "the mean maximum temperature is at most 30 °C"),

@@ -27,7 +27,7 @@ def test_a_share_of_another_quantity_is_read_of_the_quotient(words: str, reading
     assert reading in plain("height", words)
 
 
-IN, OUT = "0.5 * the width <= height <= 0.7 * the width", "0.5 * the width < height < 0.7 * the width"
+IN, OUT = "0.5 * width <= height <= 0.7 * width", "0.5 * width < height < 0.7 * width"
 
 
 @pytest.mark.parametrize(

@@ -231,8 +231,8 @@ def test_a_limit_of_some_of_several_things_is_none_of_all() -> None:
         f"{of} : exactly two threads have a pitch of 1 mm or less",
         f"{of} : the majority of the threads have a pitch of 1 mm or less",
         f"{of} : the pitch of one of the threads is 1 mm or less",
+        f"{of} : some of the threads have a pitch of 1 mm or less",
         *_marks(
-            "some of the threads have a pitch of 1 mm or less",
             "at least one of the threads, being the outer one, has a pitch of 1 mm",
             "at least two ribs have a width of 1 mm and a height of 2 mm",
             "at least one rib has a length of 1 mm",

@@ -131,7 +131,7 @@ def test_the_title_ends_before_what_the_thing_is_configured_to_do() -> None:
         ),
         (
             "An inhaler, wherein the dose is within 75% to 125% of 200 µg.",
-            {"not restated : within 75% to 125% of 200 µg"},
+            {"dose : within 75% to 125% of 200 µg"},
         ),
         (
             "A dough laminated with fat, made by laminating a dough with a roll-in fat in an amount of"

@@ -66,8 +66,6 @@ def test_what_changes_the_words_is_told(text: str, message: str) -> None:
         f"{ZINC}1. An alloy comprising 60 wt% copper and zinc.\n   | alloy : comprising\n"
         "   | copper : 60 wt%\n",
         # the words, or the note, say by what the per cent is
-        'binder  share in vol%\n1. A binder, 1 % to 25 % of the total volume of the bath.\n'
-        "   | binder : 1 % to 25 % of the total volume of the bath\n",
         f'{BINDER} "of the total volume"\n1. A binder, 1 % to 25 %.\n   | binder : 1 % to 25 %\n',
     ],
 )  # fmt: skip

@@ -118,6 +118,7 @@ def _basis(
         wrong = f"the words count by {measure}, and {name} is declared as a {first.kind.name}"
         return Aside(rest, words, wrong, f"declare {name} as a share by {measure}, or as a share in %")
     if declared and noun and not _same(noun, declared):
+        noun = noun.removeprefix("sum ")
         wrong = f"the words count on '{noun}', and {name} is declared as a share of {declared}"
         help = f"declare it of {noun}; or, if {noun} and {declared} are one thing, lift only the words before"
         return Aside(rest, words, wrong, f"{help} and mark the others: not restated : ...")

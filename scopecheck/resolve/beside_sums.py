@@ -245,7 +245,6 @@ def _sums(tokens: Tokens, known: _Known) -> Iterator[tuple[Match[str], int, int]
         rf"(?P<join>{_SHARED_IN}|{_PARTS}|of|in|within|to) {head}{alone}(?: {_TOGETHER})?",
         rf"(?P<join>{_SHARED_IN}|of) (?P<added>){alone} {_TOGETHER}",
         rf"(?P<join>{_PARTS}) (?P<added>){alone}(?: {_TOGETHER})?",
-        rf"(?P<join>of|to) (?P<added>)(?P<sum>{known.one}(?: plus {known.one})+)",
         rf"(?P<join>^){head}{alone} {_HOLDS}",
     )
     for way in ways:

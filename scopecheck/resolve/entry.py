@@ -186,7 +186,7 @@ class Entry:
             called |= {"classes", "total"}
         if {"counts", "open counts", "closed counts"} & set(self.only_for):
             called |= set(OF_HOW_MANY)
-        if sum(s.kind == "noun" for s in slots) > 1:
+        if sum(s.kind == "noun" for s in slots) > 1 or len(self.subjects) > 1:
             called |= {"total"}
         called |= {f"single_{s.name}" for s in slots if s.kind == "list"}
         limits = {s.name for s in slots if s.kind == "limit"}

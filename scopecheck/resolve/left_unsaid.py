@@ -448,7 +448,7 @@ def another_basis(words: Words, subjects: Things, names: Names, claimed: str) ->
     found = _BASED_ON.search(text)
     basis = [w for w in found[1].split() if w not in _IDLE] if found else []
     if noted:
-        noun = [w for w in basis if w not in _OF_ALL | {"dry"}]
+        noun = [w for w in basis if w not in _OF_ALL | {"dry", "sum"}]
         told = bool(noun) and set(noun).isdisjoint(w.strip(",.;()") for w in note.split())
     else:
         known = (
@@ -457,7 +457,7 @@ def another_basis(words: Words, subjects: Things, names: Names, claimed: str) ->
             | listed("asides", "made")
         )
         told = bool(kind.basis) and not set(basis) <= known
-        noun = [w for w in basis if w not in _OF_ALL] if told else []
+        noun = [w for w in basis if w not in _OF_ALL | {"sum"}] if told else []
     if not told:
         return None
     so = f'is noted "{note}"' if noted else "is declared as a share of no named whole"

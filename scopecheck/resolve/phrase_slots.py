@@ -331,7 +331,8 @@ def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tupl
     if len(names) > 1:
         listing, more = _with_nouns(job, match, len(names))
         declared = f"declare {listed_names(more)} too, and " if more else ""
-        return f"{declared}write them with commas: {listing} : {job.text(tokens)}"
+        told = f"{declared}write them with commas: {listing} : {job.text(tokens)}"
+        return f"{told}; or write the meaning in symbols" if "..." in listing else told
     named = [d.name.lower() for f in match.fills if (d := job.declared(f.tokens))]
     left = [s for s in job.subjects if s.text.lower() not in named]
     for subject in job.subjects:
@@ -362,7 +363,9 @@ def _with_nouns(job: Job, match: Match, count: int) -> tuple[str, list[str]]:
         left = [*own, *["..."] * (count - len(own))][:count]
         return ", ".join(left), []
     words = {form for w in own[0].lower().split() for form in (w, w.removesuffix("s"))}
-    at = next((i for i, noun in enumerate(nouns) if words & {*noun, *(w.removesuffix("s") for w in noun)}), 0)
+    alike = (i for i, noun in enumerate(nouns) if words & {*noun, *(w.removesuffix("s") for w in noun)})
+    if (at := next(alike, None)) is None:
+        return ", ".join([*own, *["..."] * (count - 1)]), []
     called = [own[0] if i == at else " ".join(noun) for i, noun in enumerate(nouns)]
     return ", ".join(called), [n for n in called if n != own[0] and job.place.names.declared(n) is None]
 

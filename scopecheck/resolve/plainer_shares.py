@@ -112,8 +112,8 @@ def _with_basis_of_noun(tokens: Tokens, own: str) -> Tokens:
     for at in range(1, len(words) - 2):
         behind = words[at] == "by" and words[at - 1] in _OF_SHARES and BY_WHAT.get(words[at + 1])
         basis = behind or (BY_WHAT.get(words[at]) if words[at + 1] in _OF_SHARES else None)
-        if not basis:
-            continue
+        if not basis or (basis != own and not any(map(is_bare_share, tokens))):
+            continue  # 'the same amount by weight', of shares by volume, is another
         unit = find_unit(PERCENT[basis])
         rest = (*tokens[:at], *tokens[at + (2 if behind else 1) :])
         return tuple(

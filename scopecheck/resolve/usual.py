@@ -92,14 +92,15 @@ def with_runs(tokens: tuple[Token, ...], table: str = "usual_runs") -> tuple[Tok
 def without_proviso(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
     """`provided that, when the metal is zinc, the rim is at least 3 mm` without its first two words.
 
-    So are they left out of a limit on one thing alone, or of a clause without a comma. Else a proviso on
+    So are they left out of a limit on one thing alone, or on quantities in a clause without a comma. Else a proviso on
     several things is a condition itself: 'provided that the metal is zinc, the rim is at least 3 mm'.
     """
     said = [word_of(t) for t in tokens]
     width = run_at(said, 0, "conditional", "opening_provisos") if subjects else 0
     start = width + (said[width : width + 1] == [","])
     conditional = not listed("limits", "governing").isdisjoint(said[start:])
-    single = (len(subjects) == 1 or "," not in said[start:]) and not isinstance(subjects[0].bound, Step)
+    numbers = all(isinstance(s.bound, Typed) for s in subjects) and "," not in said[start:]
+    single = numbers or (len(subjects) == 1 and not isinstance(subjects[0].bound, Step))
     return tokens[start:] if width and start < len(tokens) and (conditional or single) else tokens
 
 
