@@ -92,8 +92,8 @@ def with_runs(tokens: tuple[Token, ...], table: str = "usual_runs") -> tuple[Tok
 def without_proviso(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
     """`provided that, when the metal is zinc, the rim is at least 3 mm` without its first two words.
 
-    So are they left out of a limit on one thing alone, or on quantities in a clause without a comma. Else a proviso on
-    several things is a condition itself: 'provided that the metal is zinc, the rim is at least 3 mm'.
+    So are they left out of a limit on one thing alone, or on quantities in a clause without a comma. Else a
+    proviso on several things is a condition itself: 'provided that the metal is zinc, the rim is 3 mm'.
     """
     said = [word_of(t) for t in tokens]
     width = run_at(said, 0, "conditional", "opening_provisos") if subjects else 0
