@@ -99,7 +99,7 @@ def without_proviso(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) ->
     width = run_at(said, 0, "conditional", "opening_provisos") if subjects else 0
     start = width + (said[width : width + 1] == [","])
     conditional = not listed("limits", "governing").isdisjoint(said[start:])
-    numbers = all(isinstance(s.bound, Typed) for s in subjects) and "," not in said[start:]
+    numbers = all(isinstance(s.bound, Typed) for s in subjects) and {",", "then"}.isdisjoint(said[start:])
     single = numbers or (len(subjects) == 1 and not isinstance(subjects[0].bound, Step))
     return tokens[start:] if width and start < len(tokens) and (conditional or single) else tokens
 
