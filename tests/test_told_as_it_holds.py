@@ -412,16 +412,18 @@ def test_a_choice_among_numbers_is_shown_with_what_it_is_of() -> None:
 
 STICK = """\
 gap, rim  length in mm
-1. A stick with a gap of about 2 mm and a rim of at least 3 mm.
-   | gap : about 2 mm
+1. A stick with a gap of between 2 and 4 mm and a rim of at least 3 mm.
+   | gap : between 2 and 4 mm
    | rim : at least 3 mm
 must stay out
   thin : gap = 2 mm, rim = 1 mm
 """
 
 
-def test_what_would_keep_a_case_out_otherwise_read_is_not_told_beside_an_only() -> None:
-    assert "does it too" not in page(STICK, everything=True)
+def test_what_would_keep_a_case_out_otherwise_read_is_told_as_such_beside_an_only() -> None:
+    told = page(STICK, everything=True)
+    assert 'Only 1b "at least 3 mm" keeps thin out of claim 1' in told
+    assert "; read otherwise, 1a does it as well, " in told
 
 
 def test_what_nobody_states_of_a_temperature_is_not_absolute_zero() -> None:

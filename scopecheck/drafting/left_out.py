@@ -25,18 +25,19 @@ def left_out(works: Sequence[Work], quantities: Sequence[Quantity]) -> list[Quan
     made: list[Quantity] = []
     for work in works:
         share = next((q for n in (work.claim.number, *work.above) if (q := shares[n]) is not None), None)
-        for start, end, nouns in _free_of(work) if share is not None else ():
+        if share is None:
+            continue
+        for start, end, nouns in _free_of(work):
             of = [known.get(noun.lower()) for noun in nouns]
             shares_too = all(
                 _is_substance(noun) if q is None else q.kind.startswith("share in ")
                 for noun, q in zip(nouns, of, strict=True)
             )
-            if share is None or not shares_too:
+            if not shares_too:
                 continue
             for noun in (noun for noun, q in zip(nouns, of, strict=True) if q is None):
-                within = share.within
-                known[noun.lower()] = Quantity(noun, share.kind, noun, "", [work.claim.number], within=within)
-                made.append(known[noun.lower()])
+                made.append(Quantity(noun, share.kind, noun, "", [work.claim.number], within=share.within))
+                known[noun.lower()] = made[-1]
             work.free.append((start, end, ", ".join(known[noun.lower()].name for noun in nouns)))
     return made
 

@@ -19,7 +19,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Own
 from scopecheck.resolve.account import ORDER_WORDS, digits_width, open_places, unit_width
-from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.claim_text import IN_THOUSANDS, ClaimText
 
 _EXAMPLES = ("clauses", "examples")
 _JOINING = frozenset(("and", "or", "ratio"))
@@ -51,7 +51,7 @@ def without_commas_in_numbers(words: str) -> str:
     return THOUSANDS.sub(lambda number: number[0].replace(",", ""), words)
 
 
-THOUSANDS = regex(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?![\d])")
+THOUSANDS = regex(rf"(?<![\d.,]){IN_THOUSANDS.pattern}(?!\d)")
 
 
 def marks(work: Work, own: Own, timed: bool = True) -> None:

@@ -42,7 +42,9 @@ _NO_UNIT = frozenset(
 
 OVER_PARTS = "EVERY|SOME|NO|ONE|EQUAL|DIFFERENT|RISING|FALLING"
 """Words in capitals that make a condition of what follows in brackets, for a regular expression."""
-_WORD = regex(r"R[a-z]\d\.\d\b|[^\W\d_][\w']*(?:-[\w']+)*")  # the sign 'Rp0.2' is a word
+SIGN_WITH_POINT = r"R[a-z]\d\.\d\b"
+"""A sign of what is measured with a point in it, 'Rp0.2', for a regular expression: one word."""
+_WORD = regex(rf"{SIGN_WITH_POINT}|[^\W\d_][\w']*(?:-[\w']+)*")
 _SIGN = regex(r"<=|>=|!=|≤|≥|≠|=<|=>|==|<>|<|>|=")
 _SIGNS = {"≤": "<=", "≥": ">=", "≠": "!="}
 _WRONG_SIGNS = {"=<": "<=", "=>": ">=", "==": "=", "<>": "!="}

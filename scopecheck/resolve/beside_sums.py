@@ -47,7 +47,6 @@ _IS = (
 _HOLDS = r"(?:contain(?:s|ing)?|compris(?:es?|ing)|includ(?:es?|ing)|has|having|consist(?:s|ing)? (?:to|of))"
 _OF_SHARES = frozenset("ratio share proportion fraction percentage quotient".split())
 _AMOUNTS = frozenset("amount content quantity concentration".split())
-_OF_ANOTHER_WHOLE = frozenset("based relative composition".split())
 _CONDITIONS = frozenset("if when unless while provided whereby".split())
 
 

@@ -13,10 +13,10 @@ from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import Page, plain
-from scopecheck.language.scan import spelled_places
+from scopecheck.language.scan import SIGN_WITH_POINT, spelled_places
 
-_TOKEN = regex(r"\d+(?:[.,]\d+)*|R[a-z]\d\.\d\b|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
-_IN_THOUSANDS = regex(r"\d{1,3}(?:,\d{3})+")
+_TOKEN = regex(rf"\d+(?:[.,]\d+)*|{SIGN_WITH_POINT}|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
+IN_THOUSANDS = regex(r"\d{1,3}(?:,\d{3})+")
 _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
 
 
@@ -40,7 +40,7 @@ def pieces_of(text: str, offset: int = 0) -> tuple[Piece, ...]:
     for match in _TOKEN.finditer(plain(text)):
         start, end = match.span()
         written = match.group().lower()
-        if _IN_THOUSANDS.fullmatch(written):
+        if IN_THOUSANDS.fullmatch(written):
             written = written.replace(",", "")  # a line writes 160000 for the 160,000 of its claim
         found.append(Piece(_ALIKE.get(written, written), offset + start, offset + end))
     return tuple(found)

@@ -15,7 +15,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.language.scan import Number, Token
+from scopecheck.language.scan import SIGN_WITH_POINT, Number, Token
 from scopecheck.resolve.names import Bound, Names, Typed
 
 _COUNTED_BY = ("by_mass", "by_volume", "by_mole")
@@ -24,7 +24,7 @@ _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
 _TEMPERATURE = (("temperature", 1),)
 _DEGREES = ("degree", "degrees")
-_SIGN = regex(r"[A-Z][A-Za-z]?\d?|[a-z]\d?|R[a-z]\d\.\d")
+_SIGN = regex(rf"[A-Z][A-Za-z]?\d?|[a-z]\d?|{SIGN_WITH_POINT}")
 _BEHIND_SIGN = ("of", "is", "being", "which")
 _PLACED = ("of", "from")
 _BEFORE_CLASS = ("of", "the", "from", "more", "one", "two", "three")

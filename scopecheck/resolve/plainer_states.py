@@ -237,39 +237,31 @@ def with_state_beside(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     for one in subjects:
         states, nouns = side_words(one.bound, one.text), nouns_in(one.bound, one.text)
         for at in range(len(words) - len(nouns) - 2 if states and nouns else 0):
-            of = words[at + 2 : at + 4] == ["of", "the"] and words[at + 4 :][: len(nouns)] == nouns
-            if words[at] in ("upon", "on") and words[at + 1] in states and of:
-                after = at + 4 + len(nouns)
-                return (
-                    *tokens[:at],
-                    *_when(tokens[at], tokens[at + 3 : after], tokens[at + 1]),
-                    *tokens[after:],
-                )
-            end = at + 2 + len(nouns)
-            end += words[end : end + 1] == ["being"]
-            so = words[end : end + 1] != [] and words[end] in states and words[end + 1 : end + 2] in _ENDS
-            if (
-                words[at] == "with"
-                and words[at + 1] in _ARTICLES
-                and words[at + 2 :][: len(nouns)] == nouns
-                and so
-            ):
-                noun = tokens[at + 1 : at + 2 + len(nouns)]
-                return (*tokens[:at], *_when(tokens[at], noun, tokens[end]), *tokens[end + 1 :])
-            placed = words[at : at + 1] == ["in"] and words[at + 1] in _ARTICLES and words[at + 2] in states
-            of = (
-                words[at + 3 : at + 4] != []
-                and words[at + 3] in _STATES
-                and words[at + 4 : at + 6] == ["of", "the"]
-            )
-            if placed and of and words[at + 6 :][: len(nouns)] == nouns:
-                after = at + 6 + len(nouns)
-                return (
-                    *tokens[:at],
-                    *_when(tokens[at], tokens[at + 5 : after], tokens[at + 2]),
-                    *tokens[after:],
-                )
+            the, state, after = _state_of_noun(words, at, nouns)
+            if after and words[state] in states:
+                noun = tokens[the : the + 1 + len(nouns)]
+                return (*tokens[:at], *_when(tokens[at], noun, tokens[state]), *tokens[after:])
     return tokens
+
+
+def _state_of_noun(words: list[str], at: int, nouns: list[str]) -> tuple[int, int, int]:
+    """Where the noun's article and the word for its state stand, and what follows these words begins.
+
+    Zeros where no `upon ... of the valve`, `with the valve ...`, `in the ... position of the valve` is here.
+    """
+    wide, placed = len(nouns), words[at] == "in" and words[at + 1] in _ARTICLES
+    if words[at] == "with" and words[at + 1] in _ARTICLES and words[at + 2 : at + 2 + wide] == nouns:
+        state = at + 2 + wide + (words[at + 2 + wide : at + 3 + wide] == ["being"])
+        told = state < len(words) and words[state + 1 : state + 2] in _ENDS
+        return (at + 1, state, state + 1) if told else (0, 0, 0)
+    if placed and words[at + 3 : at + 4] != [] and words[at + 3] in _STATES:
+        state, the = at + 2, at + 5
+    elif words[at] in ("upon", "on"):
+        state, the = at + 1, at + 3
+    else:
+        return 0, 0, 0
+    of_it = words[the - 1 : the + 1] == ["of", "the"] and words[the + 1 : the + 1 + wide] == nouns
+    return (the, state, the + 1 + wide) if of_it else (0, 0, 0)
 
 
 def without_what_makes_it(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

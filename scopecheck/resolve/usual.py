@@ -104,12 +104,17 @@ def without_proviso(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) ->
     return tokens[start:] if width and start < len(tokens) and (conditional or single) else tokens
 
 
+_NUMBERS = tuple(word for word, number in NUMBER_WORDS.items() if number > 1)
+
+
 @cache
 def _runs_of(table: str) -> dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]]:
     """What is read in place of runs of words, by their first word, the longest first."""
     found: dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]] = {}
-    for said, instead in word_lists()[table].items():
-        found.setdefault(said.split()[0], []).append((tuple(said.split()), tuple(instead.split())))
+    for row in word_lists()[table].items():
+        for many in _NUMBERS if "%many" in row[0] else ("",):
+            said, instead = (tuple(side.replace("%many", many).split()) for side in row)
+            found.setdefault(said[0], []).append((said, instead))
     return {first: sorted(of, key=lambda r: -len(r[0])) for first, of in found.items()}
 
 

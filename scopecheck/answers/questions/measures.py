@@ -20,12 +20,12 @@ def without_measure(prepared: Prepared, limitation: Limitation) -> Iterator[Find
     """For each word of degree in the limitation: the two most different things that meet it, each on some
     threshold. `detail` says beyond which of them what is met has no end: below, above, both or neither.
 
-    What closes a composition, as a balance with impurities does, is no word of degree.
+    How much of impurities a balance leaves aside is no measure of a word of degree.
     """
-    if limitation.subject in {made.name for made in prepared.sheet.compositions}:
-        return
     for group in groups_in(limitation.formula):
-        readings = unknown_thresholds(prepared.sheet, group)
+        listed = prepared.sheet.groups[group].readings
+        unknown = unknown_thresholds(prepared.sheet, group)
+        readings = [r for r in unknown if "impurities" not in dict(listed[r].axes)]
         if readings:
             on_any = reduce(or_, (prepared.session.reads(group, r) for r in readings))
             yield from _shown(prepared, limitation, on_any)
