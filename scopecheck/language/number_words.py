@@ -14,4 +14,6 @@ NUMBER_WORDS = {
     **{word: 10 * n for n, word in enumerate(_TENS, 2)},
     **{f"{ten}-{one}": 10 * n + k for n, ten in enumerate(_TENS, 2) for k, one in enumerate(_UNITS[1:], 1)},
 }
+WORDS_OF_NUMBERS = {n: w for w, n in reversed(NUMBER_WORDS.items())}
+"""The first word for each number."""
 ONE_OR_MORE = (["at", "least", "one"], ["one", "or", "more"])

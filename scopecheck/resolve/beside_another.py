@@ -19,7 +19,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import has_number, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import DETERMINERS, Job, Read
@@ -27,7 +27,6 @@ from scopecheck.resolve.shared_limits import (
     APART,
     BESIDE,
     beside_a_multiple,
-    has_number,
     is_bare_limit,
     is_first_limit,
     is_upper,

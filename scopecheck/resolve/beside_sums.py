@@ -22,6 +22,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.plainer_amounts import is_by
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.subjects import Subject, is_bare_share, without_basis
 from scopecheck.resolve.usual import words_at
@@ -79,18 +80,13 @@ class _Known:
 
     def _fits(self, word: str) -> bool:
         if basis := BY_WHAT.get(word):
-            return _is_by(self.kind, basis) or self.kind == PLAIN_KIND
+            return is_by(self.kind, basis) or self.kind == PLAIN_KIND
         called = None if word in _AMOUNTS else kind_word(word)
         return called is None or not called.kind.dimension or called.accepts(self.kind)
 
 
 def _any_of(words: Mapping[str, Typed] | frozenset[str]) -> str:
     return "|".join(map(re.escape, sorted(words, key=len, reverse=True)))
-
-
-def _is_by(kind: Kind, basis: str) -> bool:
-    """Is it an amount, or a share, by that?"""
-    return kind.dimension == WHOLE_OF[basis] if kind.dimension else kind.split[0] == basis
 
 
 def share_of_sum(tokens: Tokens, subjects: Things, names: Names) -> tuple[Tokens, Things, str] | None:
@@ -305,7 +301,7 @@ def _as_share(limit: Tokens, join: str, of: str, known: _Known) -> Tokens:
     if (join == "to") != ("ratio" in of.split()) and join != "of":
         return ()
     for basis in WHOLE_OF:
-        limit = without_basis(limit, basis) if _is_by(known.kind, basis) else limit
+        limit = without_basis(limit, basis) if is_by(known.kind, basis) else limit
     if "100 parts" in join:
         return _without_parts(limit, known)
     shares = any(map(is_bare_share, limit)) or not _FRACTIONS.isdisjoint(words) or _has_fraction(limit)
@@ -332,7 +328,7 @@ def _without_parts(limit: Tokens, known: _Known) -> Tokens:
                 if words[at + 1 : at + 2] == ["by"] and words[at + 2 :]
                 else None
             )
-            if by is not None and not (by and (_is_by(known.kind, by) or known.kind == PLAIN_KIND)):
+            if by is not None and not (by and (is_by(known.kind, by) or known.kind == PLAIN_KIND)):
                 return ()
             at += 1 if by is None else 3
             continue

@@ -41,7 +41,7 @@ def parted_by_name(tokens: Tokens, subjects: Things) -> Iterator[tuple[Tokens, .
     for cut in combinations(joints, len(subjects) - 1):
         ends = (*cut, len(tokens))
         starts = (0, *(at + 1 for at in cut))
-        pieces = [_trimmed(tokens[a:b]) for a, b in zip(starts, ends, strict=True)]
+        pieces = [trimmed(tokens[a:b]) for a, b in zip(starts, ends, strict=True)]
         order = [_named(piece, telling) for piece in pieces]
         every = sorted(i for i in order if i is not None) == list(range(len(subjects)))
         if None not in order and every and stand_alike(pieces, [" ".join(words) for words in telling]):
@@ -73,7 +73,7 @@ def _telling(subjects: Things) -> list[set[str]]:
     return [own - set[str]().union(*(n for n in names if n is not own)) for own in names]
 
 
-def _trimmed(piece: Tokens) -> Tokens:
+def trimmed(piece: Tokens) -> Tokens:
     """A piece without the commas at its ends."""
     while piece and piece[-1].text == ",":
         piece = piece[:-1]

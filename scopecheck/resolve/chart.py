@@ -111,6 +111,10 @@ def word_of(token: Token) -> str:
     return token.text.lower()
 
 
+def has_number(token: Token) -> bool:
+    return token.number is not None or word_of(token) in NUMBER_WORDS
+
+
 def matches(tokens: tuple[Token, ...], phrases: Phrasebook, tests: Tests) -> list[Match]:
     """The best readings of all the words as one phrase: fewest fillers dropped, then most literal words.
 

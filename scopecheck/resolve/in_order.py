@@ -14,7 +14,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.resolve.by_name import stand_alike
+from scopecheck.resolve.by_name import stand_alike, trimmed
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.passed_over import SO_OFTEN
@@ -38,7 +38,7 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
     if said and _names_in_words(words, names) not in ((), names):
         return []  # 'the rim and the gap are 2 and 4 mm, respectively', of a gap and a rim
     if said:
-        tokens = _trimmed(tuple(t for t in tokens if word_of(t) not in listed("asides", "in_order")))
+        tokens = trimmed(tuple(t for t in tokens if word_of(t) not in listed("asides", "in_order")))
         tokens = _without_names(tokens, names)
     ways = [way for way in _parted(tokens, len(names)) if all(way)]
     if said:
@@ -159,23 +159,15 @@ def _without_names(tokens: Tokens, names: tuple[str, ...]) -> Tokens:
     return tokens[start:] if named in (set(), own) else tokens
 
 
-def _trimmed(tokens: Tokens) -> Tokens:
-    while tokens and tokens[-1].text == ",":
-        tokens = tokens[:-1]
-    while tokens and tokens[0].text == ",":
-        tokens = tokens[1:]
-    return tokens
-
-
 def _parted(tokens: Tokens, count: int) -> list[list[Tokens]]:
     """Every way to part the words so; at ', and' they are parted once."""
     if count == 1:
-        return [[_trimmed(tokens)]]
+        return [[trimmed(tokens)]]
     words = [word_of(t) for t in tokens]
     found = []
     for at in (i for i, w in enumerate(words) if i and w in ("and", ",")):
         if words[at : at + 2] != [",", "and"]:
-            found += [[_trimmed(tokens[:at]), *more] for more in _parted(tokens[at + 1 :], count - 1)]
+            found += [[trimmed(tokens[:at]), *more] for more in _parted(tokens[at + 1 :], count - 1)]
     return found
 
 
@@ -381,7 +373,7 @@ def _named_in(words: list[str], subjects: tuple[Subject, ...]) -> list[tuple[int
 
 def _said_of(tokens: Tokens, step: Subject, subjects: tuple[Subject, ...]) -> Pieces:
     """What is said of a step behind its name, without 'is carried out'; nothing where nothing is."""
-    tokens = _trimmed(tokens)
+    tokens = trimmed(tokens)
     words = [word_of(t) for t in tokens]
     skip = int(words[:1] in (["is"], ["being"], ["are"]))
     for done in (["carried", "out"], ["performed"], ["done"], ["effected"], ["conducted"]):

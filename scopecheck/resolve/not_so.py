@@ -16,11 +16,10 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import PERCENT
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import has_number, word_of
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.phrase_advice import OF_WHAT_IS_LEFT, WHAT_IS_LEFT
 from scopecheck.resolve.said_once import RATIO_BY, ratio_on_another_basis
-from scopecheck.resolve.shared_limits import has_number
 from scopecheck.resolve.subjects import Subject, is_bare_share, is_in_points
 
 Tokens = tuple[Token, ...]

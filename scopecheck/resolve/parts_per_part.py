@@ -7,7 +7,7 @@ from fractions import Fraction
 from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import has_number, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.subjects import Subject
 
@@ -30,7 +30,7 @@ def with_parts_per_part(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
     said = [word_of(t) for t in tokens]
     first = next((i for i, w in enumerate(said) if w in ("part", "parts")), 0)
     numbers = [t.number for t in tokens[:first] if t.number is not None]
-    if not first or not _is_number(tokens[first - 1]) or any(n.unit is not None for n in numbers):
+    if not first or not has_number(tokens[first - 1]) or any(n.unit is not None for n in numbers):
         return tokens
     rest, counted = said[first + 1 :], [""]
     behind = _of(rest, subjects[0].text, counted)
@@ -72,10 +72,6 @@ def _of(said: list[str], name: str, counted: list[str]) -> list[str] | None:
     said = said[1:] if said[:1] in (["the"], ["said"]) else said
     own = name.lower().split()
     return said[len(own) :] if said[: len(own)] == own else None
-
-
-def _is_number(token: Token) -> bool:
-    return token.number is not None or word_of(token) in NUMBER_WORDS
 
 
 def _is_volume(subject: Subject) -> bool:

@@ -14,7 +14,7 @@ from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
-from scopecheck.resolve.chart import FILLERS, Fill, Match, word_of
+from scopecheck.resolve.chart import FILLERS, Fill, Match, has_number, word_of
 from scopecheck.resolve.classes import has, not_within_another
 from scopecheck.resolve.entry import OF_PAUSES, RECITED, Entry
 from scopecheck.resolve.names import (
@@ -33,7 +33,6 @@ from scopecheck.resolve.phrase_advice import no_phrase
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.phrase_numbers import number, number_text
 from scopecheck.resolve.readings import condition_holds
-from scopecheck.resolve.shared_limits import has_number
 from scopecheck.resolve.steps import active, without_gap
 from scopecheck.resolve.subjects import LISTS, OfParts, Subject
 

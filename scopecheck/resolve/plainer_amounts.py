@@ -82,7 +82,7 @@ def with_same_amount(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     at = next((i for i in range(len(words) - 5) if words[i : i + 4] == ["the", "same", "amount", "by"]), None)
     of = BY_WHAT.get(words[at + 4]) if at is not None and words[at + 5] == "as" else None
     kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
-    if at is None or of is None or len(kinds) != 2 or not all(_is_by(kind, of) for kind in kinds):
+    if at is None or of is None or len(kinds) != 2 or not all(is_by(kind, of) for kind in kinds):
         return tokens
     said = (replace(tokens[at], text=w, end=tokens[at].start) for w in ("as", "much"))
     return (*tokens[:at], *said, *tokens[at + 5 :])
@@ -110,7 +110,7 @@ def with_excess(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     bounds = [s.bound for s in subjects if isinstance(s.bound, Typed)]
     if len(subjects) != 2 or len(bounds) != 2 or not over or not at or words[at + 1 : at + 2] != ["of"]:
         return tokens
-    if by and not all(b.kind and _is_by(b.kind, by) for b in bounds):
+    if by and not all(b.kind and is_by(b.kind, by) for b in bounds):
         return tokens
     first, second = (s.text.lower().split() for s in subjects)
     inside, behind = words[at + 2 : over], [w for w in words[over + 1 :] if w not in _DETERMINERS]
@@ -212,7 +212,7 @@ def _of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens | Non
     if len(kinds) == 1 and kinds[0] == PLAIN_KIND and word_of(last[0]) == "of":
         return (*tokens[:at], *open_) if all(t.sort == "word" for t in last) else None
     plain = all(kind == PLAIN_KIND for kind in kinds)
-    if len(kinds) != 2 or not (plain or all(_is_by(k, b) for k in kinds for b in (*bases, *more))):
+    if len(kinds) != 2 or not (plain or all(is_by(k, b) for k in kinds for b in (*bases, *more))):
         return None
     percent = find_unit("%")
     said = (replace(t, number=replace(t.number, unit=percent)) if t.number else t for t in tokens[:at])
@@ -258,7 +258,7 @@ def _basis_behind(words: list[str]) -> tuple[int, tuple[str, ...]]:
     return (2, (of,)) if of else (0, ())
 
 
-def _is_by(kind: Kind, basis: str) -> bool:
+def is_by(kind: Kind, basis: str) -> bool:
     """Is it an amount, or a share, by that?"""
     return kind.dimension == WHOLE_OF[basis] if kind.dimension else kind.split[0] == basis
 

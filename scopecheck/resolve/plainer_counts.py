@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import replace
-from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.number_words import NUMBER_WORDS, WORDS_OF_NUMBERS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
@@ -114,11 +114,8 @@ def with_pairs_counted(tokens: Tokens, subjects: Things) -> Tokens:
     number = _number_of(tokens[at - 1]) if at and counted and named else None
     if number is None or set(words[: at - 1]) - {"at", "least", "most", "exactly"}:
         return tokens
-    doubled = replace(tokens[at - 1], sort="word", text=_WORDS.get(2 * number, ""), number=None)
+    doubled = replace(tokens[at - 1], sort="word", text=WORDS_OF_NUMBERS.get(2 * number, ""), number=None)
     return (*tokens[: at - 1], doubled, *tokens[at + 2 :]) if doubled.text else tokens
-
-
-_WORDS = {n: w for w, n in reversed(NUMBER_WORDS.items())}
 
 
 def _number_of(token: Token) -> int | None:

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from scopecheck.foundations.record import replace
-from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.number_words import NUMBER_WORDS, WORDS_OF_NUMBERS
 from scopecheck.language.scan import Token
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import has_number, word_of
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.usual import with_runs, words_at
 
 Tokens = tuple[Token, ...]
-_WORDS = {n: w for w, n in reversed(NUMBER_WORDS.items())}
 MOST_ROUNDS = 3
 """How often words for parts are said more plainly: what one row gives may be another's."""
 _NO_MORE = (["no", "more", "than"], ["not", "more", "than"], ["up", "to"])
@@ -57,12 +56,8 @@ def _of_so_many(tokens: Tokens) -> Tokens:
     """`no more than two of the ribs` as at most two of them."""
     words = [word_of(t) for t in tokens]
     run = next((run for run in _NO_MORE if words[: len(run)] == run), [])
-    counted = run and words[len(run) + 1 : len(run) + 2] == ["of"] and _is_count(tokens[len(run)])
+    counted = run and words[len(run) + 1 : len(run) + 2] == ["of"] and has_number(tokens[len(run)])
     return (*words_at(tokens[0], "at most"), *tokens[len(run) :]) if counted else tokens
-
-
-def _is_count(token: Token) -> bool:
-    return token.number is not None or word_of(token) in NUMBER_WORDS
 
 
 def _of_one_more(tokens: Tokens) -> Tokens:
@@ -70,7 +65,7 @@ def _of_one_more(tokens: Tokens) -> Tokens:
     words = [word_of(t) for t in tokens]
     side = {"more": 1, "fewer": -1}.get(words[0], 0)
     number = NUMBER_WORDS.get(words[2], -1) if side and words[1:2] == ["than"] and len(words) > 4 else -1
-    other = _WORDS.get(number + side, "") if number > 0 and words[3] == "of" else ""
+    other = WORDS_OF_NUMBERS.get(number + side, "") if number > 0 and words[3] == "of" else ""
     limit = "at least" if side > 0 else "at most"
     return (*words_at(tokens[0], f"{limit} {other}"), *tokens[3:]) if other else tokens
 

@@ -12,7 +12,7 @@ from itertools import pairwise
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import has_number, word_of
 
 Tokens = tuple[Token, ...]
 OF_LIMITS = frozenset(
@@ -24,10 +24,6 @@ _LESSER = frozenset("less fewer smaller lower below under".split())
 APART = ("differs", "differ", "differing", "deviates", "deviate", "deviating")
 BESIDE = ("above", "below")
 """What stands between an amount and the quantity that it is counted from."""
-
-
-def has_number(token: Token) -> bool:
-    return token.number is not None or word_of(token) in NUMBER_WORDS
 
 
 def is_bare_limit(tokens: Tokens) -> bool:
