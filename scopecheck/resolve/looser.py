@@ -68,7 +68,7 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for way in _ways(job, tokens):
         if commas and not any(t.text == "," for t in way.said):
             continue  # 'if coated, ...': without its comma the condition would take what it is a condition of
-        if len(job.subjects) > 1 and _makes_one_of_two(job, tokens, way.said):
+        if len(job.subjects) > 1 and (_makes_one_of_two(job, tokens, way.said) or _only_names(job, way.said)):
             continue
         if way.measured or not _numbers(tokens) - _numbers(way.said):
             yield way
@@ -79,6 +79,12 @@ def _makes_one_of_two(job: Job, tokens: Tokens, said: Tokens) -> bool:
     kept = {t.start for t in said}
     own = {w for s in job.subjects for w in f"{s.text} {job.place.names.note_of(s.text)}".lower().split()}
     return any(word_of(t) in _OF_TWO - own for t in tokens if t.start not in kept)
+
+
+def _only_names(job: Job, said: Tokens) -> bool:
+    """Is a name all that is left, which alone would be read as 'equal to'? What was left out said more."""
+    names = {w for s in job.subjects for w in s.text.lower().split()} | FILLERS
+    return names.issuperset(map(word_of, said))
 
 
 _OF_TWO = frozenset(

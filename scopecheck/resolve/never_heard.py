@@ -35,6 +35,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _denied_of_each(said)
         or _more_than_that(said, subjects)
         or _some_of_another(said, own, subjects, names)
+        or _within_another(tokens, said, subjects)
         or _half_of_itself(said, subjects)
         or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
@@ -159,6 +160,18 @@ def _more_than_that(said: list[str], subjects: Things) -> Why:
 
 
 _ONLY = ("only", "just", "merely", "solely")
+
+
+def _within_another(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`a gap in the rim`, `in a range of the set temperature`: no measure of either is equal to the other."""
+    if len(subjects) != 2 or any(t.number for t in tokens) or not _COMPARING.isdisjoint(said):
+        return None
+    text = f" {' '.join(said)}"
+    for name in (s.text.lower() for s in subjects if isinstance(s.bound, Typed)):
+        before = text.removesuffix(f" {name}").removesuffix(" the")
+        if before != text and before.endswith((" in", " in a range of", " in the range of")):
+            return f"'in the {name}' does not say how much it is", "Say which is more, or what both share."
+    return None
 
 
 def _half_of_itself(said: list[str], subjects: Things) -> Why:
