@@ -12,10 +12,17 @@ from tests.sheets import errors, on_the_wrong_side, sheet
 
 COUNTS = "bore, pin  count"
 THREE = "bore, pin, slot  count"
-METALS = "metal  any of zinc, tin, copper"
+METALS = "metal  any of zinc, tin, copper, steel"
 STEPS = "soaking, drying  step in min"
 GAP = "gap  length in mm"
 LAMP = "lit  one of only yes, no\ngear  count"
+LIFT = "load  mass in kg\nspeed  speed in m/s"
+ALARM = f"alarm  one of only on, off\n{LIFT}"
+LENGTHS = "strip length, flap length  length in mm"
+RIM = "gap, rim  length in mm"
+SILENT, LOUD = "load = 400 kg, speed = 1 m/s, alarm = off", "load = 600 kg, speed = 1 m/s, alarm = off"
+FAST = "load = 400 kg, speed = 3 m/s, alarm = off"
+WITHIN, BEYOND = "load = 400 kg, speed = 1 m/s", "load = 400 kg, speed = 3 m/s"
 
 
 @pytest.mark.parametrize(
@@ -45,6 +52,27 @@ LAMP = "lit  one of only yes, no\ngear  count"
          "soaking from 0 to 30 min, drying from 10 to 60 min"),
         (GAP, "gap", "3 mm or less, or more than 10 mm", "gap = 11 mm", "gap = 10 mm"),
         (GAP, "gap", "between 80 and 90 mm, inclusive, or more than 95 mm", "gap = 90 mm", "gap = 92 mm"),
+        (METALS, "metal", "free of zinc and of tin", "metal = copper", "metal = tin"),
+        (METALS, "metal", "free from zinc, from tin and from copper", "metal = steel", "metal = tin"),
+        (ALARM, "alarm, load, speed", "the alarm is on if a load of 500 kg or a speed of 2 m/s is exceeded",
+         SILENT, LOUD),
+        (ALARM, "alarm, load, speed", "the alarm is on if either 500 kg or 2 m/s is reached", SILENT, LOUD),
+        (ALARM, "alarm, load, speed", "the alarm is on if the load exceeds 500 kg or the speed 2 m/s",
+         SILENT, FAST),
+        (ALARM, "alarm, load, speed", "the alarm is on upon exceeding a load of 500 kg or a speed of 2 m/s",
+         SILENT, FAST),
+        (LIFT, "load, speed", "a load of 500 kg and a speed of 2 m/s are not exceeded", WITHIN, BEYOND),
+        (LIFT, "load, speed", "the load does not exceed 500 kg and the speed 2 m/s", WITHIN, BEYOND),
+        (LIFT, "load, speed", "the load being limited to 500 kg and the speed to 2 m/s", WITHIN, BEYOND),
+        (f"{LIFT}\nheight  length in m", "load, speed, height",
+         "a load of 500 kg, a speed of 2 m/s and a height of 5 m are not exceeded",
+         f"{WITHIN}, height = 4 m", f"{WITHIN}, height = 6 m"),
+        (LENGTHS, "strip length, flap length", "extending along the majority of the length of the flap",
+         "strip length = 51 mm, flap length = 100 mm", "strip length = 50 mm, flap length = 100 mm"),
+        (LENGTHS, "strip length, flap length", "extends over the full length of the flap",
+         "strip length = 100 mm, flap length = 100 mm", "strip length = 90 mm, flap length = 100 mm"),
+        (RIM, "gap, rim", "a gap short of the rim", "gap = 2 mm, rim = 3 mm", "gap = 3 mm, rim = 3 mm"),
+        (GAP, "gap", "from 2 to 9 mm, preferably 3 to 5 mm", "gap = 4 mm", "gap = 10 mm"),
         ("yield strength  pressure in MPa", "yield strength", "a yield strength (Rp0.2) of at least 240 MPa",
          "yield strength = 240 MPa", "yield strength = 230 MPa"),
     ],
@@ -63,6 +91,14 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         ),
         ("wax  share in wt%", "wax", "at most a trace"),
         ("bores, pins  count", "bores, pins", "at least two bores or a pin"),
+        (LIFT, "load, speed", "500 kg and 2 m/s or less"),
+        (LIFT, "load, speed", "a load of 500 kg or a speed of 2 m/s is not exceeded"),
+        (RIM, "gap, rim", "a gap instead of the rim"),
+        (RIM, "gap, rim", "a gap in terms of the rim"),
+        (RIM, "gap, rim", "in a range of the rim"),
+        (LENGTHS, "strip length, flap length", "independent of the flap length"),
+        (GAP, "gap", "a precision of 5 mm"),
+        (GAP, "gap", "a spread of 5 mm"),
     ],
 )
 def test_what_nothing_tells_apart_is_refused(declared: str, left: str, words: str) -> None:

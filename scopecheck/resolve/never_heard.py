@@ -15,6 +15,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.not_both import DENYING
+from scopecheck.resolve.shared_verbs import may_share_an_end
 from scopecheck.resolve.subjects import Subject, is_bare_share, is_fraction
 
 Tokens = tuple[Token, ...]
@@ -36,6 +37,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _more_than_that(said, subjects)
         or _some_of_another(said, own, subjects, names)
         or _within_another(tokens, said, subjects)
+        or _of_both(tokens, subjects)
         or _half_of_itself(said, subjects)
         or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
@@ -160,6 +162,13 @@ def _more_than_that(said: list[str], subjects: Things) -> Why:
 
 
 _ONLY = ("only", "just", "merely", "solely")
+
+
+def _of_both(tokens: Tokens, subjects: Things) -> Why:
+    """`500 kg and 2 m/s or less`: an end of the second alone, or of both."""
+    if not may_share_an_end(tokens, subjects):
+        return None
+    return "what stands behind both values may belong to the second alone, or to both", "Say it behind each."
 
 
 def _within_another(tokens: Tokens, said: list[str], subjects: Things) -> Why:

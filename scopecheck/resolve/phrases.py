@@ -102,6 +102,7 @@ from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
 from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
+from scopecheck.resolve.shared_verbs import with_shared_verb
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
@@ -157,7 +158,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     """The words without gaps, and with signs beside numbers in words."""
     told = with_amount_elided(words.tokens, subjects)
     tokens = with_runs(tuple(t for t in told if t.sort != "gap"), "contractions")
-    tokens = with_forms(without_proviso(tokens, subjects), "usual_forms")
+    tokens = with_shared_verb(with_forms(without_proviso(tokens, subjects), "usual_forms"), subjects)
     for s in subjects:
         tokens = with_hyphened_members(with_plurals(tokens, s.bound, s.text), s.bound)
         if len(subjects) > 1:

@@ -179,7 +179,7 @@ def _pattern_of(form: str) -> str:
         name = element[1:-1]
         options = "|".join(f"{re.escape(option)} " for option in name.split("/"))
         if element[0] == "{":
-            found += f"(?P={name})" if name in named else rf"(?P<{name}>{_SLOTS[name.rstrip('2')]})"
+            found += f"(?P={name})" if name in named else rf"(?P<{name}>{_SLOTS[name.rstrip('23')]})"
             named.add(name)
         else:
             said = options if element[0] in "<[" else re.escape(element) + " "
