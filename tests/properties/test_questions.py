@@ -235,15 +235,19 @@ def line_of(sheet: Sheet, number: int) -> list[int]:
     return [*line_of(sheet, parents[0]), number] if len(parents) == 1 else [number]
 
 
-def wholly_out(asked: Asked, case: Case, place: int | str, statuses: dict[Construction, str]) -> bool:
-    """Is none of the case met on some construction, with no stretch that bears on what it leaves open?"""
-    sheet = asked.sheet
+def wholly_out(asked: Asked, case: Case, scope: Formula, statuses: dict[Construction, str]) -> bool:
+    """Is none of the case met on some construction, with no stretch that bears on what it leaves open?
+
+    Where it leaves something open, on one on which something meets the scope.
+    """
+    sheet, whole = asked.sheet, names_in(scope) <= set(case.stated)
     if "none" not in statuses.values():
         return False
     if highest(list(statuses.values())) == "none":
         return True
     usual = {p.key: p.presumed for p in sheet.parameters}
-    return any(s == "none" and dict(k.parameters).items() <= usual.items() for k, s in statuses.items())
+    kept_out = [k for k, s in statuses.items() if s == "none" and dict(k.parameters).items() <= usual.items()]
+    return any(whole or asked.walk.some(k, scope) for k in kept_out)
 
 
 def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding | Looked]) -> None:
@@ -266,7 +270,7 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
         return
     assert isinstance(answer, Finding)
     single = wanted_of(sheet, case) == "some" and asked.prepared.point(case, scope) is None
-    if single and not wholly_out(asked, case, place, dict(zip(ks, statuses, strict=True))):
+    if single and not wholly_out(asked, case, scope, dict(zip(ks, statuses, strict=True))):
         assert (answer.question, answer.stakes) == ("inside left open", 6)
         assert {n for n in answer.partly if n in case.stated} == set()
         assert answer.partly

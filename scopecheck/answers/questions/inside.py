@@ -86,13 +86,13 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         yield Looked("inside lost", finding.claim, finding.label, case.name)
         return
     ever = some_met.holds()
-    single = states_single_values(prepared, case)
+    singly = states_single_values(prepared, case)
     wholly = not ever or (
         _kept_out_wholly(prepared, case, scope)
-        if single
+        if singly
         else some_construction(session, [Demand(case.facts, scope, "none")])
     )
-    if not wholly and single:
+    if not wholly and singly:
         yield _left_open(prepared, finding, case, scope)
         yield from _lost_as_stated(prepared, case, finding, region, alone)
         return
@@ -105,6 +105,8 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         finding = replace(finding, kept_by=least, kept_too=_others(least, others))
 
     def shown(search: Search) -> Finding:
+        if singly:
+            _prefer_unsaid_met(prepared, case, search, limitations, groups)
         found = prepared.exhibit(
             finding,
             search,
@@ -133,6 +135,23 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     yield from ways_of(prepared, finding, groups, lost, shown)
     if finding.quantifier != "some":
         yield from _lost_as_stated(prepared, case, finding, region, alone)
+
+
+def _prefer_unsaid_met(
+    prepared: Prepared,
+    case: Case,
+    search: Search,
+    limitations: Iterable[Limitation],
+    groups: tuple[int, ...],
+) -> None:
+    """Of what a case does not state, first look where it is as the lines ask: what it states is to blame."""
+    session = prepared.session
+    base = session.taken(session.base, groups)
+    kept = base if search.holds(*base) else ()
+    for limitation in limitations:
+        met = session.met(limitation.formula, session.base)
+        if not session.names_in(limitation.formula) <= set(case.stated) and search.holds(*kept, met):
+            search.require(met)
 
 
 def _lost_as_stated(
@@ -181,10 +200,19 @@ def _lost_as_stated(
 def _kept_out_wholly(prepared: Prepared, case: Case, scope: Formula) -> bool:
     """Is none of the case met on some construction, stretches as presumed?
 
-    Stretched without end, a line keeps out whatever value a case leaves open.
+    Stretched without end, a line keeps out whatever value a case leaves open; and where nothing at all meets
+    the claim, what it leaves open is not to blame.
     """
-    nowhere = Demand(case.facts, scope, "none")
-    return find_construction(prepared.session, [nowhere], stretch=False).construction is not None
+    demands = [Demand(case.facts, scope, "none")]
+    if _left_unsaid(prepared, case, scope):
+        demands.append(Demand(All(()), scope, "some"))
+    return find_construction(prepared.session, demands, stretch=False).construction is not None
+
+
+def _left_unsaid(prepared: Prepared, case: Case, scope: Formula) -> set[str]:
+    """What the claim speaks of and a case of single values does not."""
+    stated = stated_values(prepared.sheet, case, exact=True)
+    return set(prepared.session.names_in(scope)) - set(case.stated) - prepared.sheet.absent(stated)
 
 
 def _lost_above(prepared: Prepared, case: Case, above: Formula, article: Article | None) -> bool:
@@ -200,8 +228,7 @@ def _left_open(prepared: Prepared, finding: Finding, case: Case, scope: Formula)
 
     On some reading only, where all of it is met as presumed.
     """
-    stated = stated_values(prepared.sheet, case, exact=True)
-    names = prepared.session.names_in(scope) - set(case.stated) - prepared.sheet.absent(stated)
+    names = _left_unsaid(prepared, case, scope)
     unsaid = tuple(d.name for d in prepared.sheet.declarations if d.name in names)
     whole = status_at(prepared, case.facts, scope, prepared.session.base) == "every"
     found = replace(finding, question="inside left open", stakes=6, bearer="", partly=unsaid)
