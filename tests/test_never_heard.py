@@ -32,7 +32,6 @@ GAPS = "gap, rim  length in mm"
          "is no member"),
         ("door locked  one of only yes, no", "door locked", "the door frame is locked", "is no member"),
         ("gap  length in mm", "gap", "exceeds 2 mm but not 5 mm", "'but not' may deny"),
-        (GAPS, "gap, rim", "the gap falls short of the rim", "'falls short of the'"),
         (GAPS, "gap, rim", "the gap lies more than 20 % above half of the rim",
          "of the multiple, or of the thing"),
         ("metal  any of steel, brass", "metal", "steel or preferably brass", "'or preferably'"),

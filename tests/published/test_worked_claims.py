@@ -13,6 +13,7 @@ from fractions import Fraction as F
 from scopecheck.answers.questions import prepare
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Add, Measured
+from scopecheck.core.model import Group
 from scopecheck.solving.ends import infimum, supremum
 from scopecheck.solving.solver import Session
 from tests.published.worked import found, met, pinned, relation, sheet, worked
@@ -53,18 +54,23 @@ must stay out
 """
 
 
+def preference(text: str) -> Group:
+    """The one phrase of a sheet that is a preference."""
+    (found,) = (g for g in sheet(text).groups if g.entry == "(limit c), preferably (limit d)")
+    return found
+
+
 @worked("W27", "MPEP 2173.05(c) I; EPO Guidelines 2018 F-IV 4.9", "read")
 def test_a_preferred_range_limits_or_does_not() -> None:
     for profile in ("US", "EPO"):
         text = PREFERRED.format(profile)
         assert met(text, "cool mould") == "base"
-        name = "(L) to (U), preferably (P) to (Q)"
-        assert met(pinned(text, name, "outer range"), "cool mould") == "every"
-        assert met(pinned(text, name, "inner range"), "cool mould") == "none"
-    (us,) = sheet(PREFERRED.format("US")).groups
-    (epo,) = sheet(PREFERRED.format("EPO")).groups
+        name = "(limit c), preferably (limit d)"
+        assert met(pinned(text, name, "outer limit"), "cool mould") == "every"
+        assert met(pinned(text, name, "inner limit"), "cool mould") == "none"
+    us, epo = (preference(PREFERRED.format(profile)) for profile in ("US", "EPO"))
     assert {r.standing for r in us.readings} == {"presumed"}  # no presumption known
-    assert [r.label for r in epo.readings if r.standing == "presumed"] == ["outer range"]
+    assert [r.label for r in epo.readings if r.standing == "presumed"] == ["outer limit"]
 
 
 @worked("W28", "examination of November 1999, morning, item 41", "read (secondary)")
@@ -281,6 +287,6 @@ resin  share in wt%
 document earlier
   range : 55 wt% <= resin <= 65 wt%
 """
-    name = "at least (L), preferably at least (P)"
+    name = "(limit c), preferably (limit d)"
     assert relation(pinned(resin, name, "outer limit"), "earlier, range") == "within"
     assert relation(pinned(resin, name, "inner limit"), "earlier, range") == "apart"
