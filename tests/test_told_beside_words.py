@@ -41,6 +41,10 @@ def told(text: str) -> list[str]:
          "1. A pump, wherein, if the pressure exceeds 5 bar gauge, the bypass is open.\n"
          "   | q, valve : if the pressure exceeds 5 bar gauge, the bypass is open\n",
          "'bypass' is read as valve"),
+        ("flow  in L/min\nvalve  one of open, shut\n"
+         "1. A pump, wherein the valve is open when the bypass flow exceeds 5 L/min.\n"
+         "   | valve, flow : the valve is open when the bypass flow exceeds 5 L/min\n",
+         "'bypass' is read past"),
         (f"{ZINC}1. An alloy consisting of 60 wt% copper and zinc.\n   | alloy : consisting of\n"
          "   | copper : 60 wt%\n", "zinc stands in the claim and in no line, and is shut out here"),
     ],

@@ -536,14 +536,37 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
     words = tuple(t for t in words if word_of(t) not in called)
     if FILLERS.issuperset(map(word_of, words)) or only_calls(job, [word_of(t) for t in words]):
         return None
-    said = " ".join(t.text for t in words)
     which = FILLERS.isdisjoint(map(word_of, words))
+    telling = [i for i, t in enumerate(words) if word_of(t) not in FILLERS]
+    words = words[telling[0] : telling[-1] + 1]
+    said = " ".join(t.text for t in words)
     help = "if it says which of several are limited, declare these by a name of their own"
     return Diagnostic(
         "warning", job.span(words[:1]), f"'{said}' is read past",
         f"It stands beside the name '{name}', and no phrase has it.",
         help if which else f"if it changes what is limited, {in_symbols(job)}",
     )  # fmt: skip
+
+
+def told_before_names(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
+    """Of words on several things: what stands before the name of one and may make another of it, as in `when
+    the differential voltage exceeds 4 V` of a voltage."""
+    names = job.place.names
+    noted = (w.strip(",;()") for s in job.subjects for w in names.note_of(s.text).lower().split())
+    never = {w for name in names.all() for w in _forms(name)}.union(noted, job.place.phrases.words())
+    said = [word_of(t) for t in tokens]
+    for subject in job.subjects if len(job.subjects) > 1 and job.sort != "steps" else ():
+        name = subject.text.lower().split()
+        for at in (i for i in range(1, len(said)) if said[i : i + len(name)] == name):
+            start = at
+            while start and _says_which(tokens[start - 1], never):
+                start -= 1
+            if words := tokens[start:at]:
+                yield Diagnostic(
+                    "warning", job.span(words[:1]), f"'{' '.join(t.text for t in words)}' is read past",
+                    f"It stands beside the name '{subject.text}', and no phrase has it.",
+                    "if it says which of several are limited, declare these by a name of their own",
+                )  # fmt: skip
 
 
 def _of_part(job: Job) -> set[str]:

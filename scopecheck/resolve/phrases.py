@@ -85,7 +85,13 @@ from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, witho
 from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
 from scopecheck.resolve.parts_per_part import with_any_of_them, with_parts_per_part
-from scopecheck.resolve.passed_over import SO_MANY_PER, names_another, told, without_purpose
+from scopecheck.resolve.passed_over import (
+    SO_MANY_PER,
+    names_another,
+    told,
+    told_before_names,
+    without_purpose,
+)
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
@@ -306,6 +312,7 @@ class Reader:
             another = names_another(job, tokens)
             beside = (another,) if another else tuple(speak_of_others(job, tokens))
             beside += (hardly,) if (hardly := hardly_so(tokens, words, subjects)) else ()
+            beside += tuple(told_before_names(job, tokens))
             beside += (shared,) if (shared := shared_power(words)) else ()
             beside += (some,) if (some := none_of_some(tokens, words, subjects, self.names)) else ()
             self.groups.passed += [t for t in beside if t not in self.groups.passed]
