@@ -75,10 +75,19 @@ def read_or_complain(
         from scopecheck.report.alike import readings_alike  # few sheets have phrases of their own
 
         diagnostics += tuple(readings_alike(sheet.phrase_files, budget))
+    if any(may_have_an_edit(d) for d in diagnostics):
+        from scopecheck.resolve.edits import with_edits_tried  # few sheets have lines to edit
+
+        diagnostics = with_edits_tried(source, diagnostics, phrases)
     if sheet is None or any(d.severity == "error" for d in diagnostics):
         draw_all(diagnostics)
         return None, ()
-    return sheet, tuple(diagnostics)
+    return sheet, diagnostics
+
+
+def may_have_an_edit(d: Diagnostic) -> bool:
+    """Is it of words that are refused, or does it tell what else to write left of a colon?"""
+    return d.severity == "error" or "left of the colon: " in d.help
 
 
 def phrase_file(path: str) -> tuple[tuple[Source, ...], tuple[Diagnostic, ...]]:
