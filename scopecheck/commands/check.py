@@ -12,7 +12,7 @@ from scopecheck.answers.questions import ask_prepared, prepare, second_asked
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, already_there, complain, put, worst
 from scopecheck.core.model import Sheet
-from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.diagnostics import Diagnostic, may_have_an_edit
 from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Source
@@ -83,11 +83,6 @@ def read_or_complain(
         draw_all(diagnostics)
         return None, ()
     return sheet, diagnostics
-
-
-def may_have_an_edit(d: Diagnostic) -> bool:
-    """Is it of words that are refused, or does it tell what else to write left of a colon?"""
-    return d.severity == "error" or "left of the colon: " in d.help
 
 
 def phrase_file(path: str) -> tuple[tuple[Source, ...], tuple[Diagnostic, ...]]:

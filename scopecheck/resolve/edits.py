@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, Step
-from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.diagnostics import Diagnostic, may_have_an_edit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
@@ -47,13 +47,7 @@ def with_edits_tried(
     found, tried = list[Diagnostic](), 0
     for d in diagnostics:
         at = next((x for x, _ in lines if d.span.source is source and _holds(x, d)), None)
-        if (
-            at is None
-            or not (d.severity == "error" or "left of the colon: " in d.help)
-            or at.readings
-            or at.exact
-            or tried >= MOST_TRIED
-        ):
+        if at is None or not may_have_an_edit(d) or at.readings or at.exact or tried >= MOST_TRIED:
             found.append(d)
             continue
         tried += 1
@@ -62,7 +56,8 @@ def with_edits_tried(
 
 
 def _holds(line: Restatement, d: Diagnostic) -> bool:
-    return line.span.start <= d.span.start and d.span.end <= line.span.end
+    assert line.words is not None
+    return line.words.span.start <= d.span.start and d.span.end <= line.span.end
 
 
 class _Trial:
@@ -82,12 +77,14 @@ class _Trial:
             in_symbols = "  exactly  " in cure.line and not cure.declared
             return replace(d, help=f"write: {cure.line}" if in_symbols else _IN_SYMBOLS_TOO.sub("", d.help))
         if d.severity != "error":
-            return replace(d, help="")
+            return replace(d, help="") if edits else d
         others = () if d.message.startswith(NOT_READ) else tuple(self.with_another_thing())[:MOST_THINGS]
         if other := next((e for e in others if self.reads(e)), None):
             return replace(d, help=f"write: {other.line}")
         prose = "" if edits else _IN_SYMBOLS.sub("", d.help).strip("; ")
         line = f"{self.line.subject_text} : {self.words}  exactly  "
+        if not self.reads(Edit(f"{line}...")):
+            return d  # its words are not the claim's, or what stands left of the colon is no thing
         form = next((f" such as {shown(f)}," for f in self.facts() if self.reads(Edit(line + f))), "")
         what = f"put the meaning in symbols for the dots,{form} in this line: {line}..."
         return replace(d, help="; or ".join(filter(None, (prose, what))))
