@@ -80,3 +80,31 @@ def test_a_noun_is_not_blamed() -> None:
 def test_peak_is_the_highest() -> None:
     left, words = "highest heat of baking", "the peak heat does not exceed 260 °C"
     assert not told("baking  step in min\n  heat  temperature in degC", left, words)
+
+
+def test_an_ordinary_distance_is_not_said_to_lie_below_zero() -> None:
+    assert not told("edge distance  length in mm", "edge distance", "within 5 mm of the edge")
+
+
+@pytest.mark.parametrize("words", ["0.1 % of the solids", "1 to 3 parts of wax per 100 parts of the solids"])
+def test_a_share_of_something_is_not_said_to_be_of_nothing(words: str) -> None:
+    (warning,) = told('wax  share in wt%  "of the solids"', "wax", words)
+    assert "by mass, by volume or by mole" in warning.message
+    assert "percent of what" not in warning.message
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        ("lift  length in mm", "lift", "a fall of 5 mm"),
+        ("acid  mass in mg", "acid", "without 70 mg of the acid"),
+        ("acid  mass in mg", "acid", "70 mg of the acid or its salt"),
+        ("acid  mass in mg", "acid", "70 mg unless heated"),
+        ("acid  mass in mg", "acid", "lacking 70 mg of the acid"),
+        ("acid  mass in mg", "acid", "excepting 70 mg"),
+        ("gap  length in mm", "gap", "a decrease of 5 mm"),
+        ("gap  length in mm", "gap", "a loss of 5 mm"),
+    ],
+)
+def test_nothing_that_turns_a_limit_round_is_left_out(declared: str, left: str, words: str) -> None:
+    assert all("lift only" not in d.help for d in told(declared, left, words))

@@ -262,7 +262,7 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
         if finding.question == SILENCE:
             alone = finding.case
         if finding.question == "number not described" and finding.held:
-            alone = (finding.held.name, tuple(end.end.value for end in finding.held.nowhere))
+            alone = finding.held.name  # what the description may be asked to state of one thing
         if finding.question == "end not reached" and not turns_on:
             alone = finding.label  # one line that states both ends is one thing to mend
         gathered.setdefault((finding.question, section(sheet, finding), turns_on, alone), []).append(finding)
