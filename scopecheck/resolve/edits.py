@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, Step
 from scopecheck.foundations.diagnostics import Diagnostic, may_have_an_edit
@@ -135,45 +135,58 @@ class _Trial:
     def facts(self) -> Iterator[str]:
         """Facts in symbols of the things left of the colon, of which the first that reads shows the form."""
         names, _ = self.resolved(Edit(f"not restated : {self.words}"))
-        things = [" ".join(node.span.text.split()) for node in self.line.subject]
-        fields = [names.field_of(thing) for thing in things]
-        part = next((f[0][0].name for f in fields if f), "")
-        inner = [f[1] if f else thing for f, thing in zip(fields, things, strict=True)]
-        for one in self._of_things(names, inner):
+        made: dict[str, object] = {}
+        part = ""
+        for node in self.line.subject:
+            thing = " ".join(node.span.text.split())
+            if field := names.field_of(thing):
+                (first, *_), own = field
+                part = first.name
+                made[own] = names.declarations[first.slot(1, own)]
+            elif moment := names.moment_of(thing):
+                thing = f"highest {moment[1]} of {moment[0].name}"
+                made[thing] = names.declared(thing)
+            else:
+                made[thing] = names.step(thing) or names.declared(thing) or names.mixture(thing)
+        for one in self._of_things(made):
             yield f"EVERY {part} ({one})" if part else one
 
-    def _of_things(self, names: Names, things: list[str]) -> Iterator[str]:
-        made = {thing: names.step(thing) or names.declared(thing) or names.mixture(thing) for thing in things}
-        steps = [thing for thing in things if isinstance(made[thing], Step)]
-        others = [thing for thing in things if thing not in steps]
+    def _of_things(self, made: Mapping[str, object]) -> Iterator[str]:
+        steps = [thing for thing, what in made.items() if isinstance(what, Step)]
+        others = {thing: what for thing, what in made.items() if thing not in steps}
         if len(steps) > 1:
             yield f"ORDER({', '.join(steps)})"
         elif steps and not others:
             yield f"DONE({steps[0]})"
-            yield f"duration of {steps[0]} <= {FILLED_IN} min"
-        listed = next((t for t in others if getattr(made[t], "members", ())), "")
+            yield f"DURATION({steps[0]}) <= {FILLED_IN} min"
+        listed = next((t for t, what in others.items() if getattr(what, "members", ())), "")
         members = tuple(getattr(made.get(listed), "members", ()))
         if set(members) == {"yes", "no"}:
-            rest = [thing for thing in others if thing != listed]
-            for one in self._of_things(names, rest) if rest else ():
+            rest = {thing: what for thing, what in others.items() if thing != listed}
+            for one in self._of_things(rest) if rest else ():
                 yield f"IF {listed} = yes THEN {one}"
             yield f"{listed} = yes"
         elif listed:
             member = next((m for m in members if m.lower() in self.words.lower()), members[0])
             yield f"{listed} = {member}" if isinstance(made[listed], ChoiceDecl) else f"{member} IN {listed}"
-        else:
-            yield from self._of_numbers(names, others)
+        elif others:
+            yield from self._of_numbers(others)
 
-    def _of_numbers(self, names: Names, things: list[str]) -> Iterator[str]:
-        made = names.declared(things[0]) if things else None
-        unit = f" {made.unit.symbol}".rstrip() if isinstance(made, NumberDecl) and not made.whole else ""
+    def _of_numbers(self, made: Mapping[str, object]) -> Iterator[str]:
+        things = list(made)
+        limits = [f"{thing} <= {FILLED_IN}{_unit(what)}" for thing, what in made.items()]
         said = set(self.words.lower().replace("%", " % ").split())
-        each = ", ".join(f"{thing} <= {FILLED_IN}{unit}" for thing in things)
         if len(things) == 2 and said & _BESIDE:
-            ways = [f"{' / '.join(things)} <= {FILLED_IN}", f"{' - '.join(things)} <= {FILLED_IN}{unit}"]
+            difference = f"{' - '.join(things)} <= {FILLED_IN}{_unit(made[things[0]])}"
+            ways = [f"{' / '.join(things)} <= {FILLED_IN}", difference]
             yield from ways if said & _AS_A_QUOTIENT else ways[::-1]
             yield f"{things[0]} <= {things[1]}"
-        yield from (each, *(f"{thing} <= {FILLED_IN}{unit}" for thing in things))
+        yield from (", ".join(limits), *limits)
+
+
+def _unit(what: object) -> str:
+    """The unit of a number that is not counted, with a blank before it."""
+    return f" {what.unit.symbol}".rstrip() if isinstance(what, NumberDecl) and not what.whole else ""
 
 
 _AS_A_QUOTIENT = frozenset("ratio proportion times twice half % percent per".split())

@@ -164,7 +164,7 @@ def _beside_parts(job: Job) -> str:
     parts = next((s for s in job.subjects if s.parts is not None), None)
     if len(job.subjects) < 2 or parts is None:
         return ""
-    return f" {parts.text} is a value of each, of which few phrases are read beside something else."
+    return f" '{parts.text}' is a value of each, of which few phrases are read beside something else."
 
 
 def _no_value(job: Job, unknown: str, more: str) -> tuple[str, str]:
