@@ -183,7 +183,8 @@ def probe(
 
     scopecheck probe "divisible by 6" --declare "holes count, >= 1, <= 24"
 
-    The options --declare, --inside, --outside and --given may be given more than once.
+    The options --declare, --inside, --outside and --given may be given more than once. What each part or step
+    has follows it, indented: --declare "hole part, 1 to 6" --declare "  diameter length in mm".
     """
     from scopecheck.commands.output import guarded
 

@@ -41,3 +41,19 @@ def test_none_of_a_share_or_a_number_of_things_is_zero(name: str, said: str) -> 
 def test_what_may_mean_two_things_is_no_value(name: str, said: str, help: str) -> None:
     (error,) = errors(f"{HEAD}inside  {name}\n  row  {said}\n")
     assert (error.message, error.help) == (f"'{said}' is no value", help)
+
+
+@pytest.mark.parametrize("said", ["1.0e-4", "1.0E-04", "0.00010", "10^-4", "1 × 10^-4", "1/10000"])
+def test_a_number_with_an_exponent_is_exact(said: str) -> None:
+    text = "dose  in mol/mm3\n\n1. A can, a dose of at most 1 mol/mm3.\n   | dose : at most 1 mol/mm3\n"
+    made = sheet(f"{text}inside  dose\n  row  {said} mol/mm3\n")
+    (row,) = made.cases
+    assert len(made.groups) == 1
+    assert meets(row.facts, {"dose": Fraction(100000)}, base_construction(made))
+    assert not meets(row.facts, {"dose": Fraction(104000)}, base_construction(made))
+
+
+def test_a_range_of_numbers_with_exponents_is_a_range() -> None:
+    text = "dose  number\n\n1. A can, a dose of at most 1.\n   | dose : at most 1\n"
+    made = sheet(f"{text}inside  dose\n  row  1e-3 to 2e-3\n")
+    assert meets(made.cases[0].facts, {"dose": Fraction(3, 2000)}, base_construction(made))

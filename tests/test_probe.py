@@ -335,3 +335,17 @@ def test_json_has_the_warnings_that_text_tells_apart() -> None:
     assert [d["message"] for d in json.loads(as_json.stdout)["diagnostics"]] == ["'daily' is read past"]
     assert "is read past" not in as_json.stderr
     assert "is read past" in run(*asked).stderr
+
+
+@pytest.mark.parametrize(
+    "declare",
+    [
+        ("hole  part, 1 to 6", "  diameter  length in mm"),
+        ("hole part, 1 to 6\n  diameter length in mm",),
+        ("rim  length in mm", "hole  part, 1 to 6", "  diameter  length in mm", "cap  length in mm"),
+    ],
+)
+def test_what_a_part_has_may_be_declared(declare: tuple[str, ...]) -> None:
+    made, _ = read_sheet(sheet_source(Wish("diameter of the holes : at least 2 mm", declare)))
+    assert made is not None
+    assert made.parts

@@ -110,3 +110,45 @@ def test_a_note_with_its_citation_is_told_once() -> None:
     text = " ".join(render(made, "text").split())
     assert text.count("Atofina") == 1
     assert "Note the same as at item 1" in text
+
+
+TEA = """
+profile  EPO
+solids, caffeine, lactose, sugar  share in wt%
+
+1. A tea, wherein solids are at least 35 wt%.
+   | solids : at least 35 wt%
+2. The tea of claim 1, wherein solids are from 35 to 60 wt%.
+   | solids : from 35 to 60 wt%
+3. The tea of claim 1, wherein caffeine is at most 1 wt%.
+   | caffeine : at most 1 wt%
+4. The tea of claim 1, which is essentially free of lactose.
+   | lactose : essentially free of lactose
+
+must stay out for 4
+  milky : solids = 40 wt%, lactose = 0.3 wt%, caffeine = 2 wt%
+
+document D1
+  cup : solids = 40 wt%  "page 1"
+
+description
+  strong : solids = 40 wt%  "page 2"
+"""
+
+
+def test_what_a_document_leaves_open_of_several_claims_is_one_sentence() -> None:
+    text = " ".join(render(report_of(TEA, False), "text").split())
+    told = "but for lines of their own, which what the document states leaves open: 3a and 4a."
+    assert f"It meets claims 3 and 4 {told}" in text
+    assert text.count("leaves open") == 1
+
+
+def test_a_number_that_no_statement_has_is_one_item() -> None:
+    text = " ".join(render(report_of(TEA, False), "text").split())
+    assert text.count("which no statement of the description has.") == 1
+    assert 'Also 2a "from 35 to 60 wt%": states 35 wt% and 60 wt% for solids' in text
+
+
+def test_what_words_without_a_number_let_in_is_on_the_first_page() -> None:
+    items = [block for block in report_of(TEA, False).blocks if isinstance(block, Item)]
+    assert any("essentially free of lactose" in str(item) and "milky" in str(item) for item in items)

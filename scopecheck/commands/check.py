@@ -12,7 +12,7 @@ from scopecheck.answers.questions import ask_prepared, prepare, second_asked
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, already_there, complain, put, worst
 from scopecheck.core.model import Sheet
-from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.diagnostics import Diagnostic, may_have_an_edit
 from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Source
@@ -75,10 +75,14 @@ def read_or_complain(
         from scopecheck.report.alike import readings_alike  # few sheets have phrases of their own
 
         diagnostics += tuple(readings_alike(sheet.phrase_files, budget))
+    if any(may_have_an_edit(d) for d in diagnostics):
+        from scopecheck.resolve.edits import with_edits_tried  # few sheets have lines to edit
+
+        diagnostics = with_edits_tried(source, diagnostics, phrases)
     if sheet is None or any(d.severity == "error" for d in diagnostics):
         draw_all(diagnostics)
         return None, ()
-    return sheet, tuple(diagnostics)
+    return sheet, diagnostics
 
 
 def phrase_file(path: str) -> tuple[tuple[Source, ...], tuple[Diagnostic, ...]]:

@@ -24,6 +24,11 @@ class Diagnostic:
     also: tuple[tuple[Span, str], ...] = field(default=())
 
 
+def may_have_an_edit(d: Diagnostic) -> bool:
+    """Is it of what is refused, or does it tell a line to write instead?"""
+    return d.severity == "error" or (": " in d.help and " : " in d.help)
+
+
 class Trouble(Exception):
     """A diagnostic on its way to the list; raised where a statement cannot be read any further."""
 

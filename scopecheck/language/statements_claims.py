@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from contextlib import suppress
 
-from scopecheck.foundations.diagnostics import Trouble, slip_for, trouble
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, slip_for, trouble
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -140,6 +140,8 @@ def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
     exact_at = _below(desk, entry, "exactly")
     if match := _EXACTLY.search(text, start, end):
         exact_at, end = (match.end(), end), match.start()
+    if exact_at is not None and desk.text[slice(*exact_at)].strip() in ("...", "…"):
+        return _to_be_written(desk, find_colon(text, start, end) + 1, end)
     meant = _facts(desk, meant_at)
     meant_text = one_line(desk.page.source.text[slice(*meant_at)]) if meant_at else ""
     below = [b for b in entry.below if not _OWN_LINE.match(text, b[0], b[1])]
@@ -176,6 +178,14 @@ def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
     return Restatement(
         subject, subject_text, words, exact_node, meant, meant_text, readings, shown, whole, formula, begun
     )
+
+
+def _to_be_written(desk: Desk, start: int, end: int) -> Mark:
+    """`width : words  exactly  ...`: a mark, until the meaning stands in place of the dots."""
+    words = _plain_words(desk, start, end)
+    what = "the meaning of this line is still to be written: until then its words are not restated"
+    desk.diagnostics.append(Diagnostic("warning", words.span, what))
+    return Mark(words, words.span)
 
 
 def _formula_lifted(desk: Desk, start: int, end: int) -> Node | None:

@@ -163,8 +163,24 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
     untold = (
         f for f in absorbed_told if {f.question, cluster.first.question} != {LOST} or f.claim not in told
     )
-    follows += [_told(sheet, finding, cluster.first) for finding in untold]
+    rest = list(untold)
+    if silent := _silent_lines(sheet, rest):
+        labels = listed(label for finding in silent for label in finding.conflict)
+        claims = claims_text([finding.claim for finding in silent])
+        follows.append(sentence("note", "follows_silence_many", claims=claims, labels=labels))
+        rest = [finding for finding in rest if finding not in silent]
+    follows += [_told(sheet, finding, cluster.first) for finding in rest]
     return replace(cluster, follows=tuple(follows), absorbed=tuple(absorbed))
+
+
+def _silent_lines(sheet: Sheet, findings: Iterable[Finding]) -> list[Finding]:
+    """Of which claims a document meets all but lines of their own that it leaves open, if of several."""
+    found = []
+    for finding in findings:
+        above = {x.claim for label in finding.conflict if (x := limitation_labelled(sheet, label))}
+        if finding.question == SILENCE and above == {finding.claim}:
+            found.append(finding)
+    return found if len(found) > 1 else []
 
 
 def _found_empty(trace: Traced, root: Finding) -> set[int]:

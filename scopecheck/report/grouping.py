@@ -207,6 +207,12 @@ def _far(sheet: Sheet, reread: Reread, texts: Iterable[str]) -> bool:
     return False
 
 
+def is_measured_by_no_number(sheet: Sheet, finding: Finding) -> bool:
+    """Have the words re-read no number beside which a stretch is far: `essentially free of lactose`?"""
+    words = [p.words for d in departures(finding) for p in sheet.groups[d.group].places]
+    return bool(words) and not any(map(_WRITTEN.search, words))
+
+
 def is_open(finding: Finding) -> bool:
     """Was the question left undecided?"""
     return finding.outcome == "undecided"
@@ -255,6 +261,8 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
             alone = frozenset(d.group for d in departures(finding))
         if finding.question == SILENCE:
             alone = finding.case
+        if finding.question == "number not described" and finding.held:
+            alone = finding.held.name  # what the description may be asked to state of one thing
         if finding.question == "end not reached" and not turns_on:
             alone = finding.label  # one line that states both ends is one thing to mend
         gathered.setdefault((finding.question, section(sheet, finding), turns_on, alone), []).append(finding)

@@ -18,7 +18,9 @@ from scopecheck.report.grouping import (
     FAR,
     Cluster,
     departures,
+    is_measured_by_no_number,
     is_open,
+    phrases_moved,
     section,
     turning_labels,
 )
@@ -128,9 +130,18 @@ def warned(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
 def _first_page(sheet: Sheet, ranked: Sequence[Cluster]) -> Sequence[Cluster]:
     """The first items; a claim that nothing meets as its words are presumed is always among them.
 
-    What takes a wide stretch is told only where nothing else is found of a listed thing.
+    What takes a wide stretch is told only where nothing else is found of a listed thing, or where what must
+    stay out is let in by words without a number, beside which no stretch is wide, and by nothing else.
     """
-    near = [c for c in ranked if section(sheet, c.first) != FAR]
+    told = {f.case for c in ranked if section(sheet, c.first) != FAR for f in c.findings}
+
+    def is_near(cluster: Cluster) -> bool:
+        first = cluster.first
+        alone = first.question == "outside met" and first.case not in told
+        far = section(sheet, first) == FAR
+        return not far or (alone and phrases_moved(first) == 1 and is_measured_by_no_number(sheet, first))
+
+    near = [c for c in ranked if is_near(c)]
     if not any(c.first.stakes <= LISTED for c in near):
         near = list(ranked)
     grave = [c for c in near if c.first.question in EMPTY_CLAIM and c.first.quantifier != "some"]

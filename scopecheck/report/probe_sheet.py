@@ -37,7 +37,7 @@ class Wish:
 
 def sheet_source(wish: Wish) -> Source:
     """The sheet's text. Raises Trouble where it is not said what the words are about."""
-    declared = [_one_line(line) for line in wish.declare]
+    declared = _lines(wish.declare)
     names = _names(declared)
     words = _one_line(wish.limitation)
     lines = [f"profile  {_one_line(wish.profile)}", "", *declared, ""]
@@ -58,6 +58,27 @@ def sheet_source(wish: Wish) -> Source:
 def _one_line(text: str) -> str:
     # Tabs and runs of blanks separate a name from its kind, so they stay; line ends would begin a statement.
     return re.sub(r"\s*[\n\r\v\f\x85\u2028\u2029]+\s*", " ", text).strip()
+
+
+def _lines(declare: tuple[str, ...]) -> list[str]:
+    """The declarations, line by line: what is indented below a part or a step belongs to it."""
+    lines: list[str] = []
+    for text in declare:
+        first, *below = _ENDS.split(text.strip("\n\r")) or [""]
+        pieces = [first]
+        for line in below:
+            if line[:1].isspace() and line.strip():
+                pieces.append(line)
+            else:
+                pieces[-1] += f" {line}"
+        head = next((line for line in reversed(lines) if not line.startswith(" ")), "")
+        own = _WITH_FIELDS.search(head) is not None and first[:1].isspace()
+        lines += [f"{'  ' * (own or i > 0)}{_one_line(piece)}" for i, piece in enumerate(pieces)]
+    return lines
+
+
+_ENDS = regex(r"[\n\r\v\f\x85\u2028\u2029]+")
+_WITH_FIELDS = regex(r"\b(?:part|step)\b")
 
 
 def _names(declared: list[str]) -> list[str]:

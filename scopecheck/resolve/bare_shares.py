@@ -19,6 +19,11 @@ _BARE = regex(r"(?<![\w/])(?:%|per ?cent\b)")
 _WORD = regex(r"[A-Za-z]+")
 
 
+_OF_WHAT = regex(r"(?:%|per ?cent|\d parts) (?:of|on|in) (?:the|a|an|its|said|all) ")
+"""Words that say percent, or parts, of what."""
+_BY_WHAT = "whether the share is by mass, by volume or by mole"
+
+
 class BareShareTrouble(KindTrouble):
     """A bare % beside a share on a basis. `name` is '' where that share is no single declared thing."""
 
@@ -51,6 +56,11 @@ def read_as_declared(words: Span, share: Bound) -> Diagnostic:
     """The warning that a bare % is read on the basis on which the share is declared."""
     kind = share.kind if isinstance(share, Typed) else None
     percent = PERCENT[kind.split[0]] if kind else ""
+    if _OF_WHAT.search(words.text):
+        return Diagnostic(
+            "warning", words, f"these words do not say {_BY_WHAT}: read as {percent}, as declared", "",
+            f"if the claim means {percent}, let it say so; {_OTHERWISE}",
+        )  # fmt: skip
     return Diagnostic(
         "warning", words, f"these words do not say percent of what: read as {percent}, as declared", NO_BASIS,
         f"if the claim means {percent}, let it say so; {_OTHERWISE}",

@@ -11,6 +11,7 @@ from scopecheck.core.formula import Add, Compare, Const, Formula, Magnitude, Mea
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import number_text
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.statements_declare import MOST_PARTS
 from scopecheck.resolve.names import Names
@@ -27,19 +28,25 @@ def beyond_bounds(names: Names, formula: Formula, span: Span) -> Iterator[Diagno
     for node in nodes(formula):
         if not isinstance(node, Compare):
             continue
-        for measured, limit in _sides(node):
+        for measured, limit in _sides(node, _TOLERANCE.search(span.text) is not None):
             found = _beyond(names, measured, limit)
             if found is not None and found[:2] not in told:
                 told.add(found[:2])
                 yield Diagnostic("warning", span, *found[1:])
 
 
-def _sides(node: Compare) -> Iterator[tuple[Term, Term]]:
-    """What is compared, each with its limit; of a distance at most so far also its low end, as worked out."""
+_TOLERANCE = regex(r"±|\+ ?/ ?[-−]|\+[-−]|plus(?: or |/)minus")
+
+
+def _sides(node: Compare, tolerance: bool) -> Iterator[tuple[Term, Term]]:
+    """What is compared, each with its limit; of a tolerance also its low end, as worked out.
+
+    `Within 5 mm of the edge` goes to no end below zero but on a reading of its own.
+    """
     yield node.left, node.right
     yield node.right, node.left
     match node:
-        case Compare("<" | "<=", Magnitude(Measured() as measured), Const(far, written)):
+        case Compare("<" | "<=", Magnitude(Measured() as measured), Const(far, written)) if tolerance:
             about = Fraction(0)
         case Compare(
             "<" | "<=",

@@ -14,6 +14,7 @@ from scopecheck.resolve.surroundings import Tokens, describes, of_note
 
 _IDLE = FILLERS | frozenset("for by on to from and it its their said such comprising having with".split())
 _TURNING = ("denying", "leaving_open", "moving", "usually")
+_TURNING_ROUND = (("lifting", "turning"), ("beside", "other_values"))
 _MOST_SHOWN = 8
 
 
@@ -56,6 +57,9 @@ def advised(job: Job, tokens: Tokens, start: int, end: int, unit: str) -> tuple[
         return cause, f"lift only: {lifted}{unit}"
     if based := _on_another(job, tokens, start, end):
         return based
+    first = job.first if job.subjects else None
+    if isinstance(first, Typed) and first.whole and _counts_others(tokens[end:]):
+        return cause, symbols  # 'two rows of screws' are no two screws
     only = f"if '{lost}' does not change what is limited, lift only: {lifted}"
     return cause, f"{only}; else declare it by a name of its own, or {symbols}"
 
@@ -105,11 +109,15 @@ def _own(job: Job) -> frozenset[str]:
 def _changing(job: Job, part: Tokens) -> str:
     """The words of this part that say more than which thing it is; '' if none do."""
     said, own = [word_of(t) for t in part], _own(job)
+    called = {w for s in job.subjects for w in s.text.lower().split()}
+    called |= of_note(job) if job.subjects else set()
     for at, word in enumerate(said):
         for table in _TURNING:
             width = max(run_at(said, at, "beside", t) for t in (table, f"{table}_behind"))
             if width > 1 or (width and word not in own | _IDLE):
                 return job.text(part[at : at + width])
+        if word not in called and any(word in listed(*table) for table in _TURNING_ROUND):
+            return job.text(part[at : at + 1])
         if word in own | _IDLE:
             continue
         measure = word in OWN_MEASURES or word in listed("lifting", "which_value")
@@ -128,6 +136,11 @@ def _of_another_value(word: str) -> bool:
 
 def _only_usually(said: list[str]) -> bool:
     return any(run_at(said, 0, "beside", t) == len(said) for t in ("usually", "usually_behind"))
+
+
+def _counts_others(part: Tokens) -> bool:
+    """`rows of screws` behind a number: what is counted are rows."""
+    return "of" in map(word_of, part[1:3])
 
 
 def _lost(job: Job, part: Tokens) -> str:

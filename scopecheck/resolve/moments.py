@@ -36,6 +36,22 @@ def without_noted_bearer(tokens: tuple[Token, ...], subject: Subject, names: Nam
     return tokens
 
 
+def with_extreme_named(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]:
+    """`the peak temperature`, of the highest baking temperature, as the highest temperature."""
+    named = subject.text.lower().split()
+    same = next((s for s in _EXTREMES if named[0] in s), ())
+    if not same:
+        return tokens
+    said = [word_of(t) for t in tokens]
+    return tuple(
+        replace(t, text=named[0]) if word in same and behind in named[1:] else t
+        for t, word, behind in zip(tokens, said, [*said[1:], ""], strict=True)
+    )
+
+
+_EXTREMES = (("highest", "peak", "maximum"), ("lowest", "minimum"))
+
+
 def _bearer(noted: list[str], own: list[str]) -> list[str]:
     """What has the quantity: the broth, of `of the broth` and of `broth temperature`; [] without one."""
     of = own if noted[: len(own)] == own else []

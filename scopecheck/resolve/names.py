@@ -417,7 +417,8 @@ class Names:
         if last is None or own.lower() in (field.lower() for field in last.fields):
             return None
         help = of_all(last, own) or did_you_mean(own, last.fields)
-        help = help or f"write one of these: {', '.join(last.fields)}"
+        known = f"write one of these: {', '.join(last.fields)}" if last.fields else ""
+        help = help or known or f"declare it below the part, indented: {own}  length in mm (or its own kind)"
         return trouble(span, f"no {last.name} has a '{own}'", "It is not declared below the part.", help)
 
 

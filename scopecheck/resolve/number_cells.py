@@ -21,7 +21,9 @@ from scopecheck.resolve.names import number_of
 from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.subjects import Subject
 
-_RANGE = regex(r"-?\d[\d.]*\s*[^\d\s]*\s*(?:to|-|±|\+/-|\+-)\s*\d[\d.]*\s*\S*")
+_RANGE = regex(
+    r"-?\d[\d.]*(?:[eE][-+]?\d+|(?![\d.]*[eE][-+]?\d))\s*[^\d\s^]*\s*(?:to|-|±|\+/-|\+-)\s*\d[\d.]*(?:[eE][-+]?\d+)?\s*\S*"
+)
 """A range, or a value and how far it may be off: words, as in a claim."""
 _SIGN = regex(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
 _MEASURED = regex(r"measured\s+")

@@ -99,12 +99,13 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     unknown = _undeclared(job, tokens, literals)
     if unknown and not f" {unknown.lower()} ".endswith(f" of {job.subjects[0].text.lower()} "):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *_no_value(job, unknown, more))
-    cause += _in_no_phrase(job, tokens)
+    cause += _beside_parts(job) or _in_no_phrase(job, tokens)
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
         cause = f"Read up to here: '{read}'; these words are left: '{job.text(left)}'."
-    listed = list(dict.fromkeys(p.said_with(frozenset(map(word_of, tokens))) for p in near))
-    help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
+    shown, telling = frozenset(map(word_of, tokens)), _telling(job, tokens)
+    listed = list(dict.fromkeys(p.said_with(shown) for p in near if _shares(p, telling)))
+    help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if listed else ""
     cause = _operands(tokens, near) or _of_other_things(words, near) or cause
     return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
 
@@ -150,9 +151,20 @@ def _in_no_phrase(job: Job, tokens: tuple[Token, ...]) -> str:
     known |= {w for name in job.place.names.all() for w in name.lower().split()}
     known |= FILLERS | NUMBER_WORDS.keys() | word_lists()["fractions"].keys()
     known |= {w for m in getattr(job.first, "members", ()) for w in m.lower().split()}
-    words = (t.text for t in tokens if t.sort == "word" and len(t.text) > 1 and word_of(t) not in known)
+    nouns = {word_of(t) for before, t in pairwise(tokens) if word_of(before) in _BEFORE_NOUNS}
+    words = (
+        t.text for t in tokens if t.sort == "word" and len(t.text) > 1 and word_of(t) not in known | nouns
+    )
     strange = list(dict.fromkeys(f"'{word}'" for word in words))[:MOST_STRANGE]
     return f" No phrase has these words: {', '.join(strange)}." if strange else ""
+
+
+def _beside_parts(job: Job) -> str:
+    """That one of the things has a value for each of several, in a sentence; else ''."""
+    parts = next((s for s in job.subjects if s.parts is not None), None)
+    if len(job.subjects) < 2 or parts is None:
+        return ""
+    return f" '{parts.text}' is a value of each, of which few phrases are read beside something else."
 
 
 def _no_value(job: Job, unknown: str, more: str) -> tuple[str, str]:
@@ -175,6 +187,8 @@ def _no_value(job: Job, unknown: str, more: str) -> tuple[str, str]:
     return cause, f"declare it under this name: {_bare(unknown)}  {_like_first(job)}{more}"
 
 
+_BEFORE_NOUNS = frozenset("the a an its their said of".split())
+"""Right behind these stands what is spoken of, which hinders no phrase."""
 _WHICH_TOGETHER = "'And' beside 'or' leaves open which of the members belong together."
 _CIRCUMSTANCES = frozenset("in at when while under during with after before as if".split())
 _HOW_MEASURED = (
@@ -375,7 +389,13 @@ def _chain(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
 def _without_place(job: Job, tokens: tuple[Token, ...]) -> str:
     """What to write for `within 3 mm of the rim` where the distance itself is measured; else ''."""
     at, first = placed_at(tokens), job.first
-    if not at or not isinstance(first, Typed) or first.kind is None or job.is_number(tokens[at + 1 :]):
+    if (
+        not at
+        or "or" in map(word_of, tokens[at:])
+        or not isinstance(first, Typed)
+        or first.kind is None
+        or job.is_number(tokens[at + 1 :])
+    ):
         return ""
     limit = next(t.number for t in tokens if t.number)
     if limit.unit is None or not limit.unit.kind.dimension or limit.unit.kind != first.kind:
@@ -441,7 +461,7 @@ def _undeclared(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -
         said = literals.isdisjoint(set(words) - FILLERS - measures) and words[-1] not in FILLERS
         told = len(words) > 2 and words[0] in ("the", "said")
         named = (told or not known.isdisjoint(words)) and all(t.sort == "word" for t in part)
-        named = named and _STATES.isdisjoint(words)
+        named = named and _STATES.isdisjoint(words) and "per" not in words
         return job.is_number(part) or (said and named and words[0] not in FILLERS - _ARTICLES)
 
     loose = replace(job.tests(), number=number, subjects=0)
@@ -471,6 +491,26 @@ def _nearest(job: Job, tokens: tuple[Token, ...]) -> list[Pattern]:
     skeleton = ["(" if job.is_number((t,)) else word_of(t) for t in tokens]
     held = _held_in(job, skeleton)
     return [*held, *(p for p in _most_like(job, skeleton) if p not in held)][:MOST_NEAR]
+
+
+def _telling(job: Job, tokens: tuple[Token, ...]) -> set[str]:
+    """The words that tell what is meant; all of them where none tells more than others."""
+    said = {word_of(t) for t in tokens if t.sort == "word"}
+    return said - _NOT_TELLING - FILLERS - job.tests().own_words or said
+
+
+_NOT_TELLING = frozenset(
+    "and or to by for from on as than no not is are was has have having does do being been each them it what"
+    " one at least most more less of in with between about total up above below over under time when if other"
+    " first second".split()
+)
+
+
+def _shares(pattern: Pattern, telling: set[str]) -> bool:
+    """Does the pattern have most of the words that tell what is meant, or nearly these?"""
+    literals = {o for need in pattern.required for o in need}
+    shared = sum(any(w == o or _alike(w, o) for o in literals) for w in telling)
+    return 2 * shared >= len(telling)
 
 
 MOST_NEAR = 3

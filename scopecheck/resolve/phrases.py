@@ -75,7 +75,7 @@ from scopecheck.resolve.in_order import (
 from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, parted_at_balance, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
-from scopecheck.resolve.moments import without_noted_bearer
+from scopecheck.resolve.moments import with_extreme_named, without_noted_bearer
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_both import with_not_both
@@ -178,7 +178,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_order_told(tokens, subjects)
     tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
-        tokens = without_noted_bearer(tokens, subjects[0], names)
+        tokens = with_extreme_named(without_noted_bearer(tokens, subjects[0], names), subjects[0])
     if subjects:
         tokens = with_shared_power(tokens, subjects[0])
     if any(t.sort == "sign" for t in tokens):

@@ -67,6 +67,14 @@ def read_sheet(
     return (None if any(d.severity == "error" for d in wrong) else sheet), ordered
 
 
+def resolved(written: Written, phrases: tuple[Source, ...] = ()) -> tuple[Names, list[Diagnostic]]:
+    """The names of a sheet as written, and what is wrong with its statements."""
+    wrong = list[Diagnostic]()
+    resolving = _Resolving(written, wrong, phrases)
+    resolving.sheet()
+    return resolving.names, wrong
+
+
 def _without_consequences(written: Written, wrong: list[Diagnostic]) -> list[Diagnostic]:
     """Without names that are unknown only because their declaration has a mistake of its own."""
     called = {form for name in written.failed_names for form in (name, plural_of(name))}
