@@ -72,7 +72,15 @@ from scopecheck.resolve.in_order import (
     says_how_much,
     steps_apart,
 )
-from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, parted_at_balance, without_verb
+from scopecheck.resolve.ingredients import (
+    by_ingredient,
+    closed_list,
+    closing,
+    named_in,
+    opening,
+    parted_at_balance,
+    without_verb,
+)
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.moments import without_noted_bearer
@@ -836,6 +844,8 @@ class Reader:
             if not is_read(*jobs[0]):
                 return None
         for name, said in by_ingredient(made, rest):
+            if closed and not any(t.number for t in said):
+                continue
             share = self.names.declarations[name]
             assert isinstance(share, NumberDecl)
             one = (Subject(number_of(share), name, subjects[0].span),)
@@ -857,7 +867,7 @@ class Reader:
         """`free of talc and mica`, `comprising wax and oil in a total amount of at most 5 wt%`, of a
         composition, as of both; None where it is not read so."""
         made = subjects[0].bound if len(subjects) == 1 else None
-        if not isinstance(made, Composition) or made.name != subjects[0].text:
+        if not isinstance(made, Composition) or made.name != subjects[0].text or opening(tokens):
             return None
         shares = (self.names.declarations[name] for name in named_in(made, tokens))
         members = tuple(
@@ -886,7 +896,12 @@ class Reader:
             return None
         for name in named_in(made, tokens):
             self.names.speak(name)  # the balance asks what else is recited, before the rest is read
-        sides = [Words(words.text, side, words.span) for side in (rest, balance)]
+        closed = ()
+        if head := opening(rest):
+            rest = rest[head:]
+            amounts = by_ingredient(made, rest)
+            closed = closed_list(tokens, [*amounts, *((name, ()) for name in named_in(made, balance))])
+        sides = [Words(words.text, side, words.span) for side in (closed, rest, balance) if side]
         with suppress(Trouble):
             for side in sides:
                 self._trying().condition(side, subjects)
