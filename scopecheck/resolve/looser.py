@@ -37,6 +37,7 @@ from scopecheck.resolve.passed_over import (
     without_verb_and_object,
     without_what_a_sign_stands_for,
     without_what_is_counted,
+    without_what_units_are_of,
 )
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.surroundings import without_surroundings
@@ -124,6 +125,8 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         yield Looser(said, _told_unless_noted(job, called))
     for said, counted in without_what_is_counted(job, tokens):
         yield Looser(said, _told_unless_noted(job, counted))
+    for said, *passed in without_what_units_are_of(job, tokens):
+        yield _past(job, said, *passed)
     for said, passed in chain(
         without_noted(job, tokens),
         without_qualifiers(job, each or tokens),

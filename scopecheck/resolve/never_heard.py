@@ -39,6 +39,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _half_of_itself(said, subjects)
         or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
+        or _part_of_all(tokens, said, subjects, names)
         or _counted_with(tokens, said)
         or _other_extreme(said, subjects, names)
         or _of_parts(said, subjects, names)
@@ -272,6 +273,32 @@ def _share_of_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:
         if said[at] in ("of", "the") and share and (behind[: len(own)] == own or behind[-len(own) :] == own):
             return f"the share is one of {subjects[0].text} itself", "Say what so many of them are, or have."
     return None
+
+
+def _part_of_all(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`30 % or more of the total phosphite`, of the share of phosphite: a part of it, and not so much of it."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(bound, Typed) or bound.whole or not bound.kind or bound.kind.dimension:
+        return None
+    own, note = subjects[0].text.lower().split(), names.note_of(subjects[0].text).lower()
+    share = any(is_bare_share(t) or is_fraction(t) or (t.number and t.number.unit) for t in tokens)
+    for at in (i for i in range(1, len(said) - 1) if said[i] == "of" and share and own[0] not in said[:i]):
+        all_ = said[at + 1 + (said[at + 1] == "the") :]
+        behind = all_[1:]
+        if behind[:1] and behind[0] in ("amount", "weight", "mass", "content", "quantity", "volume"):
+            behind = behind[1 + (behind[1:2] == ["of"]) :]
+        behind = behind[behind[:1] == ["the"] :]
+        noted = " ".join(said[at:]) in note or all_[0] in own
+        if all_[:1] and all_[0] in _ALL_OF_IT and behind == own and not noted:
+            return (
+                f"'{' '.join(said[at:])}' makes a part of {subjects[0].text} of it",
+                f"{subjects[0].text} is declared as what the whole has of it. A part of it is another share, with a name"
+                " of its own.",
+            )
+    return None
+
+
+_ALL_OF_IT = ("total", "whole", "entire", "all", "overall")
 
 
 def _counted_with(tokens: Tokens, said: list[str]) -> Why:

@@ -390,15 +390,80 @@ def without_treatment(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens
 _DURING = ("after", "at", "and", "under")
 
 
+def without_what_units_are_of(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, ...]]:
+    """`2 to 5 mg of the nutrient per gram of tablet`, of what is declared in mg/g: the words with that unit,
+    and what each of its units is of."""
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    number = max((i for i, t in enumerate(tokens) if t.number and t.number.unit), default=len(tokens))
+    if len(job.subjects) != 1 or kind is None or number + 1 >= len(tokens):
+        return
+    first = tokens[number].number
+    unit = first.unit if first else None
+    at, end, passed = number + 1, tokens[number].end, [list[Token]()]
+    while unit is not None and at < len(tokens):
+        piece, behind = _unit_in_words(tokens, at)
+        if piece:
+            unit, end, at = find_unit(f"{unit.symbol}/{piece}"), tokens[behind - 1].end, behind
+            passed.append([])
+            continue
+        width = 2 if _of_a_body(list(tokens[at : at + 2])) else 1
+        word = word_of(tokens[at])
+        if width == 1 and word not in ("of", *_ARTICLES) and not describes(word):
+            return
+        passed[-1] += tokens[at : at + width]
+        at += width
+    own = first.unit if first else None
+    divided = len(passed) > 1 or (own is not None and "/" in own.symbol)
+    if unit is None or unit.kind != kind or not divided:
+        return
+    said = (
+        replace(t, number=replace(t.number, unit=unit), end=end if i == number else t.end)
+        if t.number and t.number.unit == own
+        else t
+        for i, t in enumerate(tokens[: number + 1])
+    )
+    name = {form for w in job.subjects[0].text.lower().split() for form in (w, f"{w}s", w.removesuffix("s"))}
+    noted = f" {job.place.names.note_of(job.subjects[0].text).lower()} "
+    untold = (run for run in passed if run and not _of_a_body(run) and f" {_text(run)} " not in noted)
+    yield tuple(said), *(tuple(t for t in run if word_of(t) not in name) for run in untold)
+
+
+def _text(tokens: list[Token]) -> str:
+    return " ".join(word_of(t) for t in tokens)
+
+
+def _of_a_body(run: list[Token]) -> bool:
+    """Doses per kilogram are always of body weight."""
+    return [word_of(t) for t in run if word_of(t) != "of"] == ["body", "weight"]
+
+
+def _unit_in_words(tokens: Tokens, at: int) -> tuple[str, int]:
+    """The unit that `per square metre`, `and hour`, `daily` divide by, and where it ends; '' for none."""
+    word = word_of(tokens[at])
+    if word in _ADVERBS:
+        return _ADVERBS[word], at + 1
+    for end in (at + 3, at + 2) if word in ("per", "and", "a", "each", "every") else ():
+        unit = find_unit(" ".join(word_of(t) for t in tokens[at + 1 : end])) if end <= len(tokens) else None
+        if unit is not None:
+            return unit.symbol, end
+    return "", at
+
+
+_ADVERBS = {"daily": "d", "hourly": "h"}
+
+
 def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`at least twice a day`, `at most three at a time` of a count without what the times are counted in, or
-    when; and these words."""
-    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or not job.first.whole or job.sort:
+    when; `at most 30 degC at all times` of what is no quantity of a step; and these words."""
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort:
         return
     said = [word_of(t) for t in tokens]
+    when = "at_once" if job.first.whole else "at_all_times"
     for start in range(max(len(said) - 4, 1), len(said)):
-        if run_at(said, start, "asides", "at_once") == len(said) - start:
+        if run_at(said, start, "asides", when) == len(said) - start:
             yield tokens[:start], tokens[start:]
+    if not job.first.whole:
+        return
     at = len(tokens) - 2
     unit = find_unit(word_of(tokens[-1])) if at > 0 and word_of(tokens[at]) in IN_EACH else None
     name = job.subjects[0].text

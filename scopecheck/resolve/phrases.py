@@ -106,7 +106,7 @@ from scopecheck.resolve.plainer_counts import (
 from scopecheck.resolve.plainer_shares import with_amount_elided
 from scopecheck.resolve.plainer_states import with_only_behind_state, with_permission, with_value_of_change
 from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
-from scopecheck.resolve.plainer_values import without_own_noun
+from scopecheck.resolve.plainer_values import with_extreme_as_named, without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
 from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
@@ -176,7 +176,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
     tokens = with_value_of_change(tokens, subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
-    tokens = with_order_told(tokens, subjects)
+    tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
     tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)

@@ -98,6 +98,7 @@ from scopecheck.resolve.plainer_values import (
     of_the_greatest,
     with_amount_per,
     with_doubled,
+    with_excluded_alone,
     with_limits_before,
     with_measure_unsaid,
     without_by,
@@ -139,7 +140,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
 
     `notes` are those of the declarations of what stands left of the colon.
     """
-    tokens = with_forms(with_folds(tokens), "plainer_forms")
+    tokens = with_forms(with_forms(with_folds(tokens), "forms_of_times"), "plainer_forms")
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
     tokens = with_measure_unsaid(tokens, subjects)
     tokens = with_each_first(with_runs(without_threshold(tokens), "plainer_runs"), subjects)
@@ -218,7 +219,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
         tokens = without_thereof(without_relative(tokens, subjects[0]), subjects[0]) if tokens else tokens
-        tokens = without_inclined(tokens, subjects[0])
+        tokens = with_excluded_alone(without_inclined(tokens, subjects[0]), subjects[0])
         tokens = without_own_kind(with_noted_plural(tokens, subjects[0], notes), subjects[0])
         tokens = without_own_measure_behind(without_what_is_noted(tokens, notes), subjects[0], notes)
         tokens = of_the_greatest(tokens, subjects)

@@ -360,7 +360,8 @@ def of_what_holds_it(tokens: Tokens, name: str) -> Tokens:
     words = [word_of(t) for t in tokens]
     at = next((i for i, w in enumerate(words[:6]) if w in OPEN_WORDS), 0)
     limit, own = tokens[at + 1 :], name.lower().split()
-    if not 0 < at <= MOST_OF_A_NOUN + 1 or any(t.sort != "word" for t in tokens[:at]):
+    nouns = listed("names", "never").isdisjoint(words[:at]) and all(t.sort == "word" for t in tokens[:at])
+    if not 0 < at <= MOST_OF_A_NOUN + 1 or not nouns:
         return tokens
     if not any(is_bare_share(t) or (t.number and t.number.unit) for t in limit) or own == words[:at]:
         return tokens

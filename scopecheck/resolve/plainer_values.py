@@ -6,11 +6,12 @@ Used by `plainer.py`; the noun of a list behind its members is left out before a
 from __future__ import annotations
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
-from scopecheck.foundations.quantity import PLAIN_KIND
+from scopecheck.foundations.quantity import PLAIN_KIND, kind_word
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
-from scopecheck.resolve.names import Typed
+from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.subjects import Subject
 
 Tokens = tuple[Token, ...]
@@ -121,6 +122,48 @@ def with_amount_per(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[
     end = tokens[of]
     said = f"times the {subjects[1].text}".split()
     return (*tokens[:of], *(replace(end, sort="word", text=w, end=end.start) for w in said))
+
+
+def with_extreme_as_named(tokens: Tokens, subjects: tuple[Subject, ...], names: Names) -> Tokens:
+    """`the peak temperature`, of what is called the highest temperature, by its own name."""
+    for subject in subjects:
+        own, words = subject.text.lower().split(), [word_of(t) for t in tokens]
+        for alike in _EXTREMES:
+            named = next((w for w in own if w in alike), "")
+            others = {w for n in names.all() if n.lower() not in own for w in n.lower().split()}
+            if not named or named in words:
+                continue
+            at = next((i for i in range(len(words) - 1) if words[i] in alike), len(words))
+            nouns = listed("measures", "nouns") | set(own)
+            if at < len(words) and words[at] not in others and words[at + 1] in nouns - {"of"}:
+                tokens = (*tokens[:at], replace(tokens[at], text=named), *tokens[at + 1 :])
+    return tokens
+
+
+_EXTREMES = (
+    frozenset("maximum maximal highest peak greatest largest".split()),
+    frozenset("minimum minimal lowest smallest".split()),
+)
+"""Words for the same end of what values something has."""
+
+
+def with_excluded_alone(tokens: Tokens, subject: Subject) -> Tokens:
+    """`excluding a solids content of 36 %`, of the solids, as excluding 36 %."""
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if w in _EXCLUDING), len(words))
+    at += words[at + 1 : at + 2] == ["for"]
+    number = next((i for i in range(at + 1, len(words)) if tokens[i].number), 0)
+    if kind is None or number < at + 3 or words[number - 1] != "of":
+        return tokens
+    shares = listed("asides", "of_shares") if not kind.dimension else frozenset[str]()
+    own = _ARTICLES | shares | {*subject.text.lower().split(), "value", "of"}
+    between = words[at + 1 : number]
+    measured = all(w in own or ((known := kind_word(w)) and known.accepts(kind)) for w in between)
+    return (*tokens[: at + 1], *tokens[number:]) if measured else tokens
+
+
+_EXCLUDING = ("excluding", "excludes", "except", "excepting")
 
 
 def in_the_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
