@@ -728,11 +728,18 @@ class Reader:
     ) -> Formula | None:
         """A limit of one field of like parts by another one, for each part that is there."""
         limited: list[Formula] = []
-        for there, said, own in of_each_part(tokens, subjects, self.names):
-            job = self._job(said, words, own)
-            if not is_read(*job):
+        fields = [f[1] for s in subjects if (f := self.names.field_of(s.text))]
+        text = " ".join(map(word_of, tokens))
+        turned = len(fields) == 2 and 0 <= text.find(fields[1].lower()) < text.find(fields[0].lower())
+        ordered = subjects[::-1] if turned and "ratio" not in text else subjects
+        for there, said, own in of_each_part(tokens, ordered, self.names):
+            job, limit = self._job(said, words, own), Words(words.text, said, words.span)
+            if is_read(*job):
+                limited.append(Implies(there, whole(*job)))
+            elif len(said) < len(tokens) and self._trying()._holds(limit, own):
+                limited.append(Implies(there, self.condition(limit, own)))
+            else:
                 return None
-            limited.append(Implies(there, whole(*job)))
         return All(tuple(limited)) if limited else None
 
     def _otherwise_said(
