@@ -276,7 +276,7 @@ def _share_of_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:
 
 
 def _part_of_all(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
-    """`30 % or more of the total phosphite`, of the share of phosphite: a part of it, and not so much of it."""
+    """`30 % or more of the total phosphite`, of the share of phosphite: a part of that."""
     bound = subjects[0].bound if len(subjects) == 1 else None
     if not isinstance(bound, Typed) or bound.whole or not bound.kind or bound.kind.dimension:
         return None
@@ -292,8 +292,7 @@ def _part_of_all(tokens: Tokens, said: list[str], subjects: Things, names: Names
         if all_[:1] and all_[0] in _ALL_OF_IT and behind == own and not noted:
             return (
                 f"'{' '.join(said[at:])}' makes a part of {subjects[0].text} of it",
-                f"{subjects[0].text} is declared as what the whole has of it. A part of it is another share, with a name"
-                " of its own.",
+                f"What is declared as {subjects[0].text} is all of it. A part of that is another share.",
             )
     return None
 

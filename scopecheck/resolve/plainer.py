@@ -98,13 +98,14 @@ from scopecheck.resolve.plainer_values import (
     of_the_greatest,
     with_amount_per,
     with_doubled,
-    with_excluded_alone,
     with_limits_before,
     with_measure_unsaid,
+    with_numbers_alone,
     without_by,
     without_nominal_of_name,
     without_noted_behind,
     without_noted_noun_before_inclusive,
+    without_only,
     without_own_noun,
     without_threshold,
 )
@@ -219,7 +220,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
         tokens = without_thereof(without_relative(tokens, subjects[0]), subjects[0]) if tokens else tokens
-        tokens = with_excluded_alone(without_inclined(tokens, subjects[0]), subjects[0])
+        tokens = with_numbers_alone(without_inclined(tokens, subjects[0]), subjects[0])
+        tokens = without_only(tokens, subjects[0])
         tokens = without_own_kind(with_noted_plural(tokens, subjects[0], notes), subjects[0])
         tokens = without_own_measure_behind(without_what_is_noted(tokens, notes), subjects[0], notes)
         tokens = of_the_greatest(tokens, subjects)
