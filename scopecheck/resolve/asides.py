@@ -159,6 +159,7 @@ def _is_share(token: Token) -> bool:
 def _same(noun: str, declared: str) -> bool:
     """Is it the declared whole, perhaps called a composition or the like: 'glaze', 'glaze composition'?"""
     words, known = noun.lower().split(), declared.lower().split()
+    words = words[words[:1] == ["dry"] and known == ["solids"] :]  # that solids are dry is their name
     begins = bool(known) and words[: len(known)] == known
     return begins and set(words[len(known) :]) <= listed("asides", "made")
 

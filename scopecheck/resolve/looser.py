@@ -30,6 +30,7 @@ from scopecheck.resolve.passed_over import (
     without_name_and_more,
     without_noted,
     without_occasion,
+    without_owner_of_part,
     without_qualifiers,
     without_qualifiers_of_members,
     without_reference,
@@ -38,6 +39,7 @@ from scopecheck.resolve.passed_over import (
     without_what_a_sign_stands_for,
     without_what_is_counted,
     without_what_units_are_of,
+    without_whole,
 )
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.surroundings import without_surroundings
@@ -133,6 +135,8 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         without_description(job, tokens),
         without_verb_and_object(job, tokens),
         without_name_and_more(job, tokens),
+        without_whole(job, tokens),
+        without_owner_of_part(job, tokens),
     ):
         yield _past(job, said, bearer, passed)
     for said, *runs in without_qualifiers_of_members(job, tokens):

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, Part, SetDecl
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Kind, find_unit, kind_word
@@ -452,6 +452,20 @@ def _unit_in_words(tokens: Tokens, at: int) -> tuple[str, int]:
 _ADVERBS = {"daily": "d", "hourly": "h"}
 
 
+def without_whole(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`the salt and the soda together are at most 30 % of the liquor`, of shares of no named whole, without
+    the whole that is named behind the limit; and that. What is measured is named before the limit."""
+    kinds = [s.bound.kind for s in job.subjects if isinstance(s.bound, Typed)]
+    said = [word_of(t) for t in tokens]
+    number = max((i for i, t in enumerate(tokens) if t.number), default=0)
+    named = all(f" {s.text.lower()} " in f" {' '.join(said[:number])} " for s in job.subjects)
+    shares = len(kinds) == len(job.subjects) and all(k and not k.dimension and not k.split[1] for k in kinds)
+    whole = said[number + 1 :]
+    plain = whole[:2] in (["of", "the"], ["of", "said"]) and 2 < len(whole) <= 2 + MOST_PASSED
+    if named and shares and number and plain and all(map(describes, whole[2:])):
+        yield tokens[: number + 1], tokens[number + 1 :]
+
+
 def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`at least twice a day`, `at most three at a time` of a count without what the times are counted in, or
     when; `at most 30 degC at all times` of what is no quantity of a step; and these words."""
@@ -540,6 +554,32 @@ def of_each_part(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
         yield (each, having, *tokens[end:]), tokens[1:end]
 
 
+def without_owner_of_part(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`each request of a user has two zones`, of what each request has, without whose it is; and that."""
+    said = [word_of(t) for t in tokens]
+    names = [n.lower().split() for part in _parts_of(job) for n in (part.name, part.plural)]
+    others = {n.lower() for n in job.place.names.all()}
+    for at in range(1, min(len(said), MOST_OF_A_BEARER)):
+        start = at + max((len(n) for n in names if said[at : at + len(n)] == n), default=0)
+        verb = next((i for i in range(start, min(len(said), start + 5)) if said[i] in _VERBS), 0)
+        owner = said[start + 2 : verb]
+        owned = (
+            said[start : start + 1] == ["of"] and said[start + 1 : start + 2] and said[start + 1] in _OWNED
+        )
+        if start > at and owned and owner and all(map(describes, owner)) and " ".join(owner) not in others:
+            yield (*tokens[:start], *tokens[verb:]), tokens[start:verb]
+            return
+
+
+def _parts_of(job: Job) -> tuple[Part, ...]:
+    field = job.place.names.field_of(job.subjects[0].text)
+    return field[0] if field else ()
+
+
+_OWNED = ("a", "an", "the", "said", "its", "each")
+_VERBS = frozenset(
+    "is are being has have having corresponds correspond comprises comprise contains contain lies lie".split()
+)
 MOST_OF_A_BEARER = 10
 _HAVING = ("having", "has", "have", "with")
 

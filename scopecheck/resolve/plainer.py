@@ -47,11 +47,13 @@ from scopecheck.resolve.plainer_counts import (
     with_limits_joined,
     with_names_noted,
     with_neither_as_not,
+    with_note_behind_name,
     with_number_per,
     with_one_for_every,
     with_one_in_so_many,
     with_outnumbering,
     with_pairs_counted,
+    with_state_before_noun,
     with_total_of,
     with_what_both_have,
     with_which_named,
@@ -195,6 +197,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = shares_plainly(tokens, subjects) if tokens else tokens
     tokens = with_names_noted(tokens, subjects, notes) if tokens else tokens
     tokens = without_noted_lead(tokens, subjects, notes) if tokens else tokens
+    tokens = with_note_behind_name(tokens, subjects, notes) if tokens else tokens
     for said_of in (
         with_pairs_counted,
         with_total_of,
@@ -219,6 +222,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
+        tokens = with_state_before_noun(tokens, subjects[0]) if tokens else tokens
         tokens = without_thereof(without_relative(tokens, subjects[0]), subjects[0]) if tokens else tokens
         tokens = with_numbers_alone(without_inclined(tokens, subjects[0]), subjects[0])
         tokens = without_only(tokens, subjects[0])
