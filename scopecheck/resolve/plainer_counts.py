@@ -72,12 +72,14 @@ def with_note_behind_name(tokens: Tokens, subjects: Things, notes: tuple[str, ..
     """`the density after 2 hours is 80 % of the initial density`, of a stored density that is noted "after 2
     hours", by its name."""
     for subject, note in zip(subjects, notes, strict=False) if len(subjects) > 1 else ():
-        name, words, said = subject.text.lower().split(), [word_of(t) for t in tokens], note.lower().split()
-        for at in range(1, len(words) - len(said) + 1) if len(said) > 1 else ():
-            width = next((n for n in range(len(name), 0, -1) if words[max(0, at - n) : at] == name[-n:]), 0)
-            if width and words[at : at + len(said)] == said:
-                named = words_at(tokens[at - width], subject.text, understood=width < len(name))
-                return (*tokens[: at - width], *named, *tokens[at + len(said) :])
+        name, words, said = subject.text.lower().split(), [word_of(t) for t in tokens], note.lower()
+        named = name[-1] in said.split()
+        for at in range(len(words)) if " " in said else ():
+            end = next((e for e in range(at + 1, len(words) + 1) if " ".join(words[at:e]) == said), 0)
+            width = next((n for n in range(min(at, len(name)), 0, -1) if words[at - n : at] == name[-n:]), 0)
+            if end and (width or named):
+                called = words_at(tokens[at - width], subject.text, understood=width < len(name))
+                return (*tokens[: at - width], *called, *tokens[end:])
     return tokens
 
 
