@@ -127,8 +127,8 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         yield Looser(said, _told_unless_noted(job, called))
     for said, counted in without_what_is_counted(job, tokens):
         yield Looser(said, _told_unless_noted(job, counted))
-    for said, *passed in without_what_units_are_of(job, tokens):
-        yield _past(job, said, *passed)
+    for said, *runs in without_what_units_are_of(job, tokens):
+        yield _past(job, said, *runs)
     for said, passed in chain(
         without_noted(job, tokens),
         without_qualifiers(job, each or tokens),

@@ -903,7 +903,7 @@ class Reader:
             return None
         for name in named_in(made, tokens):
             self.names.speak(name)  # the balance asks what else is recited, before the rest is read
-        closed = ()
+        closed: tuple[Token, ...] = ()
         if head := opening(rest):
             rest = rest[head:]
             amounts = by_ingredient(made, rest)
