@@ -55,6 +55,9 @@ def closing(made: Composition, tokens: tuple[Token, ...]) -> tuple[tuple[Token, 
     What an upper limit lets be absent may be there or not. All of the words as the latter where they do not
     close the composition with an amount, or where an amount stands before what may share it.
     """
+    words = [word_of(t) for t in tokens]
+    leads = (["which"], ["that"], made.name.lower().split(), ["the", *made.name.lower().split()])
+    tokens = tokens[next((len(lead) for lead in leads if words[: len(lead)] == lead), 0) :]
     head = opening(tokens)
     pieces = by_ingredient(made, tokens[head:]) if head else []
     with_amounts = [any(t.number for t in said) for _, said in pieces]
@@ -72,8 +75,16 @@ def opening(tokens: tuple[Token, ...]) -> int:
 _CLOSING = [
     run
     for verb in ("consisting", "consists", "consist")
-    for run in ([verb, "of"], [verb, "essentially", "of"], ["essentially", verb, "of"])
-]
+    for run in (
+        [verb, "of"], [verb, "essentially", "of"], ["essentially", verb, "of"],
+        *([verb, adverb, "of"] for adverb in ("only", "solely", "exclusively")),
+    )
+]  # fmt: skip
+
+
+def closes(tokens: tuple[Token, ...]) -> bool:
+    """Do words that close a composition stand anywhere in these?"""
+    return any(opening(tokens[at:]) for at in range(len(tokens)))
 
 
 def closed_list(tokens: tuple[Token, ...], pieces: list[Piece]) -> tuple[Token, ...]:
@@ -84,7 +95,7 @@ def closed_list(tokens: tuple[Token, ...], pieces: list[Piece]) -> tuple[Token, 
     if not always or (impure and optional):
         optional, always = [], [*always, *optional]
     always = [name for name in always if name != "impurities"]
-    listed_ = list(tokens[: opening(tokens)])
+    listed_ = [t for t in tokens[: opening(tokens)] if word_of(t) not in ("only", "solely", "exclusively")]
     before_last = ", and unavoidable impurities" if impure else ", and , optionally ," if optional else ""
     for at, name in enumerate(always):
         joiner = "and" if at == len(always) - 1 and not before_last else ","

@@ -42,6 +42,14 @@ def without_noted_bearer(tokens: tuple[Token, ...], subject: Subject, names: Nam
 def _without_own_step(tokens: tuple[Token, ...], step: list[str]) -> tuple[Token, ...]:
     """`not exceeding 30 degC during the resting`, of a temperature of the resting, without what it is of."""
     words = [word_of(t) for t in tokens]
+    lead = 1 + (words[1:2] == ["the"])
+    behind = lead + len(step) + (words[lead + len(step) : lead + len(step) + 1] == ["step"])
+    if (
+        words[0] == "during"
+        and words[lead : lead + len(step)] == step
+        and words[behind : behind + 1] == [","]
+    ):
+        return tokens[behind + 1 :]
     end = len(words) - (words[-1] == "step")
     start = end - len(step)
     start -= words[start - 1] in _ARTICLES

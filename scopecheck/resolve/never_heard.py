@@ -282,8 +282,12 @@ def _part_of_all(tokens: Tokens, said: list[str], subjects: Things, names: Names
         return None
     own, note = subjects[0].text.lower().split(), names.note_of(subjects[0].text).lower()
     share = any(is_bare_share(t) or is_fraction(t) or (t.number and t.number.unit) for t in tokens)
+    share |= not _FRACTIONS.isdisjoint(said)
     for at in (i for i in range(1, len(said) - 1) if said[i] == "of" and share and own[0] not in said[:i]):
         all_ = said[at + 1 + (said[at + 1] == "the") :]
+        part = is_fraction(tokens[at - 1]) or said[at - 1] in _FRACTIONS
+        if part and all_[: len(own)] == own and all_[len(own) :] in (["or", "more"], ["or", "less"]):
+            return f"the share is one of {subjects[0].text} itself", "Say of what else it is a part."
         behind = all_[1:]
         if behind[:1] and behind[0] in ("amount", "weight", "mass", "content", "quantity", "volume"):
             behind = behind[1 + (behind[1:2] == ["of"]) :]
@@ -297,6 +301,7 @@ def _part_of_all(tokens: Tokens, said: list[str], subjects: Things, names: Names
     return None
 
 
+_FRACTIONS = frozenset("half third thirds quarter quarters fifth fifths tenth tenths".split())
 _ALL_OF_IT = ("total", "whole", "entire", "all", "overall")
 
 

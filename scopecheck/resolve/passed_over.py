@@ -408,7 +408,7 @@ def without_what_units_are_of(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens
             continue
         width = 2 if _of_a_body(list(tokens[at : at + 2])) else 1
         word = word_of(tokens[at])
-        if width == 1 and word not in ("of", *_ARTICLES) and not describes(word):
+        if width == 1 and word not in ("of", "product", *_ARTICLES) and not describes(word):
             return
         passed[-1] += tokens[at : at + width]
         at += width

@@ -75,6 +75,7 @@ from scopecheck.resolve.in_order import (
 from scopecheck.resolve.ingredients import (
     by_ingredient,
     closed_list,
+    closes,
     closing,
     named_in,
     opening,
@@ -874,7 +875,7 @@ class Reader:
         """`free of talc and mica`, `comprising wax and oil in a total amount of at most 5 wt%`, of a
         composition, as of both; None where it is not read so."""
         made = subjects[0].bound if len(subjects) == 1 else None
-        if not isinstance(made, Composition) or made.name != subjects[0].text or opening(tokens):
+        if not isinstance(made, Composition) or made.name != subjects[0].text or closes(tokens):
             return None
         shares = (self.names.declarations[name] for name in named_in(made, tokens))
         members = tuple(
