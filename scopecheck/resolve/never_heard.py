@@ -20,7 +20,10 @@ from scopecheck.resolve.subjects import Subject, is_bare_share, is_fraction
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]
 Why = tuple[str, str] | None
-_EXTREMES = {"minimum": "maximum", "maximum": "minimum"}
+_EXTREMES = {
+    "minimum": ("maximum", "maximal", "peak", "highest", "largest", "greatest"),
+    "maximum": ("minimum", "minimal", "lowest", "smallest"),
+}
 
 
 def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
@@ -321,8 +324,9 @@ def _other_extreme(said: list[str], subjects: Things, names: Names) -> Why:
         return None
     own = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower().split()
     word = next((w for w in said if w in _EXTREMES), "")
-    if word and _EXTREMES[word] in own and word not in own:
-        return f"'{word}' of what is declared as a {_EXTREMES[word]}", "They are two things."
+    other = next((w for w in own if word and w in _EXTREMES[word]), "")
+    if other and word not in own and other not in said:
+        return f"'{word}' of what is declared as a {other}", "They are two things."
     return None
 
 

@@ -327,7 +327,7 @@ def _is_plain(token: Token) -> bool:
     return token.sort == "word" and word not in NUMBER_WORDS and (word in _DETERMINERS or word not in never)
 
 
-_DIRECTIONS = ("perpendicular", "parallel", "orthogonal")
+_DIRECTIONS = ("perpendicular", "parallel", "orthogonal", "angle", "angles")
 _DETERMINERS = frozenset("the a an said its of".split())
 _ANGLE = (("angle", 1),)
 

@@ -143,6 +143,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
 
     `notes` are those of the declarations of what stands left of the colon.
     """
+    tokens = with_state_before_noun(tokens, subjects[0]) if len(subjects) == 1 else tokens
     tokens = with_forms(with_forms(with_folds(tokens), "forms_of_times"), "plainer_forms")
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
     tokens = with_measure_unsaid(tokens, subjects)
@@ -222,7 +223,6 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
-        tokens = with_state_before_noun(tokens, subjects[0]) if tokens else tokens
         tokens = without_thereof(without_relative(tokens, subjects[0]), subjects[0]) if tokens else tokens
         tokens = with_numbers_alone(without_inclined(tokens, subjects[0]), subjects[0])
         tokens = without_only(tokens, subjects[0])

@@ -69,14 +69,15 @@ def of_any_of_them(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     start = int(words[0] in OPEN_WORDS)
     own = subjects[0].text.lower().split()[-1]
     end = next((i for i in range(start + 4, len(words)) if words[i] in ("in", "at")), 0)
+    end -= end > 0 and words[end - 1] == ","
     counted = words[start : start + 3] in ONE_OR_MORE and start + 3 < end <= start + 6
     if counted and own in (
         words[end - 1],
         words[end - 1].removesuffix("s"),
         words[end - 1].removesuffix("es"),
     ):
-        called = replace(tokens[end - 1], text=own)
-        return (replace(tokens[start], text="a"), *tokens[start + 3 : end - 1], called, *tokens[end:])
+        called, behind = replace(tokens[end - 1], text=own), tokens[end + (words[end] == ",") :]
+        return (replace(tokens[start], text="a"), *tokens[start + 3 : end - 1], called, *behind)
     return tokens
 
 
