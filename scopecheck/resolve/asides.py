@@ -45,7 +45,8 @@ def asides(
     if first.kind is None:
         return
     if declared and declared.note:
-        yield from _noted(tokens, declared.note.lower(), own)
+        noted = _noted(tokens, declared.note.lower(), own)
+        yield from (a for a in noted if word_of(a.words[0]) != "per" or _is_of_kind(a.rest, first.kind))
     if not first.kind.dimension:
         yield from _bases(tokens, first, name, declared.note if declared else "")
     if first.kind.dimension or first.kind == PLAIN_KIND:
@@ -67,6 +68,11 @@ def _noted(tokens: tuple[Token, ...], note: str, own: frozenset[str]) -> Iterato
         for end in range(numbers[0], named + 1, -1):
             if _has(note, tokens[named:end]):
                 yield Aside(tokens[end:], tokens[:end])
+
+
+def _is_of_kind(tokens: tuple[Token, ...], kind: Kind) -> bool:
+    """Whether no number is in other units: of what is in mg/g, 'per gram' behind mg is no aside."""
+    return all(t.number is None or t.number.unit is None or t.number.unit.kind == kind for t in tokens)
 
 
 def _has(note: str, tokens: tuple[Token, ...]) -> bool:
@@ -153,6 +159,7 @@ def _is_share(token: Token) -> bool:
 def _same(noun: str, declared: str) -> bool:
     """Is it the declared whole, perhaps called a composition or the like: 'glaze', 'glaze composition'?"""
     words, known = noun.lower().split(), declared.lower().split()
+    words = words[words[:1] == ["dry"] and known == ["solids"] :]  # that solids are dry is their name
     begins = bool(known) and words[: len(known)] == known
     return begins and set(words[len(known) :]) <= listed("asides", "made")
 

@@ -6,7 +6,7 @@ with any limit; each function finds the words to be read and what they are read 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from fractions import Fraction
 from typing import Literal
 
@@ -31,7 +31,7 @@ from scopecheck.resolve.shared_limits import (
     is_first_limit,
     is_upper,
 )
-from scopecheck.resolve.subjects import Subject, is_bare_share, is_in_points
+from scopecheck.resolve.subjects import OfParts, Subject, is_bare_share, is_in_points
 
 
 def surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
@@ -40,14 +40,15 @@ def surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     A limit in per cent is one of the other quantity; of two shares it could be points: nothing is read, but
     where it says that it is in points.
     """
-    if len(job.subjects) != 1 or job.sort:
+    if len(job.subjects) != 1 or job.sort not in ("", "parts"):
         return None
-    said = _with_and_without_name(tokens, job.subjects[0].text)
+    said = _of_parts(job, tokens) if job.sort else _with_and_without_name(tokens, job.subjects[0].text)
     return next(filter(None, (_surpassing(job, words) for words in said)), None)
 
 
 def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
-    laid = _before(tokens) or _behind(tokens)
+    each = tokens[:1] if job.sort and word_of(tokens[0]) == "each" else ()
+    laid = _before(tokens[len(each) :]) or _behind(tokens[len(each) :])
     if laid is None or not isinstance(job.first, Typed) or job.first.kind is None:
         return None
     direction, name, rest = laid
@@ -63,18 +64,21 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     if other is None or other.kind != job.first.kind or not (other.kind.dimension or counted or points):
         return None
     whole, own = job.place.names.value(other), job.subjects[0]
-    first, second = (whole.term, job.first.term) if direction == "less" else (job.first.term, whole.term)
     shown = f"{other.name} - {own.text}" if direction == "less" else f"{own.text} - {other.name}"
-    apart: Term = Add((first, Negate(second)))
-    if direction == "either":
-        apart, shown = Magnitude(apart), f"ABS({shown})"
-    kind = difference_kind(other.kind, other.kind)
-    if shares:
-        if other.kind.basis == "level":
-            return None
-        apart, kind, shown = Divide(apart, whole.term, other.name), PLAIN_KIND, f"({shown}) / {other.name}"
-    made = job.of(Subject(Typed(apart, kind), shown, own.span))
-    rest = _as_differences(rest)
+    if shares and other.kind.basis == "level":
+        return None
+    shown = f"ABS({shown})" if direction == "either" else shown
+    shown = f"({shown}) / {other.name}" if shares else shown
+    kind = PLAIN_KIND if shares else difference_kind(other.kind, other.kind)
+
+    def apart(value: Typed) -> Typed:
+        first, second = (whole.term, value.term) if direction == "less" else (value.term, whole.term)
+        between: Term = Add((first, Negate(second)))
+        between = Magnitude(between) if direction == "either" else between
+        return Typed(Divide(between, whole.term, other.name) if shares else between, kind)
+
+    made = job.of(Subject(apart(job.first), shown, own.span, _each_apart(own.parts, apart, direction)))
+    rest = (*each, *_as_differences(rest))
     # 'At most 2 mm wider' may or may not let the narrower by: that is a phrase's to ask.
     single = sum(t.number is not None for t in rest) < 2 and not counted
     if single or not made.readable(rest):
@@ -83,6 +87,41 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     job.place.names.speak(other.name)
     return made, rest
+
+
+def _each_apart(
+    parts: OfParts | None, apart: Callable[[Typed], Typed], direction: Direction
+) -> OfParts | None:
+    """How far each of like parts, and what is worked out of them, lies off another quantity."""
+    if parts is None:
+        return None
+    turned = {"least": "greatest", "greatest": "least"} if direction == "less" else {}
+    kept = ("least", "greatest", "mean", "middle") if direction != "either" else ()
+    return replace(
+        parts,
+        each=tuple(apart(value) for value in parts.each if isinstance(value, Typed)),
+        together={turned.get(n, n): apart(v) for n, v in parts.together.items() if n in kept},
+        facts={}, gaps={},
+    )  # fmt: skip
+
+
+def _of_parts(job: Job, tokens: tuple[Token, ...]) -> Iterator[tuple[Token, ...]]:
+    """`the diameter of each hole is 2 to 3 mm smaller than`, of what the holes have, as `each 2 to 3 mm`."""
+    field = job.place.names.field_of(job.subjects[0].text)
+    words = [word_of(t) for t in tokens]
+    yield tokens
+    for part in field[0] if field else ():
+        one, all_ = (name.lower().split() for name in (part.name, part.plural))
+        own = field[1].lower().split() if field else []
+        each = ([*own, "of", "each", *one], ["each", *one], ["each", "of", "the", *all_])
+        for run in (*each, [*own, "of", "the", *all_], [*own, "of", *all_], all_):
+            start = int(words[:1] == ["the"] and run[0] != "each")
+            end = start + len(run)
+            if words[start:end] == run and end < len(tokens):
+                end += words[end] in ("is", "are", "being")
+                lead = (replace(tokens[0], text="each"),) if run in each else ()
+                yield (*lead, *tokens[end:])
+                return
 
 
 def _without_by(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -53,11 +53,16 @@ def _in_time(sides: Sides, tokens: Tokens) -> Trouble | None:
     if at is None or sides.job.sort == "steps":
         return None
     met = f"{first.text} = yes" if is_switch(first.bound) else f"{first.text} ..."
+    states = f"write the states that are meant behind the words: two blanks, exactly  IF ... THEN {met};"
+    timed = said[at] == "after" and at and tokens[at + 1 : at + 2] and tokens[at + 1].number
+    if timed and not is_switch(first.bound):
+        end = next((i for i in range(at + 2, len(said)) if said[i] in ("is", "are", "being")), len(said))
+        noted = sides.job.text(tokens[at:end])
+        states = f'say when it is where it is declared: {first.text}  ...  "{noted}"; or {states}'
     return trouble(
         sides.job.span(tokens[at:]), f"'{said[at]}' tells of a course in time",
         f"A thing is one state of {first.text} and what stands beside it; what was before is no part of it.",
-        f"write the states that are meant behind the words: two blanks, exactly  IF ... THEN {met};"
-        " or declare what goes on as a step (section 14 of the language)",
+        f"{states} or declare what goes on as a step (section 14 of the language)",
     )  # fmt: skip
 
 

@@ -50,24 +50,86 @@ def named_in(made: Composition, tokens: tuple[Token, ...]) -> list[str]:
 
 
 def closing(made: Composition, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]]:
-    """`consisting of 30 to 60 wt% of silica and 5 to 8 wt% of soda`: of what, and how much of each.
+    """`consisting of tin, 2 wt% of zinc and up to 5 wt% of copper`: of what, and how much of what.
 
-    All of the words as the latter where they do not close the composition with an amount of each.
+    What an upper limit lets be absent may be there or not. All of the words as the latter where they do not
+    close the composition with an amount, or where an amount stands before what may share it.
     """
-    head = 2 if [word_of(t) for t in tokens[:2]] in (["consisting", "of"], ["consists", "of"]) else 0
+    words = [word_of(t) for t in tokens]
+    leads = (["which"], ["that"], made.name.lower().split(), ["the", *made.name.lower().split()])
+    tokens = tokens[next((len(lead) for lead in leads if words[: len(lead)] == lead), 0) :]
+    head = opening(tokens)
     pieces = by_ingredient(made, tokens[head:]) if head else []
-    if len(pieces) < 2 or not all(any(t.number for t in said) for _, said in pieces):
+    with_amounts = [any(t.number for t in said) for _, said in pieces]
+    if len(pieces) < 2 or not any(with_amounts) or with_amounts != sorted(with_amounts):
         return (), tokens
-    listed_ = list(tokens[:head])
-    for at, (name, said) in enumerate(pieces):
-        joiner = "and" if at == len(pieces) - 1 else ","
-        if at:
-            joined = replace(
-                said[-1], sort="mark" if joiner == "," else "word", text=joiner, end=said[-1].start
-            )
-            listed_.append(joined)
-        listed_ += said[len(said) - len(name.split()) :]
-    return tuple(listed_), tokens[head:]
+    return closed_list(tokens, pieces), tokens[head:]
+
+
+def opening(tokens: tuple[Token, ...]) -> int:
+    """How many words close the list that follows: 'consisting essentially of'; 0 for others."""
+    words = [word_of(t) for t in tokens[:3]]
+    return next((len(run) for run in _CLOSING if words[: len(run)] == run), 0)
+
+
+_CLOSING = [
+    run
+    for verb in ("consisting", "consists", "consist")
+    for run in (
+        [verb, "of"], [verb, "essentially", "of"], ["essentially", verb, "of"],
+        *([verb, adverb, "of"] for adverb in ("only", "solely", "exclusively")),
+    )
+]  # fmt: skip
+
+
+def closes(tokens: tuple[Token, ...]) -> bool:
+    """Do words that close a composition stand anywhere in these?"""
+    return any(opening(tokens[at:]) for at in range(len(tokens)))
+
+
+def closed_list(tokens: tuple[Token, ...], pieces: list[Piece]) -> tuple[Token, ...]:
+    """The words that close a composition, with the names alone of its ingredients."""
+    optional = [name for name, said in pieces if _may_be_absent(said)]
+    always = [name for name, _ in pieces if name not in optional]
+    impure = "impurities" in always
+    if not always or (impure and optional):
+        optional, always = [], [*always, *optional]
+    always = [name for name in always if name != "impurities"]
+    listed_ = [t for t in tokens[: opening(tokens)] if word_of(t) not in ("only", "solely", "exclusively")]
+    before_last = ", and unavoidable impurities" if impure else ", and , optionally ," if optional else ""
+    for at, name in enumerate(always):
+        joiner = "and" if at == len(always) - 1 and not before_last else ","
+        listed_ += (*_joined(joiner if at else "", tokens[0]), *_called(name, tokens))
+    listed_ += _joined(before_last, tokens[0])
+    for at, name in enumerate(optional):
+        listed_ += (*_joined("and" if at else "", tokens[0]), *_called(name, tokens))
+    return tuple(listed_)
+
+
+def _joined(text: str, beside: Token) -> tuple[Token, ...]:
+    """Words of a list that stand at no place of their own."""
+    return tuple(
+        replace(beside, sort="mark" if word == "," else "word", text=word, number=None, end=beside.start)
+        for word in text.replace(",", " , ").split()
+    )
+
+
+def _called(name: str, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """Where an ingredient is first named."""
+    words, own = [word_of(t) for t in tokens], name.lower().split()
+    at = next((i for i in range(len(words)) if words[i : i + len(own)] == own), 0)
+    return tokens[at : at + len(own)]
+
+
+def _may_be_absent(said: tuple[Token, ...]) -> bool:
+    """`up to 5 wt% of copper`, `0 to 5 wt% of copper`, which none of it may meet."""
+    numbers = [t.number for t in said if t.number]
+    text = f" {' '.join(map(word_of, said))} "
+    upper = len(numbers) == 1 and any(f" {run} " in text for run in _UPPER)
+    return bool(numbers) and (upper or numbers[0].value == 0)
+
+
+_UPPER = ("up to", "at most", "less than", "no more than", "not more than", "below", "under", "optionally")
 
 
 def parted_at_balance(tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]]:

@@ -30,6 +30,7 @@ from scopecheck.resolve.passed_over import (
     without_name_and_more,
     without_noted,
     without_occasion,
+    without_owner_of_part,
     without_qualifiers,
     without_qualifiers_of_members,
     without_reference,
@@ -37,6 +38,8 @@ from scopecheck.resolve.passed_over import (
     without_verb_and_object,
     without_what_a_sign_stands_for,
     without_what_is_counted,
+    without_what_units_are_of,
+    without_whole,
 )
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.surroundings import without_surroundings
@@ -124,12 +127,16 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         yield Looser(said, _told_unless_noted(job, called))
     for said, counted in without_what_is_counted(job, tokens):
         yield Looser(said, _told_unless_noted(job, counted))
+    for said, *runs in without_what_units_are_of(job, tokens):
+        yield _past(job, said, *runs)
     for said, passed in chain(
         without_noted(job, tokens),
         without_qualifiers(job, each or tokens),
         without_description(job, tokens),
         without_verb_and_object(job, tokens),
         without_name_and_more(job, tokens),
+        without_whole(job, tokens),
+        without_owner_of_part(job, tokens),
     ):
         yield _past(job, said, bearer, passed)
     for said, *runs in without_qualifiers_of_members(job, tokens):

@@ -10,6 +10,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.usual import with_forms
 
 _ARTICLES = ("a", "an", "the", "said")
 
@@ -21,11 +22,13 @@ def without_noted_bearer(tokens: tuple[Token, ...], subject: Subject, names: Nam
     """
     if not subject.moments:
         return tokens
-    own = subject.text.lower().partition(" of ")[0].split()
+    own, _, step = (part.split() for part in subject.text.lower().partition(" of "))
+    tokens = with_forms(_without_own_step(tokens, step), "forms_of_times")
     noted = names.note_of(subject.moments["start"][0]).lower().split(",")[0].split()
     bearer = _bearer(noted, own)
     said = [word_of(t) for t in tokens]
-    for run in ([*own, "of", *bearer], [*own, "of", "the", *bearer], [*bearer, *own]) if bearer else ():
+    called = ([*own, "of"], [*own, "of", "the"], [own[-1], "of"], [own[-1], "of", "the"])
+    for run in (*([*so, *bearer] for so in called), [*bearer, *own]) if bearer else ():
         for at in range(len(said) - len(run)):
             if said[at : at + len(run)] == run:
                 name = (
@@ -36,20 +39,22 @@ def without_noted_bearer(tokens: tuple[Token, ...], subject: Subject, names: Nam
     return tokens
 
 
-def with_extreme_named(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]:
-    """`the peak temperature`, of the highest baking temperature, as the highest temperature."""
-    named = subject.text.lower().split()
-    same = next((s for s in _EXTREMES if named[0] in s), ())
-    if not same:
-        return tokens
-    said = [word_of(t) for t in tokens]
-    return tuple(
-        replace(t, text=named[0]) if word in same and behind in named[1:] else t
-        for t, word, behind in zip(tokens, said, [*said[1:], ""], strict=True)
-    )
-
-
-_EXTREMES = (("highest", "peak", "maximum"), ("lowest", "minimum"))
+def _without_own_step(tokens: tuple[Token, ...], step: list[str]) -> tuple[Token, ...]:
+    """`not exceeding 30 degC during the resting`, of a temperature of the resting, without what it is of."""
+    words = [word_of(t) for t in tokens]
+    lead = 1 + (words[1:2] == ["the"])
+    behind = lead + len(step) + (words[lead + len(step) : lead + len(step) + 1] == ["step"])
+    if (
+        words[0] == "during"
+        and words[lead : lead + len(step)] == step
+        and words[behind : behind + 1] == [","]
+    ):
+        return tokens[behind + 1 :]
+    end = len(words) - (words[-1] == "step")
+    start = end - len(step)
+    start -= words[start - 1] in _ARTICLES
+    during = words[:end][-len(step) :] == step and start > 1 and words[start - 1] in ("during", "while")
+    return tokens[: start - 1 - (words[start - 2] == ",")] if during else tokens
 
 
 def _bearer(noted: list[str], own: list[str]) -> list[str]:

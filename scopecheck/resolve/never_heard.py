@@ -21,7 +21,10 @@ from scopecheck.resolve.subjects import Subject, is_bare_share, is_fraction
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]
 Why = tuple[str, str] | None
-_EXTREMES = {"minimum": "maximum", "maximum": "minimum"}
+_EXTREMES = {
+    "minimum": ("maximum", "maximal", "peak", "highest", "largest", "greatest"),
+    "maximum": ("minimum", "minimal", "lowest", "smallest"),
+}
 
 
 def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
@@ -41,6 +44,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _half_of_itself(said, subjects)
         or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
+        or _part_of_all(tokens, said, subjects, names)
         or _counted_with(tokens, said)
         or _other_extreme(said, subjects, names)
         or _of_parts(said, subjects, names)
@@ -283,6 +287,36 @@ def _share_of_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:
     return None
 
 
+def _part_of_all(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`30 % or more of the total phosphite`, of the share of phosphite: a part of that."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(bound, Typed) or bound.whole or not bound.kind or bound.kind.dimension:
+        return None
+    own, note = subjects[0].text.lower().split(), names.note_of(subjects[0].text).lower()
+    share = any(is_bare_share(t) or is_fraction(t) or (t.number and t.number.unit) for t in tokens)
+    share |= not _FRACTIONS.isdisjoint(said)
+    for at in (i for i in range(1, len(said) - 1) if said[i] == "of" and share and own[0] not in said[:i]):
+        all_ = said[at + 1 + (said[at + 1] == "the") :]
+        part = is_fraction(tokens[at - 1]) or said[at - 1] in _FRACTIONS
+        if part and all_[: len(own)] == own and all_[len(own) :] in (["or", "more"], ["or", "less"]):
+            return f"the share is one of {subjects[0].text} itself", "Say of what else it is a part."
+        behind = all_[1:]
+        if behind[:1] and behind[0] in ("amount", "weight", "mass", "content", "quantity", "volume"):
+            behind = behind[1 + (behind[1:2] == ["of"]) :]
+        behind = behind[behind[:1] == ["the"] :]
+        noted = " ".join(said[at:]) in note or all_[0] in own
+        if all_[:1] and all_[0] in _ALL_OF_IT and behind == own and not noted:
+            return (
+                f"'{' '.join(said[at:])}' makes a part of {subjects[0].text} of it",
+                f"What is declared as {subjects[0].text} is all of it. A part of that is another share.",
+            )
+    return None
+
+
+_FRACTIONS = frozenset("half third thirds quarter quarters fifth fifths tenth tenths".split())
+_ALL_OF_IT = ("total", "whole", "entire", "all", "overall")
+
+
 def _counted_with(tokens: Tokens, said: list[str]) -> Why:
     """`20 to 30 um exclusive of the primer`: what is measured with it."""
     for at, (word, then) in enumerate(pairwise(said)):
@@ -299,8 +333,9 @@ def _other_extreme(said: list[str], subjects: Things, names: Names) -> Why:
         return None
     own = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower().split()
     word = next((w for w in said if w in _EXTREMES), "")
-    if word and _EXTREMES[word] in own and word not in own:
-        return f"'{word}' of what is declared as a {_EXTREMES[word]}", "They are two things."
+    other = next((w for w in own if word and w in _EXTREMES[word]), "")
+    if other and word not in own and other not in said:
+        return f"'{word}' of what is declared as a {other}", "They are two things."
     return None
 
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from scopecheck.core.declared import Part
 from scopecheck.core.formula import Formula, Measured
 from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.subjects import Subject
 
@@ -26,6 +28,7 @@ def of_each_part(
     other = names.field_of(subjects[1].text)
     if other is None:
         return
+    tokens = without_each(tokens, other[0][0])
     for there, *values in zip(fields[0].there, fields[0].each, fields[1].each, strict=True):
         terms = [v.term for v in values if isinstance(v, Typed) and isinstance(v.term, Measured)]
         if len(terms) != 2:
@@ -36,6 +39,24 @@ def of_each_part(
             for s, v, name in zip(subjects, values, called, strict=True)
         )
         yield there, _named(tokens, other[1].split(), called[1]), told
+
+
+def without_each(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
+    """`the ratio of length to width of each rib is 2`, `each rib has a length of twice its width`, without
+    the part that has them; the words as they are where they do not say 'each'."""
+    own, words = part.name.lower().split(), [word_of(t) for t in tokens]
+    for at in range(len(words) - len(own) - 1):
+        end = at + 1 + len(own)
+        if words[at] not in ("each", "every") or words[at + 1 : end] != own:
+            continue
+        before, behind = words[at - 1] if at else "", words[end]
+        if at and before == "of":
+            return (*tokens[: at - 1], *tokens[end:])
+        if at == 1 and before == "for" and behind == ",":
+            return tokens[end + 1 :]
+        if not at and behind in ("has", "having", "with"):
+            return tokens[end + 1 :]
+    return tokens
 
 
 def _named(tokens: tuple[Token, ...], field: list[str], name: str) -> tuple[Token, ...]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, Part, SetDecl
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Kind, find_unit, kind_word
@@ -327,7 +327,7 @@ def _is_plain(token: Token) -> bool:
     return token.sort == "word" and word not in NUMBER_WORDS and (word in _DETERMINERS or word not in never)
 
 
-_DIRECTIONS = ("perpendicular", "parallel", "orthogonal")
+_DIRECTIONS = ("perpendicular", "parallel", "orthogonal", "angle", "angles")
 _DETERMINERS = frozenset("the a an said its of".split())
 _ANGLE = (("angle", 1),)
 
@@ -390,15 +390,94 @@ def without_treatment(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens
 _DURING = ("after", "at", "and", "under")
 
 
+def without_what_units_are_of(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, ...]]:
+    """`2 to 5 mg of the nutrient per gram of tablet`, of what is declared in mg/g: the words with that unit,
+    and what each of its units is of."""
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    number = max((i for i, t in enumerate(tokens) if t.number and t.number.unit), default=len(tokens))
+    if len(job.subjects) != 1 or kind is None or number + 1 >= len(tokens):
+        return
+    first = tokens[number].number
+    unit = first.unit if first else None
+    at, end, passed = number + 1, tokens[number].end, [list[Token]()]
+    while unit is not None and at < len(tokens):
+        piece, behind = _unit_in_words(tokens, at)
+        if piece:
+            unit, end, at = find_unit(f"{unit.symbol}/{piece}"), tokens[behind - 1].end, behind
+            passed.append([])
+            continue
+        width = 2 if _of_a_body(list(tokens[at : at + 2])) else 1
+        word = word_of(tokens[at])
+        if width == 1 and word not in ("of", "product", *_ARTICLES) and not describes(word):
+            return
+        passed[-1] += tokens[at : at + width]
+        at += width
+    own = first.unit if first else None
+    divided = len(passed) > 1 or (own is not None and "/" in own.symbol)
+    if unit is None or unit.kind != kind or not divided:
+        return
+    said = (
+        replace(t, number=replace(t.number, unit=unit), end=end if i == number else t.end)
+        if t.number and t.number.unit == own
+        else t
+        for i, t in enumerate(tokens[: number + 1])
+    )
+    name = {form for w in job.subjects[0].text.lower().split() for form in (w, f"{w}s", w.removesuffix("s"))}
+    noted = f" {job.place.names.note_of(job.subjects[0].text).lower()} "
+    untold = (run for run in passed if run and not _of_a_body(run) and f" {_text(run)} " not in noted)
+    yield tuple(said), *(tuple(t for t in run if word_of(t) not in name) for run in untold)
+
+
+def _text(tokens: list[Token]) -> str:
+    return " ".join(word_of(t) for t in tokens)
+
+
+def _of_a_body(run: list[Token]) -> bool:
+    """Doses per kilogram are always of body weight."""
+    return [word_of(t) for t in run if word_of(t) != "of"] == ["body", "weight"]
+
+
+def _unit_in_words(tokens: Tokens, at: int) -> tuple[str, int]:
+    """The unit that `per square metre`, `and hour`, `daily` divide by, and where it ends; '' for none."""
+    word = word_of(tokens[at])
+    if word in _ADVERBS:
+        return _ADVERBS[word], at + 1
+    for end in (at + 3, at + 2) if word in ("per", "and", "a", "each", "every") else ():
+        unit = find_unit(" ".join(word_of(t) for t in tokens[at + 1 : end])) if end <= len(tokens) else None
+        if unit is not None:
+            return unit.symbol, end
+    return "", at
+
+
+_ADVERBS = {"daily": "d", "hourly": "h"}
+
+
+def without_whole(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`the salt and the soda together are at most 30 % of the liquor`, of shares of no named whole, without
+    the whole that is named behind the limit; and that. What is measured is named before the limit."""
+    kinds = [s.bound.kind for s in job.subjects if isinstance(s.bound, Typed)]
+    said = [word_of(t) for t in tokens]
+    number = max((i for i, t in enumerate(tokens) if t.number), default=0)
+    named = all(f" {s.text.lower()} " in f" {' '.join(said[:number])} " for s in job.subjects)
+    shares = len(kinds) == len(job.subjects) and all(k and not k.dimension and not k.split[1] for k in kinds)
+    whole = said[number + 1 :]
+    plain = whole[:2] in (["of", "the"], ["of", "said"]) and 2 < len(whole) <= 2 + MOST_PASSED
+    if named and shares and number and plain and all(map(describes, whole[2:])):
+        yield tokens[: number + 1], tokens[number + 1 :]
+
+
 def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`at least twice a day`, `at most three at a time` of a count without what the times are counted in, or
-    when; and these words."""
-    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or not job.first.whole or job.sort:
+    when; `at most 30 degC at all times` of what is no quantity of a step; and these words."""
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort:
         return
     said = [word_of(t) for t in tokens]
+    when = "at_once" if job.first.whole else "at_all_times"
     for start in range(max(len(said) - 4, 1), len(said)):
-        if run_at(said, start, "asides", "at_once") == len(said) - start:
+        if run_at(said, start, "asides", when) == len(said) - start:
             yield tokens[:start], tokens[start:]
+    if not job.first.whole:
+        return
     at = len(tokens) - 2
     unit = find_unit(word_of(tokens[-1])) if at > 0 and word_of(tokens[at]) in IN_EACH else None
     name = job.subjects[0].text
@@ -475,6 +554,32 @@ def of_each_part(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
         yield (each, having, *tokens[end:]), tokens[1:end]
 
 
+def without_owner_of_part(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`each request of a user has two zones`, of what each request has, without whose it is; and that."""
+    said = [word_of(t) for t in tokens]
+    names = [n.lower().split() for part in _parts_of(job) for n in (part.name, part.plural)]
+    others = {n.lower() for n in job.place.names.all()}
+    for at in range(1, min(len(said), MOST_OF_A_BEARER)):
+        start = at + max((len(n) for n in names if said[at : at + len(n)] == n), default=0)
+        verb = next((i for i in range(start, min(len(said), start + 5)) if said[i] in _VERBS), 0)
+        owner = said[start + 2 : verb]
+        owned = (
+            said[start : start + 1] == ["of"] and said[start + 1 : start + 2] and said[start + 1] in _OWNED
+        )
+        if start > at and owned and owner and all(map(describes, owner)) and " ".join(owner) not in others:
+            yield (*tokens[:start], *tokens[verb:]), tokens[start:verb]
+            return
+
+
+def _parts_of(job: Job) -> tuple[Part, ...]:
+    field = job.place.names.field_of(job.subjects[0].text)
+    return field[0] if field else ()
+
+
+_OWNED = ("a", "an", "the", "said", "its", "each")
+_VERBS = frozenset(
+    "is are being has have having corresponds correspond comprises comprise contains contain lies lie".split()
+)
 MOST_OF_A_BEARER = 10
 _HAVING = ("having", "has", "have", "with")
 

@@ -72,10 +72,19 @@ from scopecheck.resolve.in_order import (
     says_how_much,
     steps_apart,
 )
-from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, parted_at_balance, without_verb
+from scopecheck.resolve.ingredients import (
+    by_ingredient,
+    closed_list,
+    closes,
+    closing,
+    named_in,
+    opening,
+    parted_at_balance,
+    without_verb,
+)
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
-from scopecheck.resolve.moments import with_extreme_named, without_noted_bearer
+from scopecheck.resolve.moments import without_noted_bearer
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_both import with_not_both
@@ -104,7 +113,7 @@ from scopecheck.resolve.plainer_counts import (
 from scopecheck.resolve.plainer_shares import with_amount_elided
 from scopecheck.resolve.plainer_states import with_only_behind_state, with_permission, with_value_of_change
 from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
-from scopecheck.resolve.plainer_values import without_own_noun
+from scopecheck.resolve.plainer_values import with_extreme_as_named, without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
 from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
@@ -175,10 +184,10 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
     tokens = with_value_of_change(tokens, subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
-    tokens = with_order_told(tokens, subjects)
+    tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
     tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
-        tokens = with_extreme_named(without_noted_bearer(tokens, subjects[0], names), subjects[0])
+        tokens = without_noted_bearer(tokens, subjects[0], names)
     if subjects:
         tokens = with_shared_power(tokens, subjects[0])
     if any(t.sort == "sign" for t in tokens):
@@ -728,11 +737,18 @@ class Reader:
     ) -> Formula | None:
         """A limit of one field of like parts by another one, for each part that is there."""
         limited: list[Formula] = []
-        for there, said, own in of_each_part(tokens, subjects, self.names):
-            job = self._job(said, words, own)
-            if not is_read(*job):
+        fields = [f[1] for s in subjects if (f := self.names.field_of(s.text))]
+        text = " ".join(map(word_of, tokens))
+        turned = len(fields) == 2 and 0 <= text.find(fields[1].lower()) < text.find(fields[0].lower())
+        ordered = subjects[::-1] if turned and "ratio" not in text else subjects
+        for there, said, own in of_each_part(tokens, ordered, self.names):
+            job, limit = self._job(said, words, own), Words(words.text, said, words.span)
+            if is_read(*job):
+                limited.append(Implies(there, whole(*job)))
+            elif len(said) < len(tokens) and self._trying()._holds(limit, own):
+                limited.append(Implies(there, self.condition(limit, own)))
+            else:
                 return None
-            limited.append(Implies(there, whole(*job)))
         return All(tuple(limited)) if limited else None
 
     def _otherwise_said(
@@ -844,6 +860,8 @@ class Reader:
             if not is_read(*jobs[0]):
                 return None
         for name, said in by_ingredient(made, rest):
+            if closed and not any(t.number for t in said):
+                continue
             share = self.names.declarations[name]
             assert isinstance(share, NumberDecl)
             one = (Subject(number_of(share), name, subjects[0].span),)
@@ -865,7 +883,7 @@ class Reader:
         """`free of talc and mica`, `comprising wax and oil in a total amount of at most 5 wt%`, of a
         composition, as of both; None where it is not read so."""
         made = subjects[0].bound if len(subjects) == 1 else None
-        if not isinstance(made, Composition) or made.name != subjects[0].text:
+        if not isinstance(made, Composition) or made.name != subjects[0].text or closes(tokens):
             return None
         shares = (self.names.declarations[name] for name in named_in(made, tokens))
         members = tuple(
@@ -894,7 +912,12 @@ class Reader:
             return None
         for name in named_in(made, tokens):
             self.names.speak(name)  # the balance asks what else is recited, before the rest is read
-        sides = [Words(words.text, side, words.span) for side in (rest, balance)]
+        closed: tuple[Token, ...] = ()
+        if head := opening(rest):
+            rest = rest[head:]
+            amounts = by_ingredient(made, rest)
+            closed = closed_list(tokens, [*amounts, *((name, ()) for name in named_in(made, balance))])
+        sides = [Words(words.text, side, words.span) for side in (closed, rest, balance) if side]
         with suppress(Trouble):
             for side in sides:
                 self._trying().condition(side, subjects)

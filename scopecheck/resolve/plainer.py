@@ -47,11 +47,13 @@ from scopecheck.resolve.plainer_counts import (
     with_limits_joined,
     with_names_noted,
     with_neither_as_not,
+    with_note_behind_name,
     with_number_per,
     with_one_for_every,
     with_one_in_so_many,
     with_outnumbering,
     with_pairs_counted,
+    with_state_before_noun,
     with_total_of,
     with_what_both_have,
     with_which_named,
@@ -100,10 +102,12 @@ from scopecheck.resolve.plainer_values import (
     with_doubled,
     with_limits_before,
     with_measure_unsaid,
+    with_numbers_alone,
     without_by,
     without_nominal_of_name,
     without_noted_behind,
     without_noted_noun_before_inclusive,
+    without_only,
     without_own_noun,
     without_threshold,
 )
@@ -139,7 +143,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
 
     `notes` are those of the declarations of what stands left of the colon.
     """
-    tokens = with_forms(with_folds(tokens), "plainer_forms")
+    tokens = with_state_before_noun(tokens, subjects[0]) if len(subjects) == 1 else tokens
+    tokens = with_forms(with_forms(with_folds(tokens), "forms_of_times"), "plainer_forms")
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
     tokens = with_measure_unsaid(tokens, subjects)
     tokens = with_each_first(with_runs(without_threshold(tokens), "plainer_runs"), subjects)
@@ -193,6 +198,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = shares_plainly(tokens, subjects) if tokens else tokens
     tokens = with_names_noted(tokens, subjects, notes) if tokens else tokens
     tokens = without_noted_lead(tokens, subjects, notes) if tokens else tokens
+    tokens = with_note_behind_name(tokens, subjects, notes) if tokens else tokens
     for said_of in (
         with_pairs_counted,
         with_total_of,
@@ -218,7 +224,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
         tokens = without_thereof(without_relative(tokens, subjects[0]), subjects[0]) if tokens else tokens
-        tokens = without_inclined(tokens, subjects[0])
+        tokens = with_numbers_alone(without_inclined(tokens, subjects[0]), subjects[0])
+        tokens = without_only(tokens, subjects[0])
         tokens = without_own_kind(with_noted_plural(tokens, subjects[0], notes), subjects[0])
         tokens = without_own_measure_behind(without_what_is_noted(tokens, notes), subjects[0], notes)
         tokens = of_the_greatest(tokens, subjects)

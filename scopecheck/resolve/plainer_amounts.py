@@ -55,14 +55,29 @@ def without_body_weight(tokens: Tokens) -> Tokens:
 
 
 def of_any_of_them(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`2 to 5 wt% of at least one wax`, of a share, as so much of a wax."""
+    """`2 to 5 wt% of at least one wax`, `one or more waxes in a total amount of 2 to 5 wt%`, of a share, as
+    so much of a wax."""
     words = [word_of(t) for t in tokens]
+    if len(subjects) != 1 or not _is_share(subjects[0]):
+        return tokens
     several = (i for i in range(1, len(words) - 4) if words[i + 1 : i + 4] in ONE_OR_MORE)
     at = next((i for i in several if words[i] == "of"), 0)
     behind = tokens[at + 4 :]
     alone = all(t.sort == "word" and word_of(t) not in ("and", "or", "of") for t in behind)
-    if at and alone and len(subjects) == 1 and _is_share(subjects[0]) and tokens[at - 1].number:
+    if at and alone and tokens[at - 1].number:
         return (*tokens[: at + 1], replace(tokens[at + 1], text="a", end=tokens[at + 3].end), *behind)
+    start = int(words[0] in OPEN_WORDS)
+    own = subjects[0].text.lower().split()[-1]
+    end = next((i for i in range(start + 4, len(words)) if words[i] in ("in", "at")), 0)
+    end -= end > 0 and words[end - 1] == ","
+    counted = words[start : start + 3] in ONE_OR_MORE and start + 3 < end <= start + 6
+    if counted and own in (
+        words[end - 1],
+        words[end - 1].removesuffix("s"),
+        words[end - 1].removesuffix("es"),
+    ):
+        called, behind = replace(tokens[end - 1], text=own), tokens[end + (words[end] == ",") :]
+        return (replace(tokens[start], text="a"), *tokens[start + 3 : end - 1], called, *behind)
     return tokens
 
 
@@ -360,7 +375,8 @@ def of_what_holds_it(tokens: Tokens, name: str) -> Tokens:
     words = [word_of(t) for t in tokens]
     at = next((i for i, w in enumerate(words[:6]) if w in OPEN_WORDS), 0)
     limit, own = tokens[at + 1 :], name.lower().split()
-    if not 0 < at <= MOST_OF_A_NOUN + 1 or any(t.sort != "word" for t in tokens[:at]):
+    nouns = listed("names", "never").isdisjoint(words[:at]) and all(t.sort == "word" for t in tokens[:at])
+    if not 0 < at <= MOST_OF_A_NOUN + 1 or not nouns:
         return tokens
     if not any(is_bare_share(t) or (t.number and t.number.unit) for t in limit) or own == words[:at]:
         return tokens

@@ -10,6 +10,7 @@ from itertools import pairwise
 
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.number_words import NUMBER_WORDS, WORDS_OF_NUMBERS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import word_of
@@ -46,6 +47,39 @@ def with_names_noted(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -
                 *words_at(tokens[i], subject.text, understood=True),
                 *tokens[i + len(note) :],
             )
+    return tokens
+
+
+def with_state_before_noun(tokens: Tokens, subject: Subject) -> Tokens:
+    """`two of the valves are open at the same time`, of how many open valves there are, as two of these."""
+    own, words = subject.text.lower().split(), [word_of(t) for t in tokens]
+    state, noun = own[:-1], own[-1]
+    if not state or not isinstance(subject.bound, Typed) or not subject.bound.whole:
+        return tokens
+    for at in range(1, len(words) - len(state) - 1):
+        end = at + 2 + len(state)
+        if words[at] != noun or words[at + 1] not in ("is", "are", "being") or words[at + 2 : end] != state:
+            continue
+        start = at - (words[at - 1] in _DETERMINERS)
+        start -= words[start - 1] == "of"
+        start -= words[start - 1] == ","
+        end += run_at(words, end, "asides", "at_once") or run_at(words, end, "steps", "at_once")
+        return (*tokens[:start], *words_at(tokens[at], subject.text), *tokens[end:])
+    return tokens
+
+
+def with_note_behind_name(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> Tokens:
+    """`the density after 2 hours is 80 % of the initial density`, of a stored density that is noted "after 2
+    hours", by its name."""
+    for subject, note in zip(subjects, notes, strict=False) if len(subjects) > 1 else ():
+        name, words, said = subject.text.lower().split(), [word_of(t) for t in tokens], note.lower()
+        named = name[-1] in said.split()
+        for at in range(len(words)) if " " in said else ():
+            end = next((e for e in range(at + 1, len(words) + 1) if " ".join(words[at:e]) == said), 0)
+            width = next((n for n in range(min(at, len(name)), 0, -1) if words[at - n : at] == name[-n:]), 0)
+            if end and (width or named):
+                called = words_at(tokens[at - width], subject.text, understood=width < len(name))
+                return (*tokens[: at - width], *called, *tokens[end:])
     return tokens
 
 

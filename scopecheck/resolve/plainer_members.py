@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import split_list, word_of
 from scopecheck.resolve.subjects import Subject
@@ -20,7 +21,7 @@ def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return tokens
     for said in (_with_such_as, _of_members, _without_mixture_before_so_many):
         tokens = said(tokens) if tokens else tokens
-    tokens = _with_combination_thereof(tokens)
+    tokens = _with_derived(_with_combination_thereof(tokens), [m.lower() for m in bound.members])
     if isinstance(bound, SetDecl):
         tokens = _with_both_comprised(tokens, subjects[0].text, frozenset(m.lower() for m in bound.members))
     return _without_class_before_preferred(tokens, subjects[0].text)
@@ -63,6 +64,25 @@ def _with_combination_thereof(tokens: Tokens) -> Tokens:
     named = {tuple(map(word_of, m)) for m in split_list(before, "comma") or split_list(before, "or")}
     alike = len(behind) > 1 and behind == named
     return (*tokens[: at + 1], *words_at(tokens[at], "thereof")) if alike else tokens
+
+
+def _with_derived(tokens: Tokens, members: list[str]) -> Tokens:
+    """`an acid, a salt or an ester thereof`, of a list with these, without the last word."""
+    words = [word_of(t) for t in tokens]
+    end = len(words) - next((len(run) for run in (["thereof"], ["of", "it"]) if words[-len(run) :] == run), 0)
+    if end == len(words) or end < 3 or words[end - 1].removesuffix("s") in _MIXED:
+        return tokens
+    base = any(f" {m} " in f" {' '.join(words[: end - 2])} " for m in members)
+    ones = {m.split()[-1] for m in members}
+    one_of = {form: one for one in ones for form in (one, f"{one}s", f"{one}es")}
+    if not base or words[end - 1] not in one_of:
+        return tokens
+    kept = (t for i, t in enumerate(tokens) if i < end and not (words[i] == "thereof" and i))
+    said = tuple(replace(t, text=one_of.get(word_of(t), t.text)) for t in kept)
+    ors = [i for i, t in enumerate(said) if word_of(t) == "or" and "and" not in words]
+    commas = {i: replace(said[i], sort="mark", text=",") for i in ors[:-1]}
+    twice = {i - 1 for i in ors if word_of(said[i - 1]) == ","}
+    return tuple(commas.get(i, t) for i, t in enumerate(said) if i not in twice)
 
 
 def _with_both_comprised(tokens: Tokens, name: str, members: frozenset[str]) -> Tokens:

@@ -21,11 +21,51 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is said of steps in plainer words; else as it is."""
     if not all(isinstance(s.bound, Step) for s in subjects):
         return _without_reached(tokens) if subjects and isinstance(subjects[0].bound, Step) else tokens
-    tokens = with_runs(_without_step(tokens, subjects), "step_runs")
+    tokens = _while_it_goes_on(with_runs(_without_step(tokens, subjects), "step_runs"))
     if len(subjects) > 1:
         tokens = _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
         return _time_between(_of_two(tokens, subjects), subjects)
+    tokens = _uninterrupted(tokens, subjects[0])
     return _lasting(_going_on(_between_steps(tokens)), subjects[0].text.lower().split())
+
+
+def _while_it_goes_on(tokens: Tokens) -> Tokens:
+    """`while the dough is resting` as while resting."""
+    words = [word_of(t) for t in tokens]
+    at = words.index("while") if "while" in words else len(words)
+    verb = next((i for i in range(at + 3, min(len(words) - 1, at + 6)) if words[i] in ("is", "are")), 0)
+    goes_on = verb and words[at + 1] in ("the", "a", "an", "said") and words[-1].endswith("ing")
+    plain = goes_on and verb == len(words) - 2 and all(t.sort == "word" for t in tokens[at:])
+    return (*tokens[: at + 1], tokens[-1]) if plain else tokens
+
+
+def _uninterrupted(tokens: Tokens, subject: Subject) -> Tokens:
+    """`for at least 8 minutes without interruption`, `for at least 8 consecutive minutes`, as both things; of
+    a step that has no pauses as for so long."""
+    words, own = [word_of(t) for t in tokens], subject.text.lower().split()
+    at, run = next(
+        ((i, run) for run in _WITHOUT_PAUSE for i in range(len(words)) if words[i : i + len(run)] == run),
+        (-1, [""]),
+    )
+    if at < 0 or words[:2] == ["continuously", "and"] or not isinstance(subject.bound, Step):
+        return tokens
+    rest = (*tokens[:at], *tokens[at + len(run) :])
+    start = int(word_of(rest[0]) == "the") if rest else 0
+    start = start + len(own) if [word_of(t) for t in rest[start : start + len(own)]] == own else 0
+    while start < len(rest) and word_of(rest[start]) in ("is", "continued", "continues", "performed"):
+        start += 1
+    rest = rest[start:]
+    if not any(t.number for t in rest):
+        return tokens
+    started = words_at(rest[0], "for", understood=True) if word_of(rest[0]) not in ("for", "lasting") else ()
+    both = words_at(tokens[at], "continuously and") if subject.bound.pausing else ()
+    return (*both, *started, *rest)
+
+
+_WITHOUT_PAUSE = [
+    ["without", "interruption"], ["an", "uninterrupted", "period", "of"], ["a", "continuous", "period", "of"],
+    ["uninterrupted"], ["uninterruptedly"], ["continuously"], ["consecutive"],
+]  # fmt: skip
 
 
 def _without_reached(tokens: Tokens) -> Tokens:

@@ -6,11 +6,12 @@ Used by `plainer.py`; the noun of a list behind its members is left out before a
 from __future__ import annotations
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
-from scopecheck.foundations.quantity import PLAIN_KIND
+from scopecheck.foundations.quantity import PLAIN_KIND, Kind, kind_word
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
-from scopecheck.resolve.names import Typed
+from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.subjects import Subject
 
 Tokens = tuple[Token, ...]
@@ -121,6 +122,79 @@ def with_amount_per(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[
     end = tokens[of]
     said = f"times the {subjects[1].text}".split()
     return (*tokens[:of], *(replace(end, sort="word", text=w, end=end.start) for w in said))
+
+
+def with_extreme_as_named(tokens: Tokens, subjects: tuple[Subject, ...], names: Names) -> Tokens:
+    """`the peak temperature`, of what is called the highest temperature, by its own name."""
+    for subject in subjects:
+        own, words = subject.text.lower().split(), [word_of(t) for t in tokens]
+        for alike in _EXTREMES:
+            named = next((w for w in own if w in alike), "")
+            others = {w for n in names.all() if n.lower() not in own for w in n.lower().split()}
+            if not named or named in words:
+                continue
+            at = next((i for i in range(len(words) - 1) if words[i] in alike), len(words))
+            nouns = listed("measures", "nouns") | set(own)
+            if at < len(words) and words[at] not in others and words[at + 1] in nouns - {"of"}:
+                tokens = (*tokens[:at], replace(tokens[at], text=named), *tokens[at + 1 :])
+    return tokens
+
+
+_EXTREMES = (
+    frozenset("maximum maximal highest peak greatest largest".split()),
+    frozenset("minimum minimal lowest smallest".split()),
+)
+"""Words for the same end of what values something has."""
+
+
+def with_numbers_alone(tokens: Tokens, subject: Subject) -> Tokens:
+    """`excluding a solids content of 36 %`, `between latitudes 30 and 45 degrees`, without what it is of."""
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    words = [word_of(t) for t in tokens]
+    found, at = list[Token](), 0
+    while at < len(tokens):
+        found.append(tokens[at])
+        joined = words[at] in ("and", "to") and "between" in words[:at]
+        start = at + 1 + (words[at] == "except" and words[at + 1 : at + 2] == ["for"])
+        number = next((i for i in range(start, len(words)) if tokens[i].number or words[i] == "between"), 0)
+        before = words[at] in _BEFORE_NUMBERS or joined
+        if (
+            before
+            and kind is not None
+            and number > start
+            and _only_measures(words[start:number], subject, kind)
+        ):
+            found += tokens[at + 1 : start]
+            at = number
+        else:
+            at += 1
+    return tuple(found)
+
+
+def _only_measures(words: list[str], subject: Subject, kind: Kind) -> bool:
+    """`a solids content of`, `latitudes`: do the words name what is limited, and nothing else?"""
+    shares = listed("asides", "of_shares") if not kind.dimension else frozenset[str]()
+    own = {form for w in subject.text.lower().split() for form in (w, f"{w}s")}
+    own |= _ARTICLES | shares | {"value", "values", "of"}
+    known = (kind_word(w) or kind_word(w.removesuffix("s")) for w in words if w not in own)
+    return all(k is not None and k.accepts(kind) for k in known)
+
+
+_BEFORE_NUMBERS = ("excluding", "excludes", "except", "excepting", "between")
+
+
+def without_only(tokens: Tokens, subject: Subject) -> Tokens:
+    """`only between 30 and 45 degrees`, of one value, without the word, and of like parts as all of them."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words[:-1]) if w == "only" and words[i + 1] in _WITHIN), -1)
+    if at < 0 or not isinstance(subject.bound, Typed) or any(t.number for t in tokens[:at]):
+        return tokens
+    all_ = "all of them".split() if subject.parts is not None else []
+    said = (replace(tokens[at], text=w, end=tokens[at].start) for w in all_)
+    return (*said, *tokens[at + 1 :]) if not at or all_ else (*tokens[:at], *tokens[at + 1 :])
+
+
+_WITHIN = ("between", "within", "from", "in")
 
 
 def in_the_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

@@ -37,7 +37,9 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
         first = _quantified(tokens, words, start, of=words[start] == "of") if says_which and before else -1
         if first < 0:
             continue
-        told = ("by", "number", "of", "them") if _is_share(tokens[start - 1]) else ("of", "them")
+        shares = _is_share(tokens[start - 1]) or (words[start - 1] == "more" and _is_share(tokens[first]))
+        told = ("by", "number", "of", "them") if shares else ("of", "them")
+        tokens = _with_per_cent_shared(tokens, start - 1) if shares else tokens
         them = tuple(replace(tokens[at], text=w, start=tokens[at].start) for w in told)
         if words[:3] in (["the", "at", "least"], ["said", "at", "least"]) and first == 3:
             # 'The at least one rib' are those that there are, or so many of them.
@@ -67,6 +69,16 @@ def _quantified(tokens: tuple[Token, ...], words: list[str], end: int, of: bool)
         return end - 1
     bound = before[-2:] in (["at", "least"], ["at", "most"]) or before[-1:] in (["exactly"], ["only"])
     return end - 1 if number and bound else -1
+
+
+def _with_per_cent_shared(tokens: tuple[Token, ...], last: int) -> tuple[Token, ...]:
+    """`80 to 90 % of the pellets` with both numbers in per cent."""
+    first, number = tokens[last - 2], tokens[last].number
+    joined = last > 1 and word_of(tokens[last - 1]) in ("to", "and", "-", "–", "or")
+    if not joined or number is None or first.number is None or first.number.unit is not None:
+        return tokens
+    shared = replace(first, number=replace(first.number, unit=number.unit))
+    return (*tokens[: last - 2], shared, *tokens[last - 1 :])
 
 
 def _is_number(tokens: tuple[Token, ...], at: int) -> bool:

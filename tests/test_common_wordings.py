@@ -1,0 +1,203 @@
+"""Wordings that claims often have, each with a thing they, as presumed, take in and one that they do not.
+
+By hand; common practice in the wording of claims, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import errors, on_the_wrong_side
+
+COATING = "coating  composition in wt%\n  tin, copper, zinc"
+ACID = "acid form  any of acid, salt, ester"
+SOLIDS = "solids  share in wt%"
+GRANULES = "granule  part, up to 2\n  size  length in um"
+GRAINS = "granule  part, up to 2\n  length  length in mm\n  width  length in mm"
+HOLES = "hole  part, up to 2\n  diameter  length in mm\ncup diameter  length in mm"
+LAMPS = "lamp  part, up to 2\n  latitude  angle in deg"
+REQUESTS = "request  part, up to 2\n  zones  count"
+RESTING = 'resting  step in min\n  rest temperature  temperature in degC  "of the dough"'
+RESTED = "start of resting = 0 min, duration of resting = 10 min"
+PAUSING = "resting  step in min, may pause"
+BAKING = "baking  step in min\n  baking temperature  temperature in degC"
+KNEADING = "resting, kneading  step in min"
+STRIP = "strip length, flap length  length in mm"
+DENSITIES = 'stored density  density in g/cm3  "after 2 hours"\ninitial density  density in g/cm3'
+LIQUOR = "copper salt, wetting agent  share in wt%"
+
+
+def _rested(lowest: int, highest: int) -> str:
+    at = {"at the start of": lowest, "at the end of": lowest, "average": lowest}
+    told = [f"rest temperature {k} resting = {v} degC" for k, v in at.items() if k != "average"]
+    told += [
+        f"lowest rest temperature of resting = {lowest} degC",
+        f"highest rest temperature of resting = {highest} degC",
+        f"average rest temperature of resting = {lowest} degC",
+    ]
+    return ", ".join((RESTED, *told))
+
+
+READ = [
+    (COATING, "coating", "consisting of tin and up to 5 wt% copper", "tin = 100 wt%",
+     "tin = 90 wt%, copper = 5 wt%, zinc = 5 wt%"),
+    (COATING, "coating", "consisting of tin and 1 to 5 wt% of copper", "tin = 97 wt%, copper = 3 wt%",
+     "tin = 100 wt%"),
+    (COATING, "coating", "consisting of tin, less than 2 wt% copper, and 0 to 3 wt% zinc", "tin = 100 wt%",
+     "tin = 97 wt%, copper = 3 wt%"),
+    (COATING, "coating", "consisting of 4 to 5 wt% copper, the balance being tin",
+     "tin = 95 wt%, copper = 5 wt%", "tin = 90 wt%, copper = 5 wt%, zinc = 5 wt%"),
+    (COATING, "coating", "consisting of up to 5 wt% copper, balance tin", "tin = 100 wt%",
+     "tin = 94 wt%, copper = 6 wt%"),
+    (COATING, "coating",
+     "consisting of tin, copper in an amount of 1 to 5 wt% and zinc in an amount of 2 wt%",
+     "tin = 95 wt%, copper = 3 wt%, zinc = 2 wt%", "tin = 97 wt%, copper = 3 wt%"),
+    ("angle  angle in deg", "angle", "at approximately a right angle", "angle = 90 deg", "angle = 80 deg"),
+    (SOLIDS, "solids", "20 to 60 wt%, excluding 36 and 50 wt%", "solids = 40 wt%", "solids = 50 wt%"),
+    (SOLIDS, "solids", "20 to 60 wt%, with the exception of 36 wt%", "solids = 50 wt%", "solids = 36 wt%"),
+    (SOLIDS, "solids", "excluding a solids content of 36 % and 50 % by weight", "solids = 40 wt%",
+     "solids = 36 wt%"),
+    (SOLIDS, "solids", "neither 36 wt% nor 50 wt%", "solids = 40 wt%", "solids = 50 wt%"),
+    (SOLIDS, "solids", "does not contain 36 wt% of solids", "solids = 40 wt%", "solids = 36 wt%"),
+    (SOLIDS, "solids", "does not have a solids content of 36 wt%", "solids = 40 wt%", "solids = 36 wt%"),
+    (SOLIDS, "solids", "does not contain 36 wt% or more of solids", "solids = 30 wt%", "solids = 40 wt%"),
+    ("temp  temperature in degC", "temp", "excluding temperatures between 30 and 40 °C", "temp = 20 degC",
+     "temp = 35 degC"),
+    ("temp  temperature in degC", "temp", "between a temperature of 30 °C and a temperature of 45 °C",
+     "temp = 40 degC", "temp = 50 degC"),
+    ("temp  temperature in degC", "temp", "not exceeding 30 °C at any time", "temp = 20 degC",
+     "temp = 31 degC"),
+    ("temp  temperature in degC", "temp", "around room temperature", "temp = 22 degC", "temp = 40 degC"),
+    (ACID, "acid form", "an acid or a salt thereof", "acid form = {salt}", "acid form = {ester}"),
+    (ACID, "acid form", "an acid, or a salt or ester thereof", "acid form = {ester}", "acid form = {}"),
+    (ACID, "acid form", "acid, salts thereof or esters thereof", "acid form = {ester}", "acid form = {}"),
+    ('content  in mg/g', "content", "from 2 to 5 mg of the nutrient per gram of tablet", "content = 3 mg/g",
+     "content = 6 mg/g"),
+    ("dose  in mg/(kg.d)", "dose", "at a dose of 0.5 to 2 mg of nutrient per kg of soil per day",
+     "dose = 1 mg/(kg.d)", "dose = 3 mg/(kg.d)"),
+    ("dose  in mg/(kg.d)", "dose", "0.5 to 2 mg/kg body weight daily", "dose = 1 mg/(kg.d)",
+     "dose = 3 mg/(kg.d)"),
+    ("rate  in g/(m2.h)", "rate", "2 to 4 g per square metre and hour", "rate = 3 g/(m2.h)",
+     "rate = 5 g/(m2.h)"),
+    ("flow  in l/min", "flow", "at least 5 litres of water per minute", "flow = 5 l/min", "flow = 4 l/min"),
+    ("maximum speed  speed in m/s", "maximum speed", "a peak speed of at least 3 m/s",
+     "maximum speed = 3 m/s", "maximum speed = 2 m/s"),
+    ("minimum gap  length in mm", "minimum gap", "the smallest gap is at least 3 mm", "minimum gap = 3 mm",
+     "minimum gap = 2 mm"),
+    (GRANULES, "size of the granules", "50 % of the granules have a size below 500 um",
+     "granules = 2, size of granule 1 = 400 um, size of granule 2 = 600 um",
+     "granules = 2, size of granule 1 = 600 um, size of granule 2 = 600 um"),
+    (GRANULES, "size of the granules", "40 to 60 % of the granules have a size below 500 um",
+     "granules = 2, size of granule 1 = 400 um, size of granule 2 = 600 um",
+     "granules = 2, size of granule 1 = 400 um, size of granule 2 = 400 um"),
+    (GRANULES, "size of the granules", "50 % or more of the granules have a size below 500 um",
+     "granules = 2, size of granule 1 = 400 um, size of granule 2 = 600 um",
+     "granules = 2, size of granule 1 = 600 um, size of granule 2 = 600 um"),
+    (GRANULES, "size of the granules", "substantially all of the granules are smaller than 500 um",
+     "granules = 2, size of granule 1 = 400 um, size of granule 2 = 400 um",
+     "granules = 2, size of granule 1 = 400 um, size of granule 2 = 600 um"),
+    (GRAINS, "length of the granules, width of the granules",
+     "the ratio of the length to the width of each granule being less than 1.2",
+     "granules = 1, length of granule 1 = 1.1 mm, width of granule 1 = 1 mm",
+     "granules = 1, length of granule 1 = 1.3 mm, width of granule 1 = 1 mm"),
+    (GRAINS, "length of the granules, width of the granules",
+     "each granule has a length that is greater than its width",
+     "granules = 1, length of granule 1 = 2 mm, width of granule 1 = 1 mm",
+     "granules = 1, length of granule 1 = 1 mm, width of granule 1 = 2 mm"),
+    (GRAINS, "length of the granules, width of the granules",
+     "the width of each granule is less than its length",
+     "granules = 1, length of granule 1 = 2 mm, width of granule 1 = 1 mm",
+     "granules = 1, length of granule 1 = 1 mm, width of granule 1 = 2 mm"),
+    (HOLES, "diameter of the holes, cup diameter",
+     "the diameter of the holes is 10 to 20 % smaller than the cup diameter",
+     "holes = 1, diameter of hole 1 = 85 mm, cup diameter = 100 mm",
+     "holes = 1, diameter of hole 1 = 95 mm, cup diameter = 100 mm"),
+    (HOLES, "diameter of the holes, cup diameter",
+     "the diameter of each hole exceeds the cup diameter by 2 to 3 mm",
+     "holes = 2, diameter of hole 1 = 12 mm, diameter of hole 2 = 13 mm, cup diameter = 10 mm",
+     "holes = 2, diameter of hole 1 = 12 mm, diameter of hole 2 = 8 mm, cup diameter = 10 mm"),
+    (LAMPS, "latitude of the lamps", "only within a zone extending between latitudes 30° and 45°",
+     "lamps = 2, latitude of lamp 1 = 35 deg, latitude of lamp 2 = 40 deg",
+     "lamps = 2, latitude of lamp 1 = 35 deg, latitude of lamp 2 = 50 deg"),
+    (REQUESTS, "zones of the requests", "each request of a user corresponds to two or more zones",
+     "requests = 1, zones of request 1 = 2", "requests = 1, zones of request 1 = 1"),
+    ("open valves  count", "open valves",
+     "at least two of the valves are open at the same time, and not more than four", "open valves = 4",
+     "open valves = 5"),
+    ("open valves  count", "open valves", "two to four of the valves are open simultaneously",
+     "open valves = 2", "open valves = 1"),
+    (RESTING, "rest temperature of resting",
+     "the temperature of the dough not exceeding 30 °C during resting", _rested(20, 30), _rested(20, 31)),
+    (RESTING, "rest temperature of resting", "at no time exceeding 30 °C", _rested(20, 30), _rested(20, 31)),
+    (KNEADING, "kneading", "after the resting has been completed",
+     f"{RESTED}, start of kneading = 10 min, duration of kneading = 5 min",
+     f"{RESTED}, start of kneading = 5 min, duration of kneading = 5 min"),
+    (KNEADING, "kneading", "while the dough is resting",
+     f"{RESTED}, start of kneading = 5 min, duration of kneading = 5 min",
+     f"{RESTED}, start of kneading = 10 min, duration of kneading = 5 min"),
+    ("resting  step in min", "resting", "without interruption for at least 8 minutes", RESTED,
+     "start of resting = 0 min, duration of resting = 5 min"),
+    (PAUSING, "resting", "for at least 8 consecutive minutes",
+     f"{RESTED}, longest pause of resting = 0 min, total pause of resting = 0 min",
+     f"{RESTED}, longest pause of resting = 2 min, total pause of resting = 2 min"),
+    (STRIP, "strip length, flap length", "along a substantial part of the length of the flap",
+     "strip length = 60 mm, flap length = 100 mm", "strip length = 40 mm, flap length = 100 mm"),
+    (STRIP, "strip length, flap length", "along substantially the entire length of the flap",
+     "strip length = 100 mm, flap length = 100 mm", "strip length = 60 mm, flap length = 100 mm"),
+    (DENSITIES, "stored density, initial density",
+     "the density after 2 hours is at least 80 % of the initial density",
+     "stored density = 0.9 g/cm3, initial density = 1 g/cm3",
+     "stored density = 0.7 g/cm3, initial density = 1 g/cm3"),
+    (LIQUOR, "copper salt, wetting agent",
+     "the copper salt and the wetting agent together make up no more than 30 % of the liquor",
+     "copper salt = 10 wt%, wetting agent = 20 wt%", "copper salt = 20 wt%, wetting agent = 20 wt%"),
+    ("sugar  share in wt%", "sugar", "at least 5 wt% of sugar when applied to the dough", "sugar = 5 wt%",
+     "sugar = 4 wt%"),
+    ("caffeine  share in wt% of solids", "caffeine",
+     "the caffeine content does not exceed 0.1 % of the dry solids", "caffeine = 0.1 wt%",
+     "caffeine = 0.2 wt%"),
+    ("filler  share in wt%", "filler", "at least one filler in an amount of 5 to 10 wt%", "filler = 5 wt%",
+     "filler = 4 wt%"),
+    ("filler  share in wt%", "filler", "one or more fillers in a total amount of 5 to 10 wt%",
+     "filler = 10 wt%", "filler = 11 wt%"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("declared", "left", "words", "within", "outside"), READ)
+def test_it_is_read(declared: str, left: str, words: str, within: str, outside: str) -> None:
+    assert not on_the_wrong_side(declared, left, words, within, outside)
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        # 5 wt% of copper, or of copper and tin together?
+        (COATING, "coating", "consisting of up to 5 wt% copper and tin"),
+        ("phosphite  share in wt%", "phosphite", "30 % or more of the total phosphite"),
+        ("phosphite  share in wt%", "phosphite", "at least 30 % of the total amount of phosphite"),
+        (GRANULES, "size of the granules", "90 % by weight of the granules have a size below 500 um"),
+        ("peak power, maximum power  power in W", "maximum power", "a peak power of 5 W"),
+        ("dose  in mg/kg", "dose", "2 mg of nutrient per kg of soil per day"),
+        (BAKING, "baking temperature of baking", "the peak temperature does not exceed 260 °C"),
+    ],
+)
+def test_what_may_say_something_else_is_refused(declared: str, left: str, words: str) -> None:
+    assert errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "told"),
+    [
+        ("content  in mg/g", "content", "2 to 5 mg of salt per gram of tablet", ["of salt", "of tablet"]),
+        ('content  in mg/g  "per gram of tablet"', "content", "2 to 5 mg per gram of tablet", []),
+        ("dose  in mg/kg", "dose", "2 to 5 mg of nutrient per kg of body weight", ["of nutrient"]),
+        (LIQUOR, "copper salt", "the copper salt is at most 30 wt% of the liquor", ["of the liquor"]),
+        (REQUESTS, "zones of the requests", "each request of a user has two zones", ["of a user"]),
+    ],
+)
+def test_what_is_read_past_is_told(declared: str, left: str, words: str, told: list[str]) -> None:
+    text = f"profile  US court\n{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
+    _, found = read_sheet(Source("t.sheet", text))
+    assert [d.message for d in found if "read past" in d.message] == [f"'{t}' is read past" for t in told]
