@@ -242,7 +242,7 @@ CASES = [
         "+two things, whatever their values; -two values",
         "x, y",
     ),
-    Case("F8", COUNT, "first, second and third", "x=4", "+labels only; -exactly that many"),
+    Case("F8", COUNT, "first, second and third", "x=4", "+so many at least; -exactly that many"),
     Case("F10", METALS, "any of copper and zinc", "x={copper}", "+at least one; -every one"),
     Case("F12", SHARE, "a majority", "x=47.8 %", "-more than half; +the largest share", open={"s": "30 %"}),
     Case("F13", COUNT, "three", "x=4", "+at least that many; -exactly that many"),
