@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from scopecheck.core.declared import Step
 from scopecheck.core.formula import Chosen, Includes
+from scopecheck.core.model import set_apart
 from scopecheck.foundations.regex import regex
 from scopecheck.resolve.entry import EntryReading
 from scopecheck.resolve.names import Listed, Typed
@@ -79,16 +80,22 @@ def plain_text(text: str, at: Occurrence) -> str:
     def value(match: re.Match[str]) -> str:
         shown = at.shown.get(match.group())
         if shown is None:
-            return match.group()
+            return set_apart(match.group()) if match.group() in things else match.group()
         beside = text[: match.start()].rstrip()[-1:] in ("*", "/", "-") or text[match.end() :].lstrip()[
             :1
         ] in ("*", "/")
         denied = text[: match.start()].rstrip().endswith("NOT") and " " in shown
         return f"({shown})" if denied or (beside and re.search(r" [-+*/] ", shown)) else shown
 
+    things = {w for name, said in at.shown.items() if not _is_number(at, name) for w in said.split()}
     # What a unit is called may be the name of a slot: a place is filled in after the names.
     filled = _NAME.sub(value, text) if at.shown else text
     return _PUT_ASIDE.sub(lambda m: places[int(m[1])], _OF_TWO.sub(_picked, filled))
+
+
+def _is_number(at: Occurrence, name: str) -> bool:
+    slot = at.slots.get(name)
+    return isinstance(slot, Typed) and slot.number is not None
 
 
 def _that_it_is(slot: Listed, member: str) -> str:
