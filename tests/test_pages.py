@@ -310,6 +310,23 @@ def test_a_line_may_call_a_claim_of_another_category_dependent() -> None:
     assert "Claim 2 names claim 1" in text
 
 
+def test_a_pressure_over_nothing_said_is_told() -> None:
+    text = """
+p, q  pressure in bar
+yield strength  stress in MPa
+
+1. A vessel at a pressure of at least 0.5 bar, with a drop of at most 1 bar, having a yield strength
+   of at least 200 MPa.
+   | p : at least 0.5 bar
+   | q : a drop of at most 1 bar
+   | yield strength : at least 200 MPa
+"""
+    text = text.replace("p, q  pressure in bar", 'p  pressure in bar\nq  pressure in bar  "drop at the filter"')
+    told = "Whether it is absolute or over that of the air (gauge) is left open for p."
+    assert told in page(text)
+    assert told not in page(text.replace("p  pressure in bar", "p  pressure in bar(a)", 1).replace("0.5 bar", "0.5 bar(a)"))
+
+
 def test_percent_of_nothing_said_is_told() -> None:
     text = """
 wax  share in %
