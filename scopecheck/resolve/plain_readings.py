@@ -25,7 +25,7 @@ _EACH = regex(r"\b(EVERY|SOME|ONE)\((\w+)\)")
 _ALL_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+)")
 _NOTHING_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+) = 0\b")
 _PUT_ASIDE = regex(r"\0(\d+)\0")
-_PLACE = regex(r"\bPLACE\((\w+)\)")
+_PLACE = regex(r"\b(PLACE|FIGURE)\((\w+)\)")
 _PLACE_IN_OTHER = regex(r"\bPLACE\((\w+), (\w+)\)")
 _QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
 
@@ -55,11 +55,12 @@ def plain_text(text: str, at: Occurrence) -> str:
     places: list[str] = []
 
     def place(match: re.Match[str]) -> str:
-        slot = at.slots.get(match.group(1))
+        slot = at.slots.get(match.group(2))
         if isinstance(slot, Typed) and slot.number and slot.unit and slot.number.has_places:
-            places.append(_step_text(slot.number.decimals, slot.unit.symbol))
+            zeros = slot.number.zeros if match.group(1) == "FIGURE" else 0
+            places.append(_step_text(slot.number.decimals - zeros, slot.unit.symbol))
         else:
-            of = at.shown.get(match.group(1), match.group(1))
+            of = at.shown.get(match.group(2), match.group(2))
             figure = "the greater figure of " if ":" in of else ""
             places.append(f"the last written place of {figure}{of}")
         return f"\0{len(places) - 1}\0"
