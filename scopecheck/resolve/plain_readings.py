@@ -16,7 +16,7 @@ from scopecheck.resolve.occurrence import Occurrence
 
 def plain(reading: EntryReading, at: Occurrence) -> str:
     """The meaning of a reading with the slots filled in."""
-    return plain_text(reading.formula_text, at)
+    return plain_text(reading.formula_text, at, frozenset(f.name for f in reading.written.free))
 
 
 _NAME = regex(r"(?<![\w.])[^\W\d_][\w']*(?:-[\w']+)*")
@@ -35,8 +35,8 @@ def with_places_allowed(text: str) -> str:
     return _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", text)
 
 
-def plain_text(text: str, at: Occurrence) -> str:
-    """A formula's text with the slots' own texts in place of their names."""
+def plain_text(text: str, at: Occurrence, free: frozenset[str] = frozenset()) -> str:
+    """A formula's text with the slots' own texts in place of their names, its `free` numbers by letters."""
 
     def listed(match: re.Match[str]) -> str:
         slot = at.slots.get(match.group(2))
@@ -81,7 +81,7 @@ def plain_text(text: str, at: Occurrence) -> str:
     def value(match: re.Match[str]) -> str:
         shown = at.shown.get(match.group())
         if shown is None:
-            return set_apart(match.group()) if match.group() in things else match.group()
+            return set_apart(match.group()) if match.group() in free & things else match.group()
         beside = text[: match.start()].rstrip()[-1:] in ("*", "/", "-") or text[match.end() :].lstrip()[
             :1
         ] in ("*", "/")
