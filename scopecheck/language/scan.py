@@ -121,7 +121,7 @@ class Number:
 
     @property
     def zeros(self) -> int:
-        """How many zeros it ends with, where it is written without decimals: 2 of 400, none of 4.00 and of 0."""
+        """How many zeros it ends with, if written without decimals: 2 of 400, none of 4.00 and of 0."""
         whole = self.has_places and not self.decimals and self.value
         return next(n for n in range(MOST_DIGITS + 1) if self.value % 10 ** (n + 1)) if whole else 0
 
