@@ -162,7 +162,7 @@ def _is_far(sheet: Sheet, finding: Finding) -> bool:
 
 
 def _words_that_measure(sheet: Sheet, reread: Reread) -> list[str]:
-    """The words whose number says what a large stretch is: of a hedge those of its places, else its wording."""
+    """The words whose number says what a large stretch is: of a hedge at its places, else its wording."""
     group = sheet.groups[reread.group]
     hedged = any(axis in HEDGES for reading in group.readings for axis in reading.axes)
     return [p.words for p in group.places] if hedged else [group.wording]
