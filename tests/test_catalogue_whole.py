@@ -85,7 +85,7 @@ TABLE: dict[str, tuple[str | At | Left, ...]] = {
     "F5": ("any one suffices", "exactly one", "all kinds"),
     "F6": ("exactly two", "two or more", "two that match", "one object in two parts"),
     "F7": ("two things, whatever their values", "two kinds", "two values", "no shared body"),
-    "F8": ("labels only", "exactly that many", "in that order"),
+    "F8": ("so many at least", "exactly that many", "in that order"),
     "F9": ("every one", "every one, and there is one", "every recited one; others may differ", "together"),
     "F10": ("every", "some", "every", CHOSEN),
     "F11": (ACTS, ACTS, "these and nothing else", "no more than that"),

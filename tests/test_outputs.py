@@ -20,7 +20,7 @@ from tests.sheets import read_path, sheet
 SHEETS = sorted((Path(__file__).parent.parent / "specs" / "sheets").glob("*.sheet"))
 MOST_FOOT = 30
 """Lines of text in the foot of a first page, blank lines and headings left out."""
-CAPITALS = re.compile(r"\b(ROUND|ABS|HALF AWAY|PLACE|DECADE|IS WHOLE|TRUE|FALSE|degC|\(diff\))\b")
+CAPITALS = re.compile(r"\b(ROUND|ABS|HALF AWAY|PLACE|FIGURE|DECADE|IS WHOLE|TRUE|FALSE|degC|\(diff\))\b")
 
 
 @cache

@@ -310,6 +310,27 @@ def test_a_line_may_call_a_claim_of_another_category_dependent() -> None:
     assert "Claim 2 names claim 1" in text
 
 
+def test_a_pressure_over_nothing_said_is_told() -> None:
+    text = """
+p, q  pressure in bar
+yield strength  stress in MPa
+
+1. A vessel at a pressure of at least 0.5 bar, with a drop of at most 1 bar, having a yield strength
+   of at least 200 MPa.
+   | p : at least 0.5 bar
+   | q : a drop of at most 1 bar
+   | yield strength : at least 200 MPa
+"""
+    text = text.replace(
+        "p, q  pressure in bar", 'p  pressure in bar\nq  pressure in bar  "drop at the filter"'
+    )
+    told = "Whether it is absolute or over that of the air (gauge) is left open for p."
+    assert told in page(text)
+    assert told not in page(
+        text.replace("p  pressure in bar", "p  pressure in bar(a)", 1).replace("0.5 bar", "0.5 bar(a)")
+    )
+
+
 def test_percent_of_nothing_said_is_told() -> None:
     text = """
 wax  share in %
@@ -850,3 +871,28 @@ def test_a_case_let_in_by_one_phrase_is_not_told_again_with_two_read_otherwise()
     assert follows.startswith(' The same with "between 1 and 3 mm" as "')
     assert 'as "rounds to the ends" (arguable)' in follows
     assert "only together." in follows
+
+
+def test_a_near_miss_of_a_hedged_temperature_is_on_the_first_page() -> None:
+    text = page("""
+oven  temperature in degC
+1. A bread baked at about 300 degC.
+   | oven : at about 300 degC
+must stay out  oven
+  near    301 degC
+  same    300 degC
+""")
+    assert 'once "at about 300 degC" stretches by 1 K or more' in text
+    assert "not on this page" not in text
+
+
+def test_a_free_number_is_told_apart_from_a_quantity_of_the_same_letter() -> None:
+    text = page("""
+e  length in mm
+1. A slot of about 5 mm.
+   | e : about 5 mm
+must stay out  e
+  near    5.1 mm
+""")
+    assert "|e - 5 mm| <= stretch" in text
+    assert "|stretch - 5 mm|" not in text

@@ -673,3 +673,49 @@ def test_intervals_are_a_limit_of_each_where_each_part_has_one() -> None:
     declared = "dose  part, up to 3\n  interval  duration in h"
     read = read_of(declared, "interval of the doses", "at intervals of at least 8 hours")
     assert any("every one of them" in g for g in read)
+
+
+@pytest.mark.parametrize(
+    ("words", "labels"),
+    [
+        ("the temperature being kept below 30 degC", ["at all times", "on average"]),
+        ("held at a temperature of 30 to 40 degC", ["at all times", "on average"]),
+        ("while keeping the temperature at 30 to 40 degC", ["at all times", "on average"]),
+        ("a maximum temperature of 60 degC", ["at all times", "at its peak"]),
+        ("a minimum temperature of 60 degC", ["at all times"]),
+        ("never exceeding 60 degC", ["at all times"]),
+        ("cooling to a temperature of below 30 degC", ["by its end", "at its lowest", "at all times"]),
+        ("heated to at least 60 degC", ["by its end", "at its peak", "at all times"]),
+        ("to below 30 degC", ["by its end", "at its peak", "at its lowest", "at all times"]),
+    ],
+)
+def test_at_which_moments_of_a_step_a_limit_may_be_meant(words: str, labels: list[str]) -> None:
+    assert labels in read_of(WARMING, "temperature of heating", words)
+
+
+def test_a_hedged_limit_has_what_the_plain_one_has_and_its_wordings_are_alike() -> None:
+    declared, left = "gap  length in mm", "gap"
+    for plain, hedged in (
+        (["not above", "no more than"], "at most"),
+        (["not below", "no less than"], "at least"),
+        (["shorter than", "below"], "less than"),
+        (["in excess of", "longer than"], "more than"),
+    ):
+        for words in plain:
+            read = read_of(declared, left, f"{words} about 5 mm")
+            assert read == read_of(declared, left, f"{hedged} about 5 mm")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "excluding 36 wt%",
+        "except for 36 wt%",
+        "save for 36 wt%",
+        "with the exception of 36 wt%",
+        "but not 36 wt%",
+    ],
+)
+def test_a_value_left_out_may_be_what_rounds_to_it(words: str) -> None:
+    read = read_of("solids  share in wt%", "solids", f"20 to 40 wt%, {words}")
+    assert len(read[-1]) == 3

@@ -148,6 +148,11 @@ class Rivals:
     taken: tuple[tuple[Formula, Formula], ...] | None = None
 
 
+def set_apart(letter: str) -> str:
+    """The letter of a free number where something left of the colon has that letter: `d'` beside `d`."""
+    return f"{letter}'"
+
+
 @record
 class FreeParameter:
     """A number a reading leaves open. `shared` parameters are dimensionless and stretch alike per kind."""

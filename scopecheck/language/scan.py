@@ -25,7 +25,7 @@ Sort: TypeAlias = Literal["number", "word", "capital", "sign", "mark", "quoted",
 
 CAPITALS = frozenset(
     "AND OR NOT IF THEN OTHERWISE MOD IS WHOLE IN LEAST GREATEST ABS SUM ROUND TO HALF AWAY UP EVEN COUNT ONE"
-    " EVERY SOME NO MEAN MEDIAN EQUAL DIFFERENT RISING FALLING PLACE DECADE TRUE FALSE"
+    " EVERY SOME NO MEAN MEDIAN EQUAL DIFFERENT RISING FALLING PLACE FIGURE DECADE TRUE FALSE"
     " START END DURATION DONE ORDER NEXT TOGETHER SAME CHAIN DAY RECITED WITHOUT".split()
 )
 LATER_CAPITALS = frozenset("DIGITS VALUE".split())
@@ -118,6 +118,12 @@ class Number:
     def has_places(self) -> bool:
         """False for a fraction or a ratio, which has no last written place."""
         return "/" not in self.text and ":" not in self.text
+
+    @property
+    def zeros(self) -> int:
+        """How many zeros it ends with, if written without decimals: 2 of 400, none of 4.00 and of 0."""
+        whole = self.has_places and not self.decimals and self.value
+        return next(n for n in range(MOST_DIGITS + 1) if self.value % 10 ** (n + 1)) if whole else 0
 
 
 @record

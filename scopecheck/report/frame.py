@@ -14,7 +14,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text
 from scopecheck.report.looked import Beside, looked_lines, wholly_looked
-from scopecheck.report.percent_of_what import shares_of_nothing_said
+from scopecheck.report.percent_of_what import pressures_over_nothing_said, shares_of_nothing_said
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.rereadings import breadth_text, group_words, never_rounded, words_at
 from scopecheck.report.wholes import whole_lines
@@ -212,6 +212,8 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     yield from _domain_lines(sheet)
     if shares := shares_of_nothing_said(sheet):
         yield sentence("basis", "bare_shares", names=listed(shares))
+    if pressures := pressures_over_nothing_said(sheet):
+        yield sentence("basis", "bare_pressures", names=listed(pressures))
     yield from map(upper_first, whole_lines(sheet))
     facts = [
         quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "") for g in sheet.givens if not g.declared

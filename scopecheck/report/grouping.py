@@ -45,6 +45,8 @@ FAR = "far"
 SECTIONS = ("1", "usual", "2", "3", "empty", "ends", "silence", "meant", "4", FAR, "5", "6")
 FAR_SHARE = Fraction(1, 5)
 """A stretch by more than this part of the written number is told last: a choice, no authority gives one."""
+HEDGES = (("approximation", "from the context"), ("equality", "near enough"))
+"""What a reading of words with a hedge settles."""
 _HOLDS = ("every", "base", "some")
 _WRITTEN = regex(r"(\d+(?:\.\d+)?)(\s*%)?")
 
@@ -156,7 +158,14 @@ def _is_far(sheet: Sheet, finding: Finding) -> bool:
     stretched = {(p.group, p.reading) for p in sheet.parameters}
     # Where it was not found how little does, a stretch may have to be of any size.
     unmeasured = not finding.best and any((d.group, d.reading) in stretched and not d.breaks for d in moved)
-    return unmeasured or any(_far(sheet, d, [sheet.groups[d.group].wording]) for d in moved)
+    return unmeasured or any(_far(sheet, d, _words_that_measure(sheet, d)) for d in moved)
+
+
+def _words_that_measure(sheet: Sheet, reread: Reread) -> list[str]:
+    """The words whose number says what a large stretch is: of a hedge at its places, else its wording."""
+    group = sheet.groups[reread.group]
+    hedged = any(axis in HEDGES for reading in group.readings for axis in reading.axes)
+    return [p.words for p in group.places] if hedged else [group.wording]
 
 
 def only_by_far(sheet: Sheet, finding: Finding) -> bool:

@@ -1,4 +1,4 @@
-"""The shares of which nobody says of what whole they are."""
+"""What is measured from nothing said: shares of which nobody says of what whole, pressures over what."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.model import Limitation, Sheet
+from scopecheck.foundations.quantity import PLAIN, find_unit
 from scopecheck.foundations.regex import regex
 from scopecheck.report.wording import flat
 
@@ -27,6 +28,32 @@ def shares_of_nothing_said(sheet: Sheet) -> tuple[str, ...]:
     bare = [d for d in sheet.declarations if isinstance(d, NumberDecl) and d.name in asked]
     bare = [d for d in bare if d.unit.symbol == "%" and not d.kind.dimension and not d.kind.basis]
     return tuple(flat(d.name) for d in bare if not _whole_is_named(d, limitations))
+
+
+_PRESSURE = (find_unit("bar") or PLAIN).kind
+_IN_PRESSURES_ALONE = regex(r"(?:m|k|h)?bar|m?torr|atm|mmHg|inHg")
+_A_PRESSURE = regex(r"(?i)\bpressures?\b")
+_FROM_WHERE = regex(
+    r"(?i)\b(?:absolute|gau?ge|atmospher(?:e|ic)|ambient|vacuum|over|across|drop|loss|fall|rise|change"
+    r"|differen(?:ce|tial)|partial|vapou?r|osmotic|capillary|contact|surface|sound|bearing|hydrostatic)\b"
+)
+"""What says from where a pressure counts, or that it is one of those for which that is no question."""
+
+
+def pressures_over_nothing_said(sheet: Sheet) -> tuple[str, ...]:
+    """The names of pressures that the claims limit, nothing saying whether absolute or over the air's."""
+    limitations = [x for c in sheet.claims for x in c.limitations]
+    asked = names_in(*(x.formula for x in limitations))
+    found = []
+    for d in sheet.declarations:
+        if not isinstance(d, NumberDecl) or d.name not in asked or d.kind != _PRESSURE:
+            continue
+        called = f"{d.name} {d.note}"
+        said = [x.words for x in limitations if d.name in names_in(x.formula)]
+        named = _IN_PRESSURES_ALONE.fullmatch(d.unit.symbol) or _A_PRESSURE.search(called)
+        if named and not any(map(_FROM_WHERE.search, (called, *said))):
+            found.append(flat(d.name))
+    return tuple(found)
 
 
 def _whole_is_named(declared: NumberDecl, limitations: Iterable[Limitation]) -> bool:

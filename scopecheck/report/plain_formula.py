@@ -23,6 +23,7 @@ _MEMBERS = {
 }
 _CALLS = {
     "PLACE": "the last written place of ",
+    "FIGURE": "the last figure but zeros of ",
     "DECADE": "the power of ten at or below ",
     "LEAST": "the least of ",
     "GREATEST": "the greatest of ",

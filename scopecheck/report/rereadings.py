@@ -9,7 +9,7 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Definition, FreeParameter, Group, Place, Sheet
+from scopecheck.core.model import Definition, FreeParameter, Group, Place, Sheet, set_apart
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.report.amounts import percentage, quantity_text
@@ -125,8 +125,10 @@ def _shown(plain: str, parameters: Iterable[FreeParameter]) -> str:
     shown = _UNIT.sub(rf"\1{GLUE}", plain_formula(flat(plain)))
     for p in parameters:
         called = sentence(_table(p), "parameter")
+        apart = set_apart(p.name)
+        letter = re.escape(apart if apart in shown else p.name)
         # 'g' behind a number or within a unit is that of grams, and no stretch.
-        shown = re.sub(rf"(?<![\w./])(?<!\d[ {GLUE}]){re.escape(p.name)}(?![\w/])", called, shown)
+        shown = re.sub(rf"(?<![\w./])(?<!\d[ {GLUE}]){letter}(?![\w/])", called, shown)
     return shown
 
 

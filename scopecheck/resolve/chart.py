@@ -149,6 +149,9 @@ def _distinct(found: list[Match]) -> list[Match]:
     for match in found:
         if match.entry.nearness == nearest and not any(k.entry is match.entry for k in kept):
             kept.append(replace(match, instead_of=built_in) if built_in else match)
+    if any(fill.slot.kind == "ratio" for m in kept for fill in m.fills):
+        # Of 'a ratio of 2 to 1', which may be one ratio, the phrase for plain numbers says more.
+        kept = [m for m in kept if any(fill.slot.kind == "plain" for fill in m.fills)] or kept
     of_counts = [m for m in kept if m.entry.only_for == ("counts",)]
     return of_counts or kept  # what is made for numbers of things says more of them
 

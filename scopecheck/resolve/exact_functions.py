@@ -45,7 +45,7 @@ def call(context: Context, node: CallNode) -> Typed:
     if node.over is not None:
         return of_each_part(context, node)
     match node.function:
-        case "PLACE" | "DECADE":
+        case "PLACE" | "FIGURE" | "DECADE":
             return _of_digits(context, node)
         case "ABS":
             inner = context.term(context, single(node))
@@ -154,13 +154,16 @@ def _of_digits(context: Context, node: CallNode) -> Typed:
         if number.value <= 0:
             raise NotHere("only a number above 0 has a greatest power of ten below it")
         return Typed(Const(unit.to_base(_decade(number.value))), value.kind, unit=unit)
+    if node.function == "FIGURE" and not number.zeros:
+        raise NotHere(f"{number.text} has no zeros at its end that may not count")
     if ":" in number.text:
         above, _, below = number.text.partition(":")
         step = Fraction(10) ** -len(above.partition(".")[2]) / Fraction(below)
         return Typed(Const(step), kind, unit=unit)
     if not number.has_places:
         raise NotHere(f"{number.text} has no last written place")
-    return Typed(Const(written(number, unit).step), kind, unit=unit)
+    zeros = number.zeros if node.function == "FIGURE" else 0
+    return Typed(Const(written(number, unit).step * 10**zeros), kind, unit=unit)
 
 
 def _place_in_the_other_unit(context: Context, node: CallNode) -> Typed:

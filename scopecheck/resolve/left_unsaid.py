@@ -36,6 +36,8 @@ _NONE = tuple(
 )  # fmt: skip
 _HOW_FREE = frozenset("substantially essentially completely entirely practically virtually is are".split())
 _IDLE = frozenset("the a an any all said such at whatsoever therein thereof present of it in".split())
+_PUT_IN = frozenset("added adding addition intentionally deliberately purposely".split())
+_AS_IS = frozenset("is being been has having".split())
 _STROKE = regex(r"(?<![\d/.])(\d+)\s?/\s?(\d+)(?![\d/])")
 _OF_FRACTIONS = frozenset((2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64))
 _BASIS = regex(r" (?:by|per) \w+ ")
@@ -71,7 +73,7 @@ def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why
 def _of_none(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
     """`no drop in voltage`, `without closing the gap`: none of something else than what stands left."""
     rest, own = _behind_none(tokens, said, subjects, names)
-    extra = [w for w in rest if w not in own | _IDLE]
+    extra = _beside_its_name(rest, own)
     at = next((i for i, w in enumerate(rest) if w in own), len(rest))
     before = [w for w in rest[:at] if w not in _IDLE]
     only_which = extra == before and all(describes(w) and not w.endswith("ing") for w in before)
@@ -103,10 +105,16 @@ def _behind_none(
     return rest, own - {""}
 
 
+def _beside_its_name(rest: list[str], own: set[str]) -> list[str]:
+    """What stands with a name behind 'free of', but for words of what is put in, which a phrase has."""
+    put_in = _PUT_IN | _AS_IS if not _PUT_IN.isdisjoint(rest) else frozenset[str]()
+    return [w for w in rest if w not in own | _IDLE | put_in]
+
+
 def none_of_some(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Diagnostic | None:
     """A warning of `free of unreacted oil`, which is read as free of oil."""
     rest, own = _behind_none(tokens, [word_of(t) for t in tokens], subjects, names)
-    extra = [w for w in rest if w not in own | _IDLE]
+    extra = _beside_its_name(rest, own)
     if not extra:
         return None
     name = subjects[0].text

@@ -73,7 +73,7 @@ def _parts_of(node: Node) -> Iterator[object]:
 
 
 def names_used(node: Node) -> set[str]:
-    """The names a formula uses, those inside PLACE and DECADE left out."""
+    """The names a formula uses, those inside PLACE, FIGURE and DECADE left out."""
     found: set[str] = set()
     stack: list[object] = [node]
     while stack:
@@ -82,7 +82,7 @@ def names_used(node: Node) -> set[str]:
             found.add(item.name)
         elif isinstance(item, RoundNode):
             stack.append(item.item)
-        elif isinstance(item, CallNode) and item.function in ("PLACE", "DECADE"):
+        elif isinstance(item, CallNode) and item.function in ("PLACE", "FIGURE", "DECADE"):
             continue
         elif isinstance(item, tuple):
             stack += item

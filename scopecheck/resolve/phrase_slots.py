@@ -42,6 +42,9 @@ CALLED = {
 }  # fmt: skip
 """What one value for all parts is called before what it is of."""
 
+_NEVER_PASSED = frozenset("maximum max minimum min never nowhere".split())
+"""Words of an end that holds of a value whenever it is looked at."""
+
 Whole = Callable[[Job, tuple[Token, ...]], Formula]
 """What reads words within a phrase, such as a limit, as a phrase of their own."""
 
@@ -161,14 +164,29 @@ class _Filling:
             at = dict(zip(names, limits, strict=True))
             self.slots[f"all_{name}"] = _at_all_times((at["lowest"], at["highest"]), text)
             self.shown[f"all_{name}"] = f"{self.job.subjects[0].text} {text} throughout"
+        ruled_out = self.moments_ruled_out(fill)
         for one, thing, limit in zip(names, told, limits, strict=True):
-            self.slots[f"{one}_{name}"] = Listed((limit,), (), _said_of(thing, text))
+            said = f"'{text}' is said of more than one moment"
+            kept = Listed((), (), said) if one in ruled_out else Listed((limit,), (), _said_of(thing, text))
+            self.slots[f"{one}_{name}"] = kept
             self.shown[f"{one}_{name}"] = _said_of(thing, text)
         if "total" not in names and f"total_{name}" in _said(self.match.entry):
             self.limited_together(fill, told)
         of_all = ", ".join(told)
         self.shown[name] = _said_of(f"{{{of_all}}}" if len(told) > 1 else of_all, text)
         self.slots[name] = Listed(limits, (), self.shown[name])
+
+    def moments_ruled_out(self, fill: Fill) -> frozenset[str]:
+        """Of a quantity of a step, the moments at which words of an end that is never passed are not read.
+
+        'A maximum of 60 degC' says nothing of the start alone, nor 'a minimum of 60 degC' of the peak.
+        """
+        words = {token.text.lower() for token in fill.tokens}
+        key = fill.slot.name
+        any_moment = all(f"{at}_{key}" in _said(self.match.entry) for at in ("start", "end", "highest"))
+        if self.job.sort != "moments" or not any_moment or words.isdisjoint(_NEVER_PASSED):
+            return frozenset()
+        return frozenset(("start", "end", "average", *(() if words & {"maximum", "max"} else ("highest",))))
 
     def limited_together(self, fill: Fill, told: tuple[str, ...]) -> None:
         """Binds a limit c on several things: `total_c` is that on their sum."""

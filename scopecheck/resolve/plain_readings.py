@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from scopecheck.core.declared import Step
 from scopecheck.core.formula import Chosen, Includes
+from scopecheck.core.model import set_apart
 from scopecheck.foundations.regex import regex
 from scopecheck.resolve.entry import EntryReading
 from scopecheck.resolve.names import Listed, Typed
@@ -15,7 +16,7 @@ from scopecheck.resolve.occurrence import Occurrence
 
 def plain(reading: EntryReading, at: Occurrence) -> str:
     """The meaning of a reading with the slots filled in."""
-    return plain_text(reading.formula_text, at)
+    return plain_text(reading.formula_text, at, frozenset(f.name for f in reading.written.free))
 
 
 _NAME = regex(r"(?<![\w.])[^\W\d_][\w']*(?:-[\w']+)*")
@@ -24,7 +25,7 @@ _EACH = regex(r"\b(EVERY|SOME|ONE)\((\w+)\)")
 _ALL_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+)")
 _NOTHING_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+) = 0\b")
 _PUT_ASIDE = regex(r"\0(\d+)\0")
-_PLACE = regex(r"\bPLACE\((\w+)\)")
+_PLACE = regex(r"\b(PLACE|FIGURE)\((\w+)\)")
 _PLACE_IN_OTHER = regex(r"\bPLACE\((\w+), (\w+)\)")
 _QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
 
@@ -34,8 +35,8 @@ def with_places_allowed(text: str) -> str:
     return _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", text)
 
 
-def plain_text(text: str, at: Occurrence) -> str:
-    """A formula's text with the slots' own texts in place of their names."""
+def plain_text(text: str, at: Occurrence, free: frozenset[str] = frozenset()) -> str:
+    """A formula's text with the slots' own texts in place of their names, its `free` numbers by letters."""
 
     def listed(match: re.Match[str]) -> str:
         slot = at.slots.get(match.group(2))
@@ -54,11 +55,12 @@ def plain_text(text: str, at: Occurrence) -> str:
     places: list[str] = []
 
     def place(match: re.Match[str]) -> str:
-        slot = at.slots.get(match.group(1))
+        slot = at.slots.get(match.group(2))
         if isinstance(slot, Typed) and slot.number and slot.unit and slot.number.has_places:
-            places.append(_step_text(slot.number.decimals, slot.unit.symbol))
+            zeros = slot.number.zeros if match.group(1) == "FIGURE" else 0
+            places.append(_step_text(slot.number.decimals - zeros, slot.unit.symbol))
         else:
-            of = at.shown.get(match.group(1), match.group(1))
+            of = at.shown.get(match.group(2), match.group(2))
             figure = "the greater figure of " if ":" in of else ""
             places.append(f"the last written place of {figure}{of}")
         return f"\0{len(places) - 1}\0"
@@ -79,16 +81,22 @@ def plain_text(text: str, at: Occurrence) -> str:
     def value(match: re.Match[str]) -> str:
         shown = at.shown.get(match.group())
         if shown is None:
-            return match.group()
+            return set_apart(match.group()) if match.group() in free & things else match.group()
         beside = text[: match.start()].rstrip()[-1:] in ("*", "/", "-") or text[match.end() :].lstrip()[
             :1
         ] in ("*", "/")
         denied = text[: match.start()].rstrip().endswith("NOT") and " " in shown
         return f"({shown})" if denied or (beside and re.search(r" [-+*/] ", shown)) else shown
 
+    things = {w for name, said in at.shown.items() if not _is_number(at, name) for w in said.split()}
     # What a unit is called may be the name of a slot: a place is filled in after the names.
     filled = _NAME.sub(value, text) if at.shown else text
     return _PUT_ASIDE.sub(lambda m: places[int(m[1])], _OF_TWO.sub(_picked, filled))
+
+
+def _is_number(at: Occurrence, name: str) -> bool:
+    slot = at.slots.get(name)
+    return isinstance(slot, Typed) and slot.number is not None
 
 
 def _that_it_is(slot: Listed, member: str) -> str:
