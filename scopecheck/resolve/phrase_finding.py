@@ -251,7 +251,9 @@ class Job:
         )
 
     def _together(self, tokens: tuple[Token, ...], name: str) -> Iterator[Aside]:
-        return meant_together(tokens, summands(name)) if self.alone else iter(())
+        # The combined height of the ribs is that of no rib.
+        one_of_several = self.place.names.field_of(name) is not None
+        return meant_together(tokens, summands(name)) if self.alone and not one_of_several else iter(())
 
     @property
     def alone(self) -> bool:
@@ -394,7 +396,9 @@ class Job:
         units = (t.number.unit for t in tokens if t.number and not is_bare_share(t))
         ends = range(1, len(tokens) + 1)
         names = (self.declared(tokens[i:end]) for end in ends for i in range(max(end - 3, 0), end))
-        return any(u and u.kind.dimension for u in units) or any(names)
+        own = f" {self.subjects[0].text.lower()} "  # 'the height of the ribs' is no amount of ribs
+        others = (name for name in names if name and f" {name.name.lower()} " not in own)
+        return any(u and u.kind.dimension for u in units) or any(others)
 
     def _names_own_amount(self, tokens: tuple[Token, ...]) -> bool:
         """`no oil and at most 6 %`, `3 % of oil or 6 %`: have the words an amount of their own thing?"""
