@@ -485,8 +485,8 @@ class _Scanner:
         word = match.group()
         if word in CAPITALS or (word in _NO_UNIT and not glued):
             return
-        if self.words and word.lower() in self.page.names:
-            return  # '2D', of a diameter D
+        if self.words and (word.lower() in self.page.names or word == "C"):
+            return  # '2D', of a diameter D; '40C', of a temperature
         if word.lower() in CALENDAR:
             raise no_fixed_length(self.page.span(self.at, match.end()))
         why = self.series(word, match.end()) or explain_unit(word, self.own) or ""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
+from itertools import pairwise
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
@@ -34,16 +35,17 @@ from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.counted_per import with_counted_named
 from scopecheck.resolve.everyday import (
+    PARTS_PER,
     as_alternatives,
     is_ordinal,
     of_whole_numbers,
     with_any,
     with_both,
-    with_celsius,
     with_commas,
     with_degrees,
     with_fractions,
     with_least_or_most,
+    with_letter_c,
     with_one_second,
     with_parts_per,
     with_plurals,
@@ -247,14 +249,11 @@ class Reader:
         bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
         basis = {b.kind.split[0] for b in bounds if b.kind and not b.kind.dimension}
         said_otherwise = self.names.basis and basis != {self.names.basis}
-        if (
-            len(basis) != 1
-            or not basis <= PERCENT.keys()
-            or said_otherwise
-            or not any(map(is_bare_share, words.tokens))
-        ):
+        per = any(before.number and word_of(t) in PARTS_PER for before, t in pairwise(words.tokens))
+        bare = per or any(map(is_bare_share, words.tokens))
+        if len(basis) != 1 or not basis <= PERCENT.keys() or said_otherwise or not bare:
             return None
-        tokens = with_basis(words.tokens, bounds[0], min(basis))
+        tokens = with_parts_per(with_basis(words.tokens, bounds[0], min(basis)), bounds[0], min(basis))
         return Words(words.text, tokens, words.span)
 
     def _ready(self, words: Words, subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
@@ -1101,7 +1100,7 @@ class Reader:
         of_list = subjects[0].mixture if isinstance(subjects[0].mixture, Composition) else subjects[0].bound
         tokens = without_class(tokens, of_list, subjects[0].text)
         tokens = without_every(tokens, subjects[0].bound) if subjects[0].parts is None else tokens
-        tokens = with_celsius(tokens, subjects[0].bound)
+        tokens = with_letter_c(tokens, subjects[0].bound)
         tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))
         tokens = without_signs(tokens, subjects[0].text)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
