@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Kind, find_unit, kind_word
@@ -23,6 +23,7 @@ from scopecheck.resolve.lifting import in_symbols
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.surroundings import describes, noted_so, only_calls
 
 _ENDING = frozenset(("", *"having has have with of carrying carries lasting being is are each".split()))
@@ -169,6 +170,47 @@ def without_verb_and_object(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, 
     named = any(w.startswith(verb) for w in word_of_name(job).split())
     if named and all(_describes(t) or word_of(t) in _ARTICLES for t in tokens[1:by]):
         yield tokens[by + 1 :], tokens[1:by]
+
+
+def without_object(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[Tokens, Tokens]]:
+    """`heating the powder to 350 °C`, of the heating or of a temperature, without the powder, and that.
+
+    Without a 'comprising' before one step; of what `it` is nothing is said.
+    """
+    heat = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and subjects[0].bound.kind
+    done = listed("steps", "treating") if heat and heat.dimension == _HEAT else frozenset[str]()
+    done |= {s.text.lower().rpartition(" of ")[2] for s in subjects if isinstance(s.bound, Step) or s.moments}
+    said = [word_of(t) for t in tokens]
+    start = int(said[:1] == ["comprising"] and said[1:2] != [] and said[1] in done and len(subjects) == 1)
+    kept, passed, at = list[Token](), tokens[:0], start
+    while at < len(tokens):
+        kept.append(tokens[at])
+        at += 1
+        end = _end_of_object(tokens, at) if said[at - 1] in done else at
+        if end > at and done.isdisjoint(said[at:end]):
+            passed += tokens[at:end] if said[at] not in _PRONOUNS else ()
+            at = end
+    if len(kept) < len(tokens):
+        yield tuple(kept), passed
+
+
+def _end_of_object(tokens: Tokens, at: int) -> int:
+    """Where the words go on behind `it`, behind `the glass powder`, at this place; the place for neither."""
+    said = [word_of(t) for t in tokens]
+    end = at + 1
+    if said[at : at + 1] and said[at] in _ARTICLES:
+        while end < len(said) and said[end] not in _BEHIND_OBJECT and end - at <= MOST_PASSED:
+            end += 1
+        if end == at + 1 or not all(t.sort == "word" and _describes(t) for t in tokens[at + 1 : end]):
+            return at
+    elif not said[at : at + 1] or said[at] not in _PRONOUNS:
+        return at
+    return end if end == len(said) or said[end] in _BEHIND_OBJECT else at
+
+
+_HEAT = (("temperature", 1),)
+_PRONOUNS = ("it", "them")
+_BEHIND_OBJECT = frozenset("to at for within over until from under in during , and".split())
 
 
 def without_purpose(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
-from itertools import pairwise
+from itertools import chain, pairwise
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
@@ -87,7 +87,7 @@ from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, witho
 from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
 from scopecheck.resolve.parts_per_part import with_any_of_them, with_parts_per_part
-from scopecheck.resolve.passed_over import SO_MANY_PER, names_another, told, without_purpose
+from scopecheck.resolve.passed_over import SO_MANY_PER, names_another, told, without_object, without_purpose
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
@@ -959,11 +959,16 @@ class Reader:
     def _for_what_it_is_made(
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
-        """`configured to open when the pressure exceeds 5 bar` as what it does, which a warning tells."""
-        for said, passed in without_purpose(tokens) if len(subjects) > 1 else ():
+        """`configured to open when the pressure exceeds 5 bar` as what it does, which a warning tells.
+
+        `Heating the powder to 350 °C` as heating to it.
+        """
+        made_for = without_purpose(tokens) if len(subjects) > 1 else ()
+        for said, passed in chain(made_for, without_object(tokens, subjects)):
             other = Words(words.text, said, words.span)
             if self._trying()._holds(other, subjects):
-                self.groups.passed += [t for t in (told(job, passed),) if t and t not in self.groups.passed]
+                warning = told(job, passed) if passed else None
+                self.groups.passed += [t for t in (warning,) if t and t not in self.groups.passed]
                 return self.condition(other, subjects)
         return None
 
