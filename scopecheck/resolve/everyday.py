@@ -111,14 +111,16 @@ def without_dots(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 def with_both(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`A, B, or both` as `A or B or both`, `A or B, or both` likewise."""
+    """`A, B, or both`, `A, B or both` as `A or B or both`, `A or B, or both` likewise."""
     texts = [t.text.lower() for t in tokens]
     at = next((i for i in range(2, len(texts)) if texts[i - 1 : i + 1] == ["or", "both"]), 0)
     commas = [i for i in range(at) if texts[i] == ","]
-    if not at or len(commas) != 2 or commas[1] != at - 2 or "or" in texts[: at - 1]:
+    last = at - 2 if texts[at - 2 : at - 1] == [","] else at - 1
+    inner = [i for i in commas if i != last]
+    if len(inner) != 1 or "or" in texts[: at - 1]:
         return tokens
-    joined = replace(tokens[commas[0]], sort="word", text="or")
-    return (*tokens[: commas[0]], joined, *tokens[commas[0] + 1 : commas[1]], *tokens[commas[1] + 1 :])
+    joined = replace(tokens[inner[0]], sort="word", text="or")
+    return (*tokens[: inner[0]], joined, *tokens[inner[0] + 1 : last], *tokens[at - 1 :])
 
 
 def with_commas(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

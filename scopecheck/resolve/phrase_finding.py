@@ -135,6 +135,7 @@ class Job:
             if found and not any(" of " in f" {m.pattern.plain} " for m in found):
                 found = [] if self.share_of_another(tokens) else found
             found = [m for m in found if not any(self._mixes_amounts(f.members) for f in m.fills)]
+            found = [m for m in found if not _converts_another_kind(m)]
             if any(map(has_number, tokens)) and isinstance(self.first, Typed):
                 found = [m for m in found if not ("... and ..." in m.pattern.plain and _begins_anew(m))]
             # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
@@ -766,6 +767,14 @@ def _parts_at_most(match: Match, tokens: tuple[Token, ...]) -> bool:
     """`at most a trace`: is `most` alone taken for a word of the phrase?"""
     said = [word_of(t) for t in tokens]
     return match.wording.startswith("most") and ("at", "most") in pairwise(said)
+
+
+def _converts_another_kind(match: Match) -> bool:
+    """`at most 5 mm (20 °C)`: what the brackets hold is no other way to write what stands before them."""
+    if "( ... )" not in match.pattern.plain:
+        return False
+    units = [t.number.unit for f in match.fills for t in f.tokens if t.number and t.number.unit]
+    return len({unit.kind.dimension for unit in units}) > 1
 
 
 def _begins_anew(match: Match) -> bool:

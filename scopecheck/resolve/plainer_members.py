@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import split_list, word_of
 from scopecheck.resolve.subjects import Subject
@@ -15,15 +15,26 @@ _MIXED = frozenset("combination mixture blend alloy".split())
 
 def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is said of a list of which members are named, in plainer words; else as it is."""
-    bound = subjects[0].bound
-    if len(subjects) != 1 or not isinstance(bound, SetDecl | ChoiceDecl) or subjects[0].parts is not None:
+    bound = subjects[0].listing
+    of_class = isinstance(bound, Composition)
+    listed_so = of_class or (isinstance(bound, SetDecl | ChoiceDecl) and subjects[0].parts is None)
+    if len(subjects) != 1 or not listed_so or (of_class and any(t.number for t in tokens)):
         return tokens
+    if isinstance(bound, SetDecl | ChoiceDecl | Composition):
+        tokens = _without_thereof(tokens, frozenset(m.lower() for m in bound.members))
     for said in (_with_such_as, _of_members, _without_mixture_before_so_many):
         tokens = said(tokens) if tokens else tokens
     tokens = _with_combination_thereof(tokens)
     if isinstance(bound, SetDecl):
         tokens = _with_both_comprised(tokens, subjects[0].text, frozenset(m.lower() for m in bound.members))
     return _without_class_before_preferred(tokens, subjects[0].text)
+
+
+def _without_thereof(tokens: Tokens, members: frozenset[str]) -> Tokens:
+    """`copper, tin and alloys thereof` without its last word, where the alloys are a member by themselves."""
+    words = [word_of(t) for t in tokens]
+    named = (" ".join(words[at:-1]) in members for at in range(len(words) - 1))
+    return tokens[:-1] if words[-1:] == ["thereof"] and any(named) else tokens
 
 
 def _of_members(tokens: Tokens) -> Tokens:
