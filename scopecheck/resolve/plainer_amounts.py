@@ -7,7 +7,7 @@ from scopecheck.foundations.kinds import WHOLE_OF, Kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.language.number_words import ONE_OR_MORE
+from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import said_instead, word_of
@@ -86,6 +86,18 @@ def with_same_amount(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return tokens
     said = (replace(tokens[at], text=w, end=tokens[at].start) for w in ("as", "much"))
     return (*tokens[:at], *said, *tokens[at + 5 :])
+
+
+def without_comprising(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`comprising more oil than water`, `containing 2 % of salt` of amounts, without the verb."""
+    words = [word_of(t) for t in tokens]
+    verb = words[:1] != [] and words[0] in listed("asides", "holding") | OPEN_WORDS
+    amounts = all(isinstance(s.bound, Typed) and not (s.parts or s.mixture or s.moments) for s in subjects)
+    told = any(t.number or word_of(t) in NUMBER_WORDS for t in tokens) or not _COMPARING.isdisjoint(words)
+    return tokens[1:] if verb and subjects and amounts and told and len(tokens) > 1 else tokens
+
+
+_COMPARING = frozenset("more less fewer much many equal".split())
 
 
 def without_both_before(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

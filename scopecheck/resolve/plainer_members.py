@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import split_list, word_of
 from scopecheck.resolve.subjects import Subject
@@ -22,12 +23,20 @@ def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return tokens
     if isinstance(bound, SetDecl | ChoiceDecl | Composition):
         tokens = _without_thereof(tokens, frozenset(m.lower() for m in bound.members))
+    tokens = _without_both(tokens) if of_class else tokens
     for said in (_with_such_as, _of_members, _without_mixture_before_so_many):
         tokens = said(tokens) if tokens else tokens
     tokens = _with_combination_thereof(tokens)
     if isinstance(bound, SetDecl):
         tokens = _with_both_comprised(tokens, subjects[0].text, frozenset(m.lower() for m in bound.members))
     return _without_class_before_preferred(tokens, subjects[0].text)
+
+
+def _without_both(tokens: Tokens) -> Tokens:
+    """`comprises both barium sulphate and zirconia` of ingredients as comprising the two."""
+    words = [word_of(t) for t in tokens[:2]]
+    both = words[1:] == ["both"] and words[0] in listed("transitions", "open")
+    return (tokens[0], *tokens[2:]) if both else tokens
 
 
 def _without_thereof(tokens: Tokens, members: frozenset[str]) -> Tokens:
