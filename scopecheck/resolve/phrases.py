@@ -105,7 +105,7 @@ from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impuri
 from scopecheck.resolve.scaled import with_scaled
 from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
 from scopecheck.resolve.sides import Sides
-from scopecheck.resolve.signs import with_multiples, with_names
+from scopecheck.resolve.signs import with_multiples, with_names, with_signs_for_units
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
@@ -167,6 +167,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
+    tokens = _with_signs_for_units(tokens, subjects, names)
     tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
     tokens = with_value_of_change(tokens, subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
@@ -187,6 +188,18 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         tokens = with_both_in_total(tokens, subjects)
     by_itself = len(subjects) == 2 and _is_by_a_share_of_itself(tokens, subjects[0])
     return with_difference_between(tokens, subjects) if by_itself else tokens
+
+
+def _with_signs_for_units(
+    tokens: tuple[Token, ...], subjects: tuple[Subject, ...], names: Names
+) -> tuple[Token, ...]:
+    """Multiples of what is called or noted by one letter that is the sign of a unit, too."""
+    kind = subjects[0].bound.kind if subjects and isinstance(subjects[0].bound, Typed) else None
+    if kind is None:
+        return tokens
+    alike = (d for d in names.declarations.values() if isinstance(d, NumberDecl) and d.kind == kind)
+    by_sign = {sign: d.name for d in alike for sign in (d.name, d.note.partition(",")[0].strip())}
+    return with_signs_for_units(tokens, kind, {s: name for s, name in by_sign.items() if len(s) == 1})
 
 
 def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:

@@ -412,7 +412,7 @@ def selected_from(tokens: Tokens, subject: Bound) -> Tokens:
     start = open_words or closed
     many = next((n for n in _SO_MANY if words[start : start + len(n)] == n), [])
     noun = start + len(many)
-    at = next((i for i, w in enumerate(words) if words[i : i + 2] == ["selected", "from"]), 0)
+    at = next((i for i, w in enumerate(words) if words[i : i + 2] in _FROM), 0)
     behind = at + 2
     if closed and many[-1:] in (["one"], ["more"]) and words[noun : noun + 1] == ["of"]:
         at, behind = noun, noun + 1  # consisting of at least one of these
@@ -423,12 +423,14 @@ def selected_from(tokens: Tokens, subject: Bound) -> Tokens:
         return tokens
     group = next((len(g) for g in _GROUP if words[behind : behind + len(g)] == g), 0)
     single = (closed and many in (["a"], ["an"], ["one"])) or isinstance(subject, ChoiceDecl)
-    one_of_group = open_words and group and many in (["a"], ["an"], ["one"]) and not single
+    mixed = words[-1:] == ["thereof"]  # mixtures are of several
+    one_of_group = open_words and group and many in (["a"], ["an"], ["one"]) and not (single or mixed)
     said = [words[0], "one"] if one_of_group else [] if single else ["one", "or", "more"]
     said += ["selected", "from", *(_GROUP[0] if closed or single or one_of_group else ())]
     return (*(replace(tokens[0], text=w) for w in said), *tokens[behind + group :])
 
 
+_FROM = (["selected", "from"], ["chosen", "from"])
 _GROUP = (["the", "group", "consisting", "of"], ["a", "group", "consisting", "of"], ["among"])
 
 
