@@ -15,7 +15,7 @@ from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
-from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
@@ -150,6 +150,7 @@ _SAID_OTHERWISE = (
 _SELECTED = ("selected", "chosen")
 _BEFORE_SELECTED = frozenset("of a an the which is are being ,".split())
 _AMOUNTS = ("amount", "amounts", "content", "quantity")
+_OF_ONE = word_lists()["fractions"].keys() | {"half", "twice", "times"}
 _PREFERENCES = frozenset("preferably ideally advantageously desirably suitably".split())
 UNTIL = ("until", "till")
 """What a step goes on until is so when it ends."""
@@ -359,6 +360,7 @@ class Reader:
             or self._without_named(tokens, words, subjects)
             or self._ratio_and_preference(tokens, words, subjects)
             or self._one_and_one_beside(tokens, words, subjects)
+            or self._of_a_stated_value(tokens, words, subjects)
             or self._of_one_step(Words(words.text, tokens, words.span), subjects)
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
@@ -491,6 +493,23 @@ class Reader:
         if not isinstance(step, Step) or not step.duration:
             return subject
         return replace(subject, bound=self.names.terms[step.duration.lower()], text=step.duration)
+
+    def _of_a_stated_value(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`gap, width : at most 10 % of a width of 50 mm`: a share of the other, and what the other is."""
+        said = [word_of(t) for t in tokens]
+        name = subjects[1].text.lower().split() if len(subjects) == 2 else []
+        for at in range(2, len(said) - len(name) - 1) if name else ():
+            end = at + len(name)
+            if said[at - 2 : at] not in (["of", "a"], ["of", "an"]) or said[at:end] != name:
+                continue
+            stated = said[end] == "of" and any(t.number for t in tokens[end:])
+            of_it = any(is_bare_share(t) for t in tokens[:at]) or not _OF_ONE.isdisjoint(said[:at])
+            pieces: Pieces = [(tokens[:end], subjects), (tokens[at:], subjects[1:])]
+            if stated and of_it and (found := self._piece_by_piece(pieces, words)):
+                return All(found)
+        return None
 
     def _one_and_one_beside(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
