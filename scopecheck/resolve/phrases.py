@@ -86,7 +86,11 @@ from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
-from scopecheck.resolve.parts_per_part import with_any_of_them, with_parts_per_part
+from scopecheck.resolve.parts_per_part import (
+    with_any_in_a_condition,
+    with_any_of_them,
+    with_parts_per_part,
+)
 from scopecheck.resolve.passed_over import SO_MANY_PER, names_another, told, without_object, without_purpose
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
@@ -174,6 +178,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_order_told(tokens, subjects)
     tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
+    tokens = with_any_in_a_condition(tokens, subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
     if subjects:
