@@ -376,7 +376,10 @@ _BESIDE = {
 
 
 def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`limits the speed to 2 m/s` as the speed is limited to it; `prevents the speed from exceeding it`."""
+    """`limits the speed to 2 m/s` as the speed is limited to it; `prevents the speed from exceeding it`.
+
+    `A valve reduces the speed to 2 m/s` as the speed is 2 m/s, without what does it.
+    """
     words = [word_of(t) for t in tokens]
     for one in subjects:
         name = one.text.lower().split()
@@ -386,16 +389,30 @@ def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
                 continue
             begin = at - (words[at - 1] in _ARTICLES)
             verb = words[begin - 1] if begin else ""
-            if verb in listed("limits", "caps") and words[end] == "to":
-                said = "is limited to" if tokens[end + 1].number else "is"  # 'to at most 2 m/s'
-                limited = _words(said, tokens[end], tokens[end])
-                return (*tokens[: begin - 1], *tokens[begin:end], *limited, *tokens[end + 1 :])
+            if verb in listed("limits", "caps") | _BRINGS and words[end] == "to":
+                caps = tokens[end + 1].number and verb not in _BRINGS  # not 'to at most 2 m/s'
+                limited = _words("is limited to" if caps else "is", tokens[end], tokens[end])
+                first = _begin_of_what_does_it(tokens, begin - 1)
+                return (*tokens[:first], *tokens[begin:end], *limited, *tokens[end + 1 :])
             if verb in _PREVENTS and words[end : end + 2] == ["from", "exceeding"]:
                 limited = _words("does not exceed", tokens[end], tokens[end + 1])
                 return (*tokens[: begin - 1], *tokens[begin:end], *limited, *tokens[end + 2 :])
     return tokens
 
 
+def _begin_of_what_does_it(tokens: Tokens, verb: int) -> int:
+    """Where `the delay valve` begins that stands before its verb; where the verb is if nothing does."""
+    words = [word_of(t) for t in tokens[:verb]]
+    start = next((i for i in range(verb - 1, max(verb - 5, -1), -1) if words[i] in _ARTICLES), verb)
+    led = start == 0 or words[start - 1] in (",", "and", "then")
+    return start if led and all(t.sort == "word" for t in tokens[start:verb]) else verb
+
+
+_BRINGS = frozenset(
+    "reduces reduce reducing lowers lowering raises raise raising increases increasing decreases decreasing"
+    " brings bring bringing adjusts adjusting sets setting regulates regulating controls controlling"
+    " slows slowing".split()
+)
 _PREVENTS = frozenset("prevent prevents preventing keep keeps keeping stop stops stopping".split())
 
 
