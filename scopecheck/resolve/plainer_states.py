@@ -14,6 +14,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.states import OUT_OF, nouns_in, opposite_states, side_words
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.whichever import with_the_first
 
 Tokens = tuple[Token, ...]
 _ARTICLES = frozenset(("a", "an", "the", "its", "said"))
@@ -107,7 +108,7 @@ def _members(one: Subject) -> list[list[str]]:
 
 def states_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is so under a condition, and the condition, said more plainly."""
-    tokens = when_in_response(with_if_so(tokens))
+    tokens = when_in_response(with_if_so(with_the_first(tokens)))
     tokens = without_to_before_limit(with_value_passed(tokens))
     if len(subjects) < 2:
         return tokens
