@@ -520,7 +520,9 @@ _ORDINAL = regex(r"\d+(?:st|nd|rd|th)\b")
 _DIGITS_AND_LETTERS = regex(r"\d+([a-z]+)\b")
 _CHUNK = regex(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
 _OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")
-_MORE_WORD = regex(r" (?:\([a-z/. ]+\)|(?:wt|vol|sq|cu)\.(?= )|\d+\.\d+|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)")
+_MORE_WORD = regex(
+    r" (?:\([a-z/. ]+\)|(?:wt|vol|sq|cu)\.(?= )|\d+\.\d+|[a-zA-Z]+\)|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)"
+)
 _MORE_WORDS = regex(rf"(?:{_MORE_WORD.pattern}){{1,5}}")
 _CLOSING = {"(": ")", "{": "}", "[": "]"}
 _OPENING = {")": "(", "}": "{", "]": "["}
