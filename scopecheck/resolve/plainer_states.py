@@ -170,15 +170,18 @@ _ASKING = frozenset(
 
 
 def without_to_before_limit(tokens: Tokens) -> Tokens:
-    """`drops to 5 bar or less` as is 5 bar or less."""
+    """`drops to 5 bar or less`, `has fallen to 5 bar or less`, as is 5 bar or less."""
     words = [word_of(t) for t in tokens]
     for at in range(len(words) - 4):
-        said = words[at] in _COMES and words[at + 1] == "to" and tokens[at + 2].number
+        come = words[at] in _COME and words[at - 1 : at] in (["has"], ["have"])
+        said = (come or words[at] in _COMES) and words[at + 1] == "to" and tokens[at + 2].number
         if said and words[at + 3] == "or" and words[at + 4] in _OR_SO:
-            return (*tokens[:at], *_words("is", tokens[at], tokens[at + 1]), *tokens[at + 2 :])
+            start = at - come
+            return (*tokens[:start], *_words("is", tokens[start], tokens[at + 1]), *tokens[at + 2 :])
     return tokens
 
 
+_COME = frozenset("fallen dropped sunk decreased risen climbed increased returned come".split())
 _COMES = frozenset("drops falls sinks decreases rises climbs increases returns comes goes has".split())
 _OR_SO = frozenset("less lower below more higher above greater over under fewer".split())
 
