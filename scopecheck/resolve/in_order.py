@@ -429,11 +429,23 @@ def _in_turn(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bo
             pieces.append(((*words_at(tokens[joint], how), *tokens[then[0] : last]), (step,)))
     steps = tuple(step for _, _, step in named)
     listed_alone = not related and bool(pieces) and (words[0] == "comprising" or len(pieces) < len(named))
+    listed_alone = listed_alone and _LEFT_OPEN.isdisjoint(words) and not _may_share(words, named)
     if listed_alone and len(named) == sum(isinstance(s.bound, Step) for s in subjects):
         yield False, [(tuple(words_at(tokens[0], "comprising the steps of")), steps), *pieces]
     each = not related and len(pieces) == len(named)
     if each or (related == len(named) - 1 and (len(pieces) > related or "within" in words)):
         yield False, pieces
+
+
+def _may_share(words: list[str], named: list[tuple[int, int, Subject]]) -> bool:
+    """`heating and cooling for 2 hours`: may what is said of the second be said of the first, too?"""
+    return any(
+        words[end:start] in (["and"], ["and", "the"]) and words[then : then + 1] not in ([], [","], ["and"])
+        for (_, end, _), (start, then, _) in pairwise(named)
+    )
+
+
+_LEFT_OPEN = frozenset("optionally optional preferably may can alternatively either".split())
 
 
 def _joint(words: list[str], start: int, end: int) -> int:
