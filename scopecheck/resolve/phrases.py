@@ -208,6 +208,10 @@ def _with_signs_for_units(
     return with_signs_for_units(tokens, kind, {s: name for s, name in by_sign.items() if len(s) == 1})
 
 
+def _has_parts_per(words: Words) -> bool:
+    return any(before.number and word_of(t) in PARTS_PER for before, t in pairwise(words.tokens))
+
+
 def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:
     """`in a cooling mode`, of a mode and something else."""
     said = [word_of(t) for t in tokens]
@@ -238,22 +242,29 @@ class Reader:
         A bare per cent that nothing else reads is one on the basis that is declared, with a warning.
         """
         based = self._on_the_declared_basis(words, subjects)
-        if based is None:
+        if based is None or self._needs_no_basis(words, based, subjects):
             return self._condition(words, subjects)
+        found = self._condition(based, subjects)
+        share = next(s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind)
+        if not says_its_basis(words.text, self.names.note_of(share.text), share.bound):
+            told = read_as_declared(words.span, share.bound)
+            self.groups.passed += [told] if all(told.message != t.message for t in self.groups.passed) else []
+        return found
+
+    def _needs_no_basis(self, words: Words, based: Words, subjects: tuple[Subject, ...]) -> bool:
+        """Whether the words are read as they stand. Raises Trouble where they are read in neither way.
+
+        A bare ppm is one on the declared basis wherever that is read.
+        """
+        if _has_parts_per(words) and self._trying()._holds(based, subjects):
+            return False
         try:
             self._trying()._condition(words, subjects)
         except Trouble as wrong:
             if wrong.diagnostic.cause != NO_BASIS and not self._trying()._holds(based, subjects):
                 raise
-            found = self._condition(based, subjects)
-            share = next(s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind)
-            if not says_its_basis(words.text, self.names.note_of(share.text), share.bound):
-                told = read_as_declared(words.span, share.bound)
-                self.groups.passed += (
-                    [told] if all(told.message != t.message for t in self.groups.passed) else []
-                )
-            return found
-        return self._condition(words, subjects)
+            return False
+        return True
 
     def _holds(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether `condition` has a formula for the words, by whichever way."""
@@ -268,8 +279,8 @@ class Reader:
         bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
         basis = {b.kind.split[0] for b in bounds if b.kind and not b.kind.dimension}
         said_otherwise = self.names.basis and basis != {self.names.basis}
-        per = any(before.number and word_of(t) in PARTS_PER for before, t in pairwise(words.tokens))
-        bare = per or any(map(is_bare_share, words.tokens))
+        in_parts = all(b.unit and b.unit.symbol.startswith(PARTS_PER) for b in bounds)
+        bare = (_has_parts_per(words) and not in_parts) or any(map(is_bare_share, words.tokens))
         if len(basis) != 1 or not basis <= PERCENT.keys() or said_otherwise or not bare:
             return None
         tokens = with_parts_per(with_basis(words.tokens, bounds[0], min(basis)), bounds[0], min(basis))

@@ -94,6 +94,7 @@ def without_comprising(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     verb = words[:1] != [] and words[0] in listed("asides", "holding") | OPEN_WORDS
     amounts = all(isinstance(s.bound, Typed) and not (s.parts or s.mixture or s.moments) for s in subjects)
     told = any(t.number or word_of(t) in NUMBER_WORDS for t in tokens) or not _COMPARING.isdisjoint(words)
+    told = told and "only" not in words
     return tokens[1:] if verb and subjects and amounts and told and len(tokens) > 1 else tokens
 
 

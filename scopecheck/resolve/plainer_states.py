@@ -409,7 +409,11 @@ def _begin_of_what_does_it(tokens: Tokens, verb: int) -> int:
     words = [word_of(t) for t in tokens[:verb]]
     start = next((i for i in range(verb - 1, max(verb - 5, -1), -1) if words[i] in _ARTICLES), verb)
     led = start == 0 or words[start - 1] in (",", "and", "then")
-    return start if led and all(t.sort == "word" for t in tokens[start:verb]) else verb
+    plain = all(t.sort == "word" for t in tokens[start:verb]) and _DENYING.isdisjoint(words[start:verb])
+    return start if led and plain else verb
+
+
+_DENYING = frozenset("not never no nor does do may can cannot must should only hardly rarely without".split())
 
 
 _BRINGS = frozenset(
