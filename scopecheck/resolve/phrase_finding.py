@@ -402,10 +402,11 @@ class Job:
         return any(u and u.kind.dimension for u in units) or any(others)
 
     def _names_own_amount(self, tokens: tuple[Token, ...]) -> bool:
-        """`no oil and at most 6 %`, `3 % of oil or 6 %`: have the words an amount of their own thing?"""
+        """`no oil and at most 6 %`, `only oil and 6 %`, `3 % of oil or 6 %`: have they an amount of their own?"""
         own, words = self.subjects[0].text.lower().split(), [word_of(t) for t in tokens]
         places = (i for i in range(len(words)) if words[i : i + len(own)] == own)
-        return any(words[i - 1 : i] == ["no"] or any(map(has_number, tokens[:i])) for i in places)
+        before = (["no"], ["only"])
+        return any(words[i - 1 : i] in before or any(map(has_number, tokens[:i])) for i in places)
 
     def _is_plain(self, fill: Fill) -> bool:
         """Is it a plain number where one is asked for? A preference without a further limit?"""
