@@ -402,7 +402,7 @@ class Job:
         return any(u and u.kind.dimension for u in units) or any(others)
 
     def _names_own_amount(self, tokens: tuple[Token, ...]) -> bool:
-        """`no oil and at most 6 %`, `only oil and 6 %`, `3 % of oil or 6 %`: have the words an amount of it?"""
+        """`no oil and at most 6 %`, `only oil and 6 %`, `3 % of oil or 6 %`: is an amount of it told?"""
         own, words = self.subjects[0].text.lower().split(), [word_of(t) for t in tokens]
         places = (i for i in range(len(words)) if words[i : i + len(own)] == own)
         before = (["no"], ["only"])
