@@ -898,7 +898,7 @@ water  share in wt%
 
 
 def test_parts_per_million_count_as_the_share_is_declared() -> None:
-    """Of a share declared in ppm by mass the words say all; of one in wt% they leave it open."""
+    """Of a share declared in ppm by mass the words say all; of one in wt% a warning tells how it is read."""
     made, found = read_sheet(Source("test", RESIN.format(line="iron : less than 50 ppm")))
     assert made is not None
     assert not found
@@ -909,7 +909,14 @@ def test_parts_per_million_count_as_the_share_is_declared() -> None:
     for parts in (49, 50, 51):
         thing = {"iron": Fraction(parts, 10**6), "water": Fraction(0)}
         assert evaluate(limits[0], thing, k) is evaluate(limits[1], thing, base_construction(exact))
-    made, (wrong,) = read_sheet(Source("test", RESIN.format(line="water : less than 50 ppm")))
+    made, (told,) = read_sheet(Source("test", RESIN.format(line="water : less than 50 ppm")))
+    assert made is not None
+    assert (
+        told.message
+        == "these words do not say by what the parts are counted: read as parts by mass, as declared"
+    )
+    bare = RESIN.format(line="water : less than 50 ppm").replace("share in wt%", "share in %")
+    made, (wrong,) = read_sheet(Source("test", bare.replace("12% by weight", "12%")))
     assert made is None
     assert wrong.message == "'50 ppm' leaves open whether the parts are by mass, by volume or by mole"
 

@@ -116,8 +116,10 @@ def _as_written(unit: Unit, text: str) -> Unit:
     return unit if symbol == unit.symbol else replace(unit, symbol=symbol)
 
 
-_PER_SO_MANY = regex(r"([^\s\d/]+) ?(?:/| per ) ?(10|100|1000) ?([^\W\d]\S*)")
-"""`g/100 ml`, `mg per 100 g`."""
+_PER_SO_MANY = regex(r"(\S+?) ?(?:/| per ) ?(\d+(?:\.\d+)?) ?([^\W\d]\S*)")
+"""`g/100 ml`, `mg per 100 g`, `N/15 mm`, `g/m2/24 h`."""
+_PER_SO_MANY_OF_TWO = regex(r"(\S+?)/\(([^\s()]+)\.(\d+) ?([^\W\d][^\s()]*)\)")
+"""`g/(m2.24 h)`."""
 
 
 @cache
@@ -136,16 +138,25 @@ def _find(text: str) -> Unit | None:
         return _find(target)
     if unit := _simple(text):
         return unit
-    if hundred := _PER_SO_MANY.fullmatch(text):
-        unit = _find(f"{hundred[1]}/{hundred[3]}")
-        many = Fraction(hundred[2])
-        return (
-            replace(unit, symbol=f"{hundred[1]}/{many} {hundred[3]}", factor=unit.factor / many)
-            if unit
-            else None
-        )
+    if so_many := _PER_SO_MANY.fullmatch(text):
+        above, many, below = so_many.groups()
+        return _per_so_many(f"{above}/{below}", many, f"{above}/{many} {below}")
+    if so_many := _PER_SO_MANY_OF_TWO.fullmatch(text):
+        above, first, many, last = so_many.groups()
+        return _per_so_many(f"{above}/({first}.{last})", many, f"{above}/({first}.{many} {last})")
     target = _in_words(text)
     return _find(target) if target else _compound(text, {})
+
+
+def _per_so_many(unit: str, many: str, symbol: str) -> Unit | None:
+    """The unit of which so many are meant at once; None for `5 mm/6 mm`, which may be two values."""
+    one, so_many = _find(unit), Fraction(many)
+    if one is None or not so_many or not (one.kind.dimension or so_many in _ROUND):
+        return None
+    return replace(one, symbol=symbol, factor=one.factor / so_many)
+
+
+_ROUND = (10, 100, 1000)
 
 
 def _in_words(text: str) -> str:

@@ -491,8 +491,8 @@ class _Scanner:
         word = match.group()
         if word in CAPITALS or (word in _NO_UNIT and not glued):
             return
-        if self.words and word.lower() in self.page.names:
-            return  # '2D', of a diameter D
+        if self.words and (word.lower() in self.page.names or word == "C"):
+            return  # '2D', of a diameter D; '40C', of a temperature
         if word.lower() in CALENDAR:
             raise no_fixed_length(self.page.span(self.at, match.end()))
         why = self.series(word, match.end()) or explain_unit(word, self.own) or ""
@@ -526,7 +526,9 @@ _ORDINAL = regex(r"\d+(?:st|nd|rd|th)\b")
 _DIGITS_AND_LETTERS = regex(r"\d+([a-z]+)\b")
 _CHUNK = regex(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
 _OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")
-_MORE_WORD = regex(r" (?:\([a-z/. ]+\)|(?:wt|vol|sq|cu)\.(?= )|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)")
+_MORE_WORD = regex(
+    r" (?:\([a-z/. ]+\)|(?:wt|vol|sq|cu)\.(?= )|\d+\.\d+|[a-zA-Z]+\)|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)"
+)
 _MORE_WORDS = regex(rf"(?:{_MORE_WORD.pattern}){{1,5}}")
 _CLOSING = {"(": ")", "{": "}", "[": "]"}
 _OPENING = {")": "(", "}": "{", "]": "["}

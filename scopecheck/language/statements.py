@@ -28,6 +28,7 @@ from scopecheck.language.statements_declare import NOT_UNDERSTOOD, TAKE_OUT, dec
 from scopecheck.language.statements_text import answered, nouns
 from scopecheck.language.statements_words import apart, define, phrase, policy, read, term
 from scopecheck.language.syntax import (
+    Declare,
     GivenStatement,
     ListKind,
     MixtureKind,
@@ -126,7 +127,9 @@ def parse_sheet(source: Source) -> tuple[Sheet, tuple[Diagnostic, ...]]:
         id(b): _read(desk, b) for heading in ("unit", "declaration") for b in found if b.heading == heading
     }
     spelled = tuple(sorted(desk.spelled, key=lambda name: (-len(name), name)))
-    desk.page = replace(desk.page, spelled=spelled, names=frozenset(desk.failed))
+    noted = {s.note.partition(",")[0].strip().lower() for s in early.values() if isinstance(s, Declare)}
+    letters = {sign for sign in noted if len(sign) == 1}  # '2D', of a diameter noted "D"
+    desk.page = replace(desk.page, spelled=spelled, names=frozenset(desk.failed) | letters)
     statements = tuple(early[id(b)] if id(b) in early else _read(desk, b) for b in found)
     sheet = Sheet(
         desk.page,

@@ -53,16 +53,22 @@ class BareShareTrouble(KindTrouble):
 
 
 def read_as_declared(words: Span, share: Bound) -> Diagnostic:
-    """The warning that a bare % is read on the basis on which the share is declared."""
+    """The warning that a bare %, or ppm, is read on the basis on which the share is declared."""
     kind = share.kind if isinstance(share, Typed) else None
-    percent = PERCENT[kind.split[0]] if kind else ""
+    basis = kind.split[0] if kind else ""
+    percent = PERCENT.get(basis, "")
     if _OF_WHAT.search(words.text):
         return Diagnostic(
             "warning", words, f"these words do not say {_BY_WHAT}: read as {percent}, as declared", "",
             f"if the claim means {percent}, let it say so; {_OTHERWISE}",
         )  # fmt: skip
+    if _BARE.search(words.text):
+        said, why = "percent of what", NO_BASIS
+    else:
+        said, percent = "by what the parts are counted", f"parts {basis}"
+        why = "Bare parts per million may be by mass, by volume or by mole."
     return Diagnostic(
-        "warning", words, f"these words do not say percent of what: read as {percent}, as declared", NO_BASIS,
+        "warning", words, f"these words do not say {said}: read as {percent}, as declared", why,
         f"if the claim means {percent}, let it say so; {_OTHERWISE}",
     )  # fmt: skip
 

@@ -6,6 +6,7 @@ from scopecheck.core.declared import Step
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import Fill, Match, Tests, matches, word_of
 from scopecheck.resolve.conditional import (
     applies,
@@ -32,6 +33,8 @@ def why_not(sides: Sides, tokens: Tokens) -> Trouble | None:
 
     tokens = without_opening(tokens)
     things = sides.job.subjects
+    if course := _whichever_first(sides, tokens) or _until(sides, tokens):
+        return course
     if len(things) > 1 and (course := _in_time(sides, tokens) or _so_long(sides, tokens)):
         return course
     anything = Tests(
@@ -43,6 +46,46 @@ def why_not(sides: Sides, tokens: Tokens) -> Trouble | None:
         return _unread(sides, found)
     found = sorted(found, key=lambda match: len(match.fills))
     return next((alone for match in found if (alone := _beside_one(sides, match, tokens))), None)
+
+
+def _until(sides: Sides, tokens: Tokens) -> Trouble | None:
+    """The error for `until the voltage reaches 4.1 V` of no step: what goes on until then is one."""
+    said, things = [word_of(t) for t in tokens], sides.job.subjects
+    at = next((i for i, w in enumerate(said) if w in ("until", "till")), None)
+    measured = all(isinstance(s.bound, Typed) for s in things)
+    if at is None or "or" in said[:at] or not measured or any(s.moments for s in things):
+        return None
+    behind = sides.job.text(tokens[at:])
+    last = things[-1].text
+    return trouble(
+        sides.job.span(tokens[at:]), f"'{said[at]}' tells of a course in time",
+        f"A thing is one state of {last}: what goes on until then is a step, and it is so when that ends.",
+        f"declare what goes on, as in: holding  step in min; and write: holding, {last} : {behind}",
+    )  # fmt: skip
+
+
+def _whichever_first(sides: Sides, tokens: Tokens) -> Trouble | None:
+    """The error for `for 60 min or until the current is below 0.5 A, whichever occurs first`, which is no
+    choice of the two: the time is the longest there is."""
+    said, things = [word_of(t) for t in tokens], sides.job.subjects
+    at = said.index("whichever") if "whichever" in said else 0
+    time = next((t for t in tokens if _is_time(t)), None)
+    first = not {"first", "earlier", "sooner"}.isdisjoint(said[at:])
+    if not at or time is None or not first or not {"until", "till", "when"} & {*said}:
+        return None
+    one = things[0]
+    long = f"DURATION({one.text})" if isinstance(one.bound, Step) else one.text
+    limit, other = f"{long} <= {time.text}", things[-1].text if len(things) > 1 else "..."
+    return trouble(
+        sides.job.span(tokens[at:]), "the words end at the one or the other, and never later than the time",
+        "Read as a choice between the two they would let a longer time by.",
+        f"write behind the words: two blanks, exactly {limit}, ({long} = {time.text} OR {other} ...)",
+    )  # fmt: skip
+
+
+def _is_time(token: Token) -> bool:
+    unit = token.number.unit if token.number else None
+    return unit is not None and unit.kind.dimension == TIME
 
 
 def _in_time(sides: Sides, tokens: Tokens) -> Trouble | None:
@@ -84,8 +127,8 @@ def _so_long(sides: Sides, tokens: Tokens) -> Trouble | None:
 
 def _leads_to_time(tokens: Tokens) -> bool:
     """Does a limit of a time stand here: `at least 5 s`, `more than 5 seconds`?"""
-    number = next((t.number for t in tokens[:5] if t.number), None)
-    return number is not None and number.unit is not None and number.unit.kind.dimension == TIME
+    number = next((t for t in tokens[:5] if t.number), None)
+    return number is not None and _is_time(number)
 
 
 def _beside_one(sides: Sides, match: Match, tokens: Tokens) -> Trouble | None:

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.diagnostics import trouble
-from scopecheck.foundations.kinds import LENGTH, TIME
+from scopecheck.foundations.kinds import LENGTH, TIME, Dimension
 from scopecheck.foundations.quantity import Unit, find_unit, kind_word, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -32,22 +32,24 @@ _SELECTED = ("selected", "chosen")
 
 
 def with_degrees(tokens: tuple[Token, ...], subject: Bound, words: Span, name: str) -> tuple[Token, ...]:
-    """`90 degrees` as one number where the subject, called `name`, is an angle.
+    """`90 degrees` as one number where the subject, called `name`, is an angle, or so much per something.
 
     Beside a temperature the word leaves open which degrees: Trouble, at the number; beside anything else it
     stays a word.
     """
     kind = subject.kind if isinstance(subject, Typed) else None
     found: list[Token] = []
-    for token in tokens:
+    passed = 0
+    for i, token in enumerate(tokens):
+        if passed:
+            passed -= 1
+            continue
         before = found[-1].number if found else None
         if token.text.lower() not in _DEGREES or before is None or before.unit is not None or kind is None:
             found.append(token)
-        elif kind.dimension == _ANGLE:
-            unit = find_unit("deg")
-            number = found.pop()
-            both = f"{number.text} {token.text}"
-            found.append(replace(number, text=both, end=token.end, number=replace(before, unit=unit)))
+        elif _ANGLE[0] in kind.dimension and (per := _degrees_per(tokens[i + 1 :], kind.dimension)):
+            found.append(_with_unit(found.pop(), before, tokens[i + per[1]], per[0]))
+            passed = per[1]
         elif kind.dimension == _TEMPERATURE:
             raise trouble(
                 Span(words.source, found[-1].start, token.end),
@@ -60,21 +62,44 @@ def with_degrees(tokens: tuple[Token, ...], subject: Bound, words: Span, name: s
     return tuple(found)
 
 
-def with_parts_per(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`20 ppm` as one number where the subject is declared in parts per million on a basis; else as it is."""
-    unit = subject.unit if isinstance(subject, Typed) else None
+def _degrees_per(tokens: tuple[Token, ...], dimension: Dimension) -> tuple[Unit, int] | None:
+    """The unit of an angle, or with `per second`, `/s` of one per that, and how many words that takes."""
+    if dimension == _ANGLE:
+        degree = find_unit("deg")
+        return (degree, 0) if degree else None
+    words = [t.text for t in tokens[:2]]
+    unit = find_unit(f"deg/{words[1]}") if words[:1] in (["per"], ["/"]) and len(words) > 1 else None
+    unit = unit or (find_unit(f"deg per {words[1]}") if words[:1] == ["per"] and len(words) > 1 else None)
+    return (unit, 2) if unit and unit.kind.dimension == dimension else None
+
+
+def with_parts_per(tokens: tuple[Token, ...], subject: Bound, basis: str = "") -> tuple[Token, ...]:
+    """`20 ppm` as one number where the subject is declared in parts per million on a basis; else as it is.
+
+    With a basis those of any share are read on it.
+    """
+    declared = subject.unit if isinstance(subject, Typed) else None
     found: list[Token] = []
     for token in tokens:
-        before = found[-1].number if found else None
-        per = unit is not None and token.text.lower() in ("ppm", "ppb")
-        per = per and unit is not None and unit.symbol.startswith(token.text.lower() + "(")
-        if not per or before is None or before.unit is not None:
+        before, per = found[-1].number if found else None, token.text.lower()
+        if before is None or before.unit is not None or per not in PARTS_PER:
             found.append(token)
             continue
-        number = found.pop()
-        both = f"{number.text} {token.text}"
-        found.append(replace(number, text=both, end=token.end, number=replace(before, unit=unit)))
+        unit = find_unit(f"{per}({_SIGNS_OF_BASES[basis]})") if basis in _SIGNS_OF_BASES else None
+        if declared is not None and declared.symbol.startswith(f"{per}("):
+            unit = declared
+        found.append(_with_unit(found.pop(), before, token, unit) if unit else token)
     return tuple(found)
+
+
+def _with_unit(number: Token, value: Number, sign: Token, unit: Unit | None) -> Token:
+    """The number and the sign behind it as one number in this unit."""
+    both = f"{number.text} {sign.text}"
+    return replace(number, text=both, end=sign.end, number=replace(value, unit=unit))
+
+
+PARTS_PER = ("ppm", "ppb")
+_SIGNS_OF_BASES = {"by mass": "m", "by volume": "v", "by mole": "mol"}
 
 
 def without_dots(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
@@ -86,14 +111,16 @@ def without_dots(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 def with_both(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`A, B, or both` as `A or B or both`, `A or B, or both` likewise."""
+    """`A, B, or both`, `A, B or both` as `A or B or both`, `A or B, or both` likewise."""
     texts = [t.text.lower() for t in tokens]
     at = next((i for i in range(2, len(texts)) if texts[i - 1 : i + 1] == ["or", "both"]), 0)
     commas = [i for i in range(at) if texts[i] == ","]
-    if not at or len(commas) != 2 or commas[1] != at - 2 or "or" in texts[: at - 1]:
+    last = at - 2 if texts[at - 2 : at - 1] == [","] else at - 1
+    inner = [i for i in commas if i != last]
+    if len(inner) != 1 or "or" in texts[: at - 1]:
         return tokens
-    joined = replace(tokens[commas[0]], sort="word", text="or")
-    return (*tokens[: commas[0]], joined, *tokens[commas[0] + 1 : commas[1]], *tokens[commas[1] + 1 :])
+    joined = replace(tokens[inner[0]], sort="word", text="or")
+    return (*tokens[: inner[0]], joined, *tokens[inner[0] + 1 : last], *tokens[at - 1 :])
 
 
 def with_commas(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
@@ -237,10 +264,11 @@ def with_one_second(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, .
     return tuple(found)
 
 
-def with_celsius(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`40 C` of a temperature as 40 degC: beside it the letter is no other unit."""
+def with_letter_c(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`40 C` of a temperature as 40 degC, `0.5 C` of so much in a time as a rate of charging: 0.5 1/h."""
     kind = subject.kind if isinstance(subject, Typed) else None
-    if kind is None or kind.dimension != _TEMPERATURE:
+    unit = _MEANT_BY_C.get(kind.dimension) if kind is not None else None
+    if unit is None:
         return tokens
     found: list[Token] = []
     for token in tokens:
@@ -248,10 +276,11 @@ def with_celsius(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
         if token.text != "C" or before is None or before.unit is not None:
             found.append(token)
             continue
-        number = found.pop()
-        made = replace(before, unit=find_unit("degC"))
-        found.append(replace(number, text=f"{number.text} C", end=token.end, number=made))
+        found.append(_with_unit(found.pop(), before, token, find_unit(unit)))
     return tuple(found)
+
+
+_MEANT_BY_C: dict[Dimension, str] = {_TEMPERATURE: "degC", (("time", -1),): "1/h"}
 
 
 def without_signs(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from scopecheck.core.declared import Step
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -379,7 +380,10 @@ def _said_of(tokens: Tokens, step: Subject, subjects: tuple[Subject, ...]) -> Pi
     for done in (["carried", "out"], ["performed"], ["done"], ["effected"], ["conducted"]):
         if words[skip : skip + len(done)] == done:
             skip += len(done)
-    return [(tokens[skip:], (step, *_quantities_of(step, subjects)))] if tokens[skip:] else []
+    rest, measured = tokens[skip:], _quantities_of(step, subjects)
+    units = [t.number.unit for t in rest if t.number and t.number.unit]
+    at_what = measured and units and all(unit.kind.dimension != TIME for unit in units)
+    return [(rest, measured if at_what else (step, *measured))] if rest else []
 
 
 def _behind_a_clause(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bool, Pieces]]:
@@ -423,9 +427,25 @@ def _in_turn(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bo
             nearer = {"immediately", "directly"} & set(words[joint : then[0]])
             how = "immediately followed by" if nearer else "followed by"
             pieces.append(((*words_at(tokens[joint], how), *tokens[then[0] : last]), (step,)))
+    steps = tuple(step for _, _, step in named)
+    listed_alone = not related and bool(pieces) and (words[0] == "comprising" or len(pieces) < len(named))
+    listed_alone = listed_alone and _LEFT_OPEN.isdisjoint(words) and not _may_share(words, named)
+    if listed_alone and len(named) == sum(isinstance(s.bound, Step) for s in subjects):
+        yield False, [(tuple(words_at(tokens[0], "comprising the steps of")), steps), *pieces]
     each = not related and len(pieces) == len(named)
     if each or (related == len(named) - 1 and (len(pieces) > related or "within" in words)):
         yield False, pieces
+
+
+def _may_share(words: list[str], named: list[tuple[int, int, Subject]]) -> bool:
+    """`heating and cooling for 2 hours`: may what is said of the second be said of the first, too?"""
+    return any(
+        words[end:start] in (["and"], ["and", "the"]) and words[then : then + 1] not in ([], [","], ["and"])
+        for (_, end, _), (start, then, _) in pairwise(named)
+    )
+
+
+_LEFT_OPEN = frozenset("optionally optional preferably may can alternatively either".split())
 
 
 def _joint(words: list[str], start: int, end: int) -> int:

@@ -38,7 +38,7 @@ _HOW_FREE = frozenset("substantially essentially completely entirely practically
 _IDLE = frozenset("the a an any all said such at whatsoever therein thereof present of it in".split())
 _PUT_IN = frozenset("added adding addition intentionally deliberately purposely".split())
 _AS_IS = frozenset("is being been has having".split())
-_STROKE = regex(r"(?<![\d/.])(\d+)\s?/\s?(\d+)(?![\d/])")
+_STROKE = regex(r"(?<![\d/.^])(?<![^\W\d_])(\d+)\s?/\s?(\d+)(?![\d/])")
 _OF_FRACTIONS = frozenset((2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64))
 _BASIS = regex(r" (?:by|per) \w+ ")
 """`by weight` and `per cycle` name no thing that is limited."""

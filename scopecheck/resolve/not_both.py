@@ -35,7 +35,7 @@ def with_not_both(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return tokens
     said = [word_of(t) for t in tokens]
     amounts = len(subjects) == 2 and all(isinstance(s.bound, Typed) for s in subjects)
-    if not amounts and not (len(subjects) == 1 and isinstance(subjects[0].bound, LISTS)):
+    if not amounts and not (len(subjects) == 1 and isinstance(subjects[0].listing, LISTS)):
         return tokens
     width = next((len(run) for run in DENYING if said[: len(run)] == run), 0)
     if width and said[width : width + 1] == ["both"]:

@@ -9,6 +9,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import has_number, word_of
 from scopecheck.resolve.names import Typed
+from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.subjects import Subject
 
 Tokens = tuple[Token, ...]
@@ -118,3 +119,31 @@ def with_any_of_them(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 
 _EITHER = ["than", "either", "of"]
+
+
+def with_any_in_a_condition(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`if any of the ribs is taller than 5 mm`, `if any rib is`, of like parts, as if at least one is."""
+    said = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(said) - 2) if said[i] == "any" and _in_a_condition(said, i)), 0)
+    if not at or len(subjects) < 2 or not any(s.parts for s in subjects):
+        return tokens
+    end = at + 1 + (said[at + 1] == "one")
+    several = [s.text.lower().rpartition(" of the ")[2].split() for s in subjects if s.parts]
+    words, behind = ["at", "least", "one"], end
+    for name in several if said[end] != "of" else ():
+        run = said[end : end + len(name)]
+        if len(run) == len(name) and [*run[:-1], plural_of(run[-1])] == name:
+            words, behind = [*words, "of", "the", *name], end + len(name)
+    if said[end] != "of" and behind == end:
+        return tokens
+    one = (replace(tokens[at], text=w, end=tokens[at].start) for w in words)
+    return (*tokens[:at], *one, *tokens[behind:])
+
+
+def _in_a_condition(said: list[str], at: int) -> bool:
+    """Does a condition begin right before this word, or before the name of what `any` part has?"""
+    before = next((i for i in range(at - 1, max(at - 6, -1), -1) if said[i] in _CONDITIONS), None)
+    return before is not None and {*said[before + 1 : at]}.isdisjoint((",", "is", "are", "not"))
+
+
+_CONDITIONS = frozenset("if when whenever once unless where while until that".split())

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.core.declared import ChoiceDecl, NumberDecl, Part, SetDecl
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, Part, SetDecl, Step
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Kind, find_unit, kind_word
@@ -23,6 +23,7 @@ from scopecheck.resolve.lifting import in_symbols
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.surroundings import describes, noted_so, only_calls
 
 _ENDING = frozenset(("", *"having has have with of carrying carries lasting being is are each".split()))
@@ -169,6 +170,47 @@ def without_verb_and_object(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, 
     named = any(w.startswith(verb) for w in word_of_name(job).split())
     if named and all(_describes(t) or word_of(t) in _ARTICLES for t in tokens[1:by]):
         yield tokens[by + 1 :], tokens[1:by]
+
+
+def without_object(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[Tokens, Tokens]]:
+    """`heating the powder to 350 °C`, of the heating or of a temperature, without the powder, and that.
+
+    Without a 'comprising' before one step; of what `it` is nothing is said.
+    """
+    heat = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and subjects[0].bound.kind
+    done = listed("steps", "treating") if heat and heat.dimension == _HEAT else frozenset[str]()
+    done |= {s.text.lower().rpartition(" of ")[2] for s in subjects if isinstance(s.bound, Step) or s.moments}
+    said = [word_of(t) for t in tokens]
+    start = int(said[:1] == ["comprising"] and said[1:2] != [] and said[1] in done and len(subjects) == 1)
+    kept, passed, at = list[Token](), tokens[:0], start
+    while at < len(tokens):
+        kept.append(tokens[at])
+        at += 1
+        end = _end_of_object(tokens, at) if said[at - 1] in done else at
+        if end > at and done.isdisjoint(said[at:end]):
+            passed += tokens[at:end] if said[at] not in _PRONOUNS else ()
+            at = end
+    if len(kept) < len(tokens):
+        yield tuple(kept), passed
+
+
+def _end_of_object(tokens: Tokens, at: int) -> int:
+    """Where the words go on behind `it`, behind `the glass powder`, at this place; the place for neither."""
+    said = [word_of(t) for t in tokens]
+    end = at + 1
+    if said[at : at + 1] and said[at] in _ARTICLES:
+        while end < len(said) and said[end] not in _BEHIND_OBJECT and end - at <= MOST_PASSED:
+            end += 1
+        if end == at + 1 or not all(t.sort == "word" and _describes(t) for t in tokens[at + 1 : end]):
+            return at
+    elif not said[at : at + 1] or said[at] not in _PRONOUNS:
+        return at
+    return end if end == len(said) or said[end] in _BEHIND_OBJECT else at
+
+
+_HEAT = (("temperature", 1),)
+_PRONOUNS = ("it", "them")
+_BEHIND_OBJECT = frozenset("to at for within over until from under in during , and".split())
 
 
 def without_purpose(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
@@ -334,7 +376,10 @@ _ANGLE = (("angle", 1),)
 
 def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`at most 2 mm, as measured according to ISO 4287`, `at most 2 mm at the rim` without how or where it is
-    measured; and these words. They hold no limit, no number but that of a standard, and no other name."""
+    measured; and these words. They hold no limit, no number but that of a standard and no other name.
+
+    `Measured at 190 °C under a load of 2.16 kg` holds numbers of what nothing declared is measured in.
+    """
     if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.first.whole or job.sort:
         return
     said = [word_of(t) for t in tokens]
@@ -342,14 +387,51 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     names = {word for name in job.place.names.all() for word in name.lower().split()}
     names -= set(job.subjects[0].text.lower().split())
     for at in range(1, len(tokens) - 1):
-        width = run_at(said, at, "asides", "measured_how")
+        width = run_at(said, at, "asides", "measured_how") or (
+            said[at] == "at" and tokens[at + 1].number is not None and _is_of_a_condition(job, tokens, at + 1)
+        )
         placed = 0 if timed else run_at(said, at, "asides", "measured_where")
-        behind = tokens[at + (width or placed) :]
-        if not (width or placed) or not behind or not names.isdisjoint(map(word_of, behind)):
+        end = _end_of_aside(said, at)
+        behind = range(at + (width or placed), end)
+        if not (width or placed) or not behind or not names.isdisjoint(said[i] for i in behind):
             continue
         along = said[at] in ("along", "over", "across", "throughout")
-        if all(_is_no_limit(tokens, i, along) for i in range(len(tokens) - len(behind), len(tokens))):
-            yield tokens[: at - (said[at - 1] == ",")], tokens[at:]
+        if all(
+            _is_no_limit(tokens, i, along) or (width and _is_of_a_condition(job, tokens, i)) for i in behind
+        ):
+            start = at - (said[at - 1] in (",", "("))
+            yield (*tokens[:start], *tokens[end + (end < len(tokens)) :]), tokens[at:end]
+    at = next((i for i, w in enumerate(said) if w == "("), 0)
+    inside = range(at + 1, _end_of_aside(said, at + 1) if at else 0)
+    if inside and all(_is_of_a_condition(job, tokens, i) or said[i] in (",", ";", "/") for i in inside):
+        yield (*tokens[:at], *tokens[inside.stop + 1 :]), tokens[at : inside.stop + 1]
+
+
+def _end_of_aside(said: list[str], at: int) -> int:
+    """Where what is said from here on ends: at the bracket it stands in, at the comma before the limit."""
+    if said[at - 1] == "(":
+        return said.index(")", at) if ")" in said[at:] else len(said)
+    if said[at - 1] != ",":
+        return len(said)
+    limits = ("of", "is", "being", "in")
+    return next((i for i in range(at, len(said) - 1) if said[i] == "," and said[i + 1] in limits), len(said))
+
+
+def _is_of_a_condition(job: Job, tokens: Tokens, at: int) -> bool:
+    """In `at 190 °C under a load of 2.16 kg`: a number of what nothing declared is measured in, or what leads
+    to it. So is a humidity, of what is no share."""
+    word, then = word_of(tokens[at]), tokens[at + 1 : at + 2]
+    if word in listed("asides", "of_conditions"):
+        return True
+    if word in ("under", "with"):
+        return bool(then) and word_of(then[0]) in _ARTICLES
+    number, kind = tokens[at].number, job.first.kind if isinstance(job.first, Typed) else None
+    if number is None or number.unit is None or kind is None:
+        return False
+    if is_bare_share(tokens[at]):
+        return bool(kind.dimension and then) and word_of(then[0]) in ("relative", "humidity", "rh")
+    declared = {d.kind.dimension for d in job.place.names.declarations.values() if isinstance(d, NumberDecl)}
+    return number.unit.kind.dimension not in declared | {kind.dimension, ()}
 
 
 def without_condition(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:

@@ -9,7 +9,7 @@ from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 
-from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, Step
+from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
@@ -48,7 +48,8 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         place = job.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
         cause = f"'{place}' is no declared name, so it is no value here."
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
-    if other := _mean_of(job, tokens) or _chain(job, tokens) or _of_how_many(job, tokens):
+    other = _mean_of(job, tokens) or _chain(job, tokens) or _of_how_many(job, tokens)
+    if other := other or _member_of_others(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *other)
     cause = "The words right of a colon are read as one phrase, whole."
     if shorter := longest_read(job, tokens, literals):
@@ -108,6 +109,23 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if listed else ""
     cause = _operands(tokens, near) or _of_other_things(words, near) or cause
     return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
+
+
+def _member_of_others(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """Why `copper, tin and salts thereof` is not read, and what to write: salts are no listed member."""
+    said, name = [word_of(t) for t in tokens], job.subjects[0].text
+    start = next(
+        (i for i in range(len(said) - 2, 0, -1) if said[i] in ("and", "or", ",", "a", "an", "any")), 0
+    )
+    other = job.text(tokens[start + 1 : -1]) if said[-1] == "thereof" and start else ""
+    if not other or not isinstance(job.first, SetDecl | ChoiceDecl):
+        return None
+    members = ", ".join((*(m for m in job.first.members if m != OTHERS), other))
+    kind = "any of" if isinstance(job.first, SetDecl) else "one of"
+    return (
+        f"'{other} thereof' is no member of {name}.",
+        f"add '{other}' to its list, as in: {name}  {kind} {members}; and keep the words",
+    )
 
 
 def _of_other_things(words: str, near: Sequence[Pattern]) -> str:
@@ -252,6 +270,8 @@ def _perhaps_unit(job: Job, tokens: tuple[Token, ...]) -> str:
     if number is None or number.unit is not None:
         return ""
     unit, name = word.text, job.subjects[0].text
+    if unit == "C":
+        return f"; or, if that is a rate of charging, declare: {name}  in 1/h; and keep the words"
     return f"; or, if {unit} is a unit, write in the head: unit {unit}, and declare: {name}  in {unit}"
 
 

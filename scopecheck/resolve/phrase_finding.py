@@ -135,6 +135,7 @@ class Job:
             if found and not any(" of " in f" {m.pattern.plain} " for m in found):
                 found = [] if self.share_of_another(tokens) else found
             found = [m for m in found if not any(self._mixes_amounts(f.members) for f in m.fills)]
+            found = [m for m in found if not _converts_another_kind(m)]
             if any(map(has_number, tokens)) and isinstance(self.first, Typed):
                 found = [m for m in found if not ("... and ..." in m.pattern.plain and _begins_anew(m))]
             # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
@@ -251,7 +252,9 @@ class Job:
         )
 
     def _together(self, tokens: tuple[Token, ...], name: str) -> Iterator[Aside]:
-        return meant_together(tokens, summands(name)) if self.alone else iter(())
+        # The combined height of the ribs is that of no rib.
+        one_of_several = self.place.names.field_of(name) is not None
+        return meant_together(tokens, summands(name)) if self.alone and not one_of_several else iter(())
 
     @property
     def alone(self) -> bool:
@@ -394,13 +397,16 @@ class Job:
         units = (t.number.unit for t in tokens if t.number and not is_bare_share(t))
         ends = range(1, len(tokens) + 1)
         names = (self.declared(tokens[i:end]) for end in ends for i in range(max(end - 3, 0), end))
-        return any(u and u.kind.dimension for u in units) or any(names)
+        own = f" {self.subjects[0].text.lower()} "  # 'the height of the ribs' is no amount of ribs
+        others = (name for name in names if name and f" {name.name.lower()} " not in own)
+        return any(u and u.kind.dimension for u in units) or any(others)
 
     def _names_own_amount(self, tokens: tuple[Token, ...]) -> bool:
-        """`no oil and at most 6 %`, `3 % of oil or 6 %`: have the words an amount of their own thing?"""
+        """`no oil and at most 6 %`, `only oil and 6 %`, `3 % of oil or 6 %`: is an amount of it told?"""
         own, words = self.subjects[0].text.lower().split(), [word_of(t) for t in tokens]
         places = (i for i in range(len(words)) if words[i : i + len(own)] == own)
-        return any(words[i - 1 : i] == ["no"] or any(map(has_number, tokens[:i])) for i in places)
+        before = (["no"], ["only"])
+        return any(words[i - 1 : i] in before or any(map(has_number, tokens[:i])) for i in places)
 
     def _is_plain(self, fill: Fill) -> bool:
         """Is it a plain number where one is asked for? A preference without a further limit?"""
@@ -764,6 +770,14 @@ def _parts_at_most(match: Match, tokens: tuple[Token, ...]) -> bool:
     """`at most a trace`: is `most` alone taken for a word of the phrase?"""
     said = [word_of(t) for t in tokens]
     return match.wording.startswith("most") and ("at", "most") in pairwise(said)
+
+
+def _converts_another_kind(match: Match) -> bool:
+    """`at most 5 mm (20 °C)`: what the brackets hold is no other way to write what stands before them."""
+    if "( ... )" not in match.pattern.plain:
+        return False
+    units = [t.number.unit for f in match.fills for t in f.tokens if t.number and t.number.unit]
+    return len({unit.kind.dimension for unit in units}) > 1
 
 
 def _begins_anew(match: Match) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
+from itertools import chain, pairwise
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
@@ -14,7 +15,7 @@ from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
-from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
@@ -34,16 +35,17 @@ from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.counted_per import with_counted_named
 from scopecheck.resolve.everyday import (
+    PARTS_PER,
     as_alternatives,
     is_ordinal,
     of_whole_numbers,
     with_any,
     with_both,
-    with_celsius,
     with_commas,
     with_degrees,
     with_fractions,
     with_least_or_most,
+    with_letter_c,
     with_one_second,
     with_parts_per,
     with_plurals,
@@ -93,12 +95,17 @@ from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
-from scopecheck.resolve.parts_per_part import with_any_of_them, with_parts_per_part
+from scopecheck.resolve.parts_per_part import (
+    with_any_in_a_condition,
+    with_any_of_them,
+    with_parts_per_part,
+)
 from scopecheck.resolve.passed_over import (
     SO_MANY_PER,
     names_another,
     told,
     told_before_names,
+    without_object,
     without_purpose,
 )
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
@@ -119,7 +126,7 @@ from scopecheck.resolve.scaled import with_scaled
 from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
 from scopecheck.resolve.shared_verbs import with_shared_verb
 from scopecheck.resolve.sides import Sides
-from scopecheck.resolve.signs import with_multiples, with_names
+from scopecheck.resolve.signs import with_multiples, with_names, with_signs_for_units
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
@@ -164,6 +171,7 @@ _SAID_OTHERWISE = (
 _SELECTED = ("selected", "chosen")
 _BEFORE_SELECTED = frozenset("of a an the which is are being ,".split())
 _AMOUNTS = ("amount", "amounts", "content", "quantity")
+_OF_ONE = word_lists()["fractions"].keys() | {"half", "twice", "times"}
 _PREFERENCES = frozenset("preferably ideally advantageously desirably suitably".split())
 UNTIL = ("until", "till")
 """What a step goes on until is so when it ends."""
@@ -181,11 +189,13 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
+    tokens = _with_signs_for_units(tokens, subjects, names)
     tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
     tokens = with_value_of_change(tokens, subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
     tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
+    tokens = with_any_in_a_condition(tokens, subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
     if subjects:
@@ -201,6 +211,22 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         tokens = with_both_in_total(tokens, subjects)
     by_itself = len(subjects) == 2 and _is_by_a_share_of_itself(tokens, subjects[0])
     return with_difference_between(tokens, subjects) if by_itself else tokens
+
+
+def _with_signs_for_units(
+    tokens: tuple[Token, ...], subjects: tuple[Subject, ...], names: Names
+) -> tuple[Token, ...]:
+    """Multiples of what is called or noted by one letter that is the sign of a unit, too."""
+    kind = subjects[0].bound.kind if subjects and isinstance(subjects[0].bound, Typed) else None
+    if kind is None:
+        return tokens
+    alike = (d for d in names.declarations.values() if isinstance(d, NumberDecl) and d.kind == kind)
+    by_sign = {sign: d.name for d in alike for sign in (d.name, d.note.partition(",")[0].strip())}
+    return with_signs_for_units(tokens, kind, {s: name for s, name in by_sign.items() if len(s) == 1})
+
+
+def _has_parts_per(words: Words) -> bool:
+    return any(before.number and word_of(t) in PARTS_PER for before, t in pairwise(words.tokens))
 
 
 def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:
@@ -233,22 +259,29 @@ class Reader:
         A bare per cent that nothing else reads is one on the basis that is declared, with a warning.
         """
         based = self._on_the_declared_basis(words, subjects)
-        if based is None:
+        if based is None or self._needs_no_basis(words, based, subjects):
             return self._condition(words, subjects)
+        found = self._condition(based, subjects)
+        share = next(s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind)
+        if not says_its_basis(words.text, self.names.note_of(share.text), share.bound):
+            told = read_as_declared(words.span, share.bound)
+            self.groups.passed += [told] if all(told.message != t.message for t in self.groups.passed) else []
+        return found
+
+    def _needs_no_basis(self, words: Words, based: Words, subjects: tuple[Subject, ...]) -> bool:
+        """Whether the words are read as they stand. Raises Trouble where they are read in neither way.
+
+        A bare ppm is one on the declared basis wherever that is read.
+        """
+        if _has_parts_per(words) and self._trying()._holds(based, subjects):
+            return False
         try:
             self._trying()._condition(words, subjects)
         except Trouble as wrong:
             if wrong.diagnostic.cause != NO_BASIS and not self._trying()._holds(based, subjects):
                 raise
-            found = self._condition(based, subjects)
-            share = next(s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind)
-            if not says_its_basis(words.text, self.names.note_of(share.text), share.bound):
-                told = read_as_declared(words.span, share.bound)
-                self.groups.passed += (
-                    [told] if all(told.message != t.message for t in self.groups.passed) else []
-                )
-            return found
-        return self._condition(words, subjects)
+            return False
+        return True
 
     def _holds(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether `condition` has a formula for the words, by whichever way."""
@@ -263,14 +296,11 @@ class Reader:
         bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
         basis = {b.kind.split[0] for b in bounds if b.kind and not b.kind.dimension}
         said_otherwise = self.names.basis and basis != {self.names.basis}
-        if (
-            len(basis) != 1
-            or not basis <= PERCENT.keys()
-            or said_otherwise
-            or not any(map(is_bare_share, words.tokens))
-        ):
+        in_parts = all(b.unit and b.unit.symbol.startswith(PARTS_PER) for b in bounds)
+        bare = (_has_parts_per(words) and not in_parts) or any(map(is_bare_share, words.tokens))
+        if len(basis) != 1 or not basis <= PERCENT.keys() or said_otherwise or not bare:
             return None
-        tokens = with_basis(words.tokens, bounds[0], min(basis))
+        tokens = with_parts_per(with_basis(words.tokens, bounds[0], min(basis)), bounds[0], min(basis))
         return Words(words.text, tokens, words.span)
 
     def _ready(self, words: Words, subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
@@ -364,6 +394,7 @@ class Reader:
             or self._without_named(tokens, words, subjects)
             or self._ratio_and_preference(tokens, words, subjects)
             or self._one_and_one_beside(tokens, words, subjects)
+            or self._of_a_stated_value(tokens, words, subjects)
             or self._of_one_step(Words(words.text, tokens, words.span), subjects)
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
@@ -496,6 +527,23 @@ class Reader:
         if not isinstance(step, Step) or not step.duration:
             return subject
         return replace(subject, bound=self.names.terms[step.duration.lower()], text=step.duration)
+
+    def _of_a_stated_value(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`gap, width : at most 10 % of a width of 50 mm`: a share of the other, and what the other is."""
+        said = [word_of(t) for t in tokens]
+        name = subjects[1].text.lower().split() if len(subjects) == 2 else []
+        for at in range(2, len(said) - len(name) - 1) if name else ():
+            end = at + len(name)
+            if said[at - 2 : at] not in (["of", "a"], ["of", "an"]) or said[at:end] != name:
+                continue
+            stated = said[end] == "of" and any(t.number for t in tokens[end:])
+            of_it = any(is_bare_share(t) for t in tokens[:at]) or not _OF_ONE.isdisjoint(said[:at])
+            pieces: Pieces = [(tokens[:end], subjects), (tokens[at:], subjects[1:])]
+            if stated and of_it and (found := self._piece_by_piece(pieces, words)):
+                return All(found)
+        return None
 
     def _one_and_one_beside(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -991,11 +1039,16 @@ class Reader:
     def _for_what_it_is_made(
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
-        """`configured to open when the pressure exceeds 5 bar` as what it does, which a warning tells."""
-        for said, passed in without_purpose(tokens) if len(subjects) > 1 else ():
+        """`configured to open when the pressure exceeds 5 bar` as what it does, which a warning tells.
+
+        `Heating the powder to 350 °C` as heating to it.
+        """
+        made_for = without_purpose(tokens) if len(subjects) > 1 else ()
+        for said, passed in chain(made_for, without_object(tokens, subjects)):
             other = Words(words.text, said, words.span)
             if self._trying()._holds(other, subjects):
-                self.groups.passed += [t for t in (told(job, passed),) if t and t not in self.groups.passed]
+                warning = told(job, passed) if passed else None
+                self.groups.passed += [t for t in (warning,) if t and t not in self.groups.passed]
                 return self.condition(other, subjects)
         return None
 
@@ -1132,7 +1185,7 @@ class Reader:
         of_list = subjects[0].mixture if isinstance(subjects[0].mixture, Composition) else subjects[0].bound
         tokens = without_class(tokens, of_list, subjects[0].text)
         tokens = without_every(tokens, subjects[0].bound) if subjects[0].parts is None else tokens
-        tokens = with_celsius(tokens, subjects[0].bound)
+        tokens = with_letter_c(tokens, subjects[0].bound)
         tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))
         tokens = without_signs(tokens, subjects[0].text)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)

@@ -35,6 +35,7 @@ from scopecheck.resolve.plainer_amounts import (
     with_same_amount,
     without_body_weight,
     without_both_before,
+    without_comprising,
     without_content,
     without_own_basis,
 )
@@ -234,7 +235,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = with_which_is(so_often(tokens, subjects[0].bound), subjects[0].bound)
         tokens = without_what_is_done(with_members_alone(tokens, subjects[0].bound), subjects[0])
         tokens = without_bearer(tokens, subjects[0]) if tokens else tokens
-        tokens = with_noted_name(without_containing(tokens, subjects[0].bound), subjects[0], notes)
+        tokens = with_noted_name(without_containing(tokens, subjects[0].listing), subjects[0], notes)
         tokens = _without_name_behind(_without_verb_of_name(tokens, subjects[0].text), subjects[0].text)
         tokens = _without_needless(tokens, subjects[0], notes)
         tokens = _without_noted_whole(tokens, subjects[0], notes)
@@ -250,6 +251,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
     tokens = with_change_from(with_excess(tokens, subjects), subjects) if tokens else tokens
     tokens = with_parts_of_a_hundred(without_both_before(tokens, subjects), subjects)
+    tokens = without_comprising(tokens, subjects)
     tokens = with_same_amount(tokens, subjects)
     tokens = without_own_basis(of_any_of_them(tokens, subjects), subjects)
     tokens = _in_a_state(_without_what_is_counted(tokens, subjects), subjects)

@@ -7,7 +7,7 @@ from scopecheck.foundations.kinds import WHOLE_OF, Kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.language.number_words import ONE_OR_MORE
+from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import said_instead, word_of
@@ -101,6 +101,19 @@ def with_same_amount(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return tokens
     said = (replace(tokens[at], text=w, end=tokens[at].start) for w in ("as", "much"))
     return (*tokens[:at], *said, *tokens[at + 5 :])
+
+
+def without_comprising(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`comprising more oil than water`, `containing 2 % of salt` of amounts, without the verb."""
+    words = [word_of(t) for t in tokens]
+    verb = words[:1] != [] and words[0] in listed("asides", "holding") | OPEN_WORDS
+    amounts = all(isinstance(s.bound, Typed) and not (s.parts or s.mixture or s.moments) for s in subjects)
+    told = any(t.number or word_of(t) in NUMBER_WORDS for t in tokens) or not _COMPARING.isdisjoint(words)
+    told = told and "only" not in words
+    return tokens[1:] if verb and subjects and amounts and told and len(tokens) > 1 else tokens
+
+
+_COMPARING = frozenset("more less fewer much many equal".split())
 
 
 def without_both_before(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -416,7 +429,7 @@ def selected_from(tokens: Tokens, subject: Bound) -> Tokens:
     start = open_words or closed
     many = next((n for n in _SO_MANY if words[start : start + len(n)] == n), [])
     noun = start + len(many)
-    at = next((i for i, w in enumerate(words) if words[i : i + 2] == ["selected", "from"]), 0)
+    at = next((i for i, w in enumerate(words) if words[i : i + 2] in _FROM), 0)
     behind = at + 2
     if closed and many[-1:] in (["one"], ["more"]) and words[noun : noun + 1] == ["of"]:
         at, behind = noun, noun + 1  # consisting of at least one of these
@@ -427,12 +440,14 @@ def selected_from(tokens: Tokens, subject: Bound) -> Tokens:
         return tokens
     group = next((len(g) for g in _GROUP if words[behind : behind + len(g)] == g), 0)
     single = (closed and many in (["a"], ["an"], ["one"])) or isinstance(subject, ChoiceDecl)
-    one_of_group = open_words and group and many in (["a"], ["an"], ["one"]) and not single
+    mixed = words[-1:] == ["thereof"]  # mixtures are of several
+    one_of_group = open_words and group and many in (["a"], ["an"], ["one"]) and not (single or mixed)
     said = [words[0], "one"] if one_of_group else [] if single else ["one", "or", "more"]
     said += ["selected", "from", *(_GROUP[0] if closed or single or one_of_group else ())]
     return (*(replace(tokens[0], text=w) for w in said), *tokens[behind + group :])
 
 
+_FROM = (["selected", "from"], ["chosen", "from"])
 _GROUP = (["the", "group", "consisting", "of"], ["a", "group", "consisting", "of"], ["among"])
 
 

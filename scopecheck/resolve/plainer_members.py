@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import split_list, word_of
 from scopecheck.resolve.subjects import Subject
@@ -16,15 +17,26 @@ _MIXED = frozenset("combination mixture blend alloy".split())
 
 def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is said of a list of which members are named, in plainer words; else as it is."""
-    bound = subjects[0].bound
-    if len(subjects) != 1 or not isinstance(bound, SetDecl | ChoiceDecl) or subjects[0].parts is not None:
+    bound = subjects[0].listing
+    of_class = isinstance(bound, Composition)
+    listed_so = of_class or (isinstance(bound, SetDecl | ChoiceDecl) and subjects[0].parts is None)
+    if len(subjects) != 1 or not listed_so or (of_class and any(t.number for t in tokens)):
         return tokens
+    members = [m.lower() for m in getattr(bound, "members", ())]
+    tokens = _without_both(tokens) if of_class else tokens
     for said in (_with_such_as, _of_members, _without_mixture_before_so_many):
         tokens = said(tokens) if tokens else tokens
-    tokens = _with_derived(_with_combination_thereof(tokens), [m.lower() for m in bound.members])
+    tokens = _with_derived(_with_combination_thereof(tokens), members)
     if isinstance(bound, SetDecl):
-        tokens = _with_both_comprised(tokens, subjects[0].text, frozenset(m.lower() for m in bound.members))
+        tokens = _with_both_comprised(tokens, subjects[0].text, frozenset(members))
     return _without_class_before_preferred(tokens, subjects[0].text)
+
+
+def _without_both(tokens: Tokens) -> Tokens:
+    """`comprises both barium sulphate and zirconia` of ingredients as comprising the two."""
+    words = [word_of(t) for t in tokens[:2]]
+    both = words[1:] == ["both"] and words[0] in listed("transitions", "open")
+    return (tokens[0], *tokens[2:]) if both else tokens
 
 
 def _of_members(tokens: Tokens) -> Tokens:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.core.declared import SetDecl
+from scopecheck.core.declared import Composition, SetDecl
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
@@ -176,7 +176,8 @@ def without_containing(tokens: Tokens, bound: Bound) -> Tokens:
     """`containing zinc or nickel, but not both`, of a set, without the verb."""
     words = [word_of(t) for t in tokens]
     verb = words[:1] != [] and words[0] in listed("asides", "holding")
-    return tokens[1:] if verb and isinstance(bound, SetDecl) and words[-2:] == ["not", "both"] else tokens
+    of_list = isinstance(bound, SetDecl | Composition)
+    return tokens[1:] if verb and of_list and words[-2:] == ["not", "both"] else tokens
 
 
 def with_noted_name(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:

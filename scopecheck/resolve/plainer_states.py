@@ -14,6 +14,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.states import OUT_OF, nouns_in, opposite_states, side_words
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.whichever import with_the_first
 
 Tokens = tuple[Token, ...]
 _ARTICLES = frozenset(("a", "an", "the", "its", "said"))
@@ -107,7 +108,7 @@ def _members(one: Subject) -> list[list[str]]:
 
 def states_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is so under a condition, and the condition, said more plainly."""
-    tokens = when_in_response(with_if_so(tokens))
+    tokens = when_in_response(with_if_so(with_the_first(tokens)))
     tokens = without_to_before_limit(with_value_passed(tokens))
     if len(subjects) < 2:
         return tokens
@@ -169,15 +170,18 @@ _ASKING = frozenset(
 
 
 def without_to_before_limit(tokens: Tokens) -> Tokens:
-    """`drops to 5 bar or less` as is 5 bar or less."""
+    """`drops to 5 bar or less`, `has fallen to 5 bar or less`, as is 5 bar or less."""
     words = [word_of(t) for t in tokens]
     for at in range(len(words) - 4):
-        said = words[at] in _COMES and words[at + 1] == "to" and tokens[at + 2].number
+        come = words[at] in _COME and words[at - 1 : at] in (["has"], ["have"])
+        said = (come or words[at] in _COMES) and words[at + 1] == "to" and tokens[at + 2].number
         if said and words[at + 3] == "or" and words[at + 4] in _OR_SO:
-            return (*tokens[:at], *_words("is", tokens[at], tokens[at + 1]), *tokens[at + 2 :])
+            start = at - come
+            return (*tokens[:start], *_words("is", tokens[start], tokens[at + 1]), *tokens[at + 2 :])
     return tokens
 
 
+_COME = frozenset("fallen dropped sunk decreased risen climbed increased returned come".split())
 _COMES = frozenset("drops falls sinks decreases rises climbs increases returns comes goes has".split())
 _OR_SO = frozenset("less lower below more higher above greater over under fewer".split())
 
@@ -376,7 +380,10 @@ _BESIDE = {
 
 
 def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`limits the speed to 2 m/s` as the speed is limited to it; `prevents the speed from exceeding it`."""
+    """`limits the speed to 2 m/s` as the speed is limited to it; `prevents the speed from exceeding it`.
+
+    `A valve reduces the speed to 2 m/s` as the speed is 2 m/s, without what does it.
+    """
     words = [word_of(t) for t in tokens]
     for one in subjects:
         name = one.text.lower().split()
@@ -386,16 +393,34 @@ def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
                 continue
             begin = at - (words[at - 1] in _ARTICLES)
             verb = words[begin - 1] if begin else ""
-            if verb in listed("limits", "caps") and words[end] == "to":
-                said = "is limited to" if tokens[end + 1].number else "is"  # 'to at most 2 m/s'
-                limited = _words(said, tokens[end], tokens[end])
-                return (*tokens[: begin - 1], *tokens[begin:end], *limited, *tokens[end + 1 :])
+            if verb in listed("limits", "caps") | _BRINGS and words[end] == "to":
+                caps = tokens[end + 1].number and verb not in _BRINGS  # not 'to at most 2 m/s'
+                limited = _words("is limited to" if caps else "is", tokens[end], tokens[end])
+                first = _begin_of_what_does_it(tokens, begin - 1)
+                return (*tokens[:first], *tokens[begin:end], *limited, *tokens[end + 1 :])
             if verb in _PREVENTS and words[end : end + 2] == ["from", "exceeding"]:
                 limited = _words("does not exceed", tokens[end], tokens[end + 1])
                 return (*tokens[: begin - 1], *tokens[begin:end], *limited, *tokens[end + 2 :])
     return tokens
 
 
+def _begin_of_what_does_it(tokens: Tokens, verb: int) -> int:
+    """Where `the delay valve` begins that stands before its verb; where the verb is if nothing does."""
+    words = [word_of(t) for t in tokens[:verb]]
+    start = next((i for i in range(verb - 1, max(verb - 5, -1), -1) if words[i] in _ARTICLES), verb)
+    led = start == 0 or words[start - 1] in (",", "and", "then")
+    plain = all(t.sort == "word" for t in tokens[start:verb]) and _DENYING.isdisjoint(words[start:verb])
+    return start if led and plain else verb
+
+
+_DENYING = frozenset("not never no nor does do may can cannot must should only hardly rarely without".split())
+
+
+_BRINGS = frozenset(
+    "reduces reduce reducing lowers lowering raises raise raising increases increasing decreases decreasing"
+    " brings bring bringing adjusts adjusting sets setting regulates regulating controls controlling"
+    " slows slowing".split()
+)
 _PREVENTS = frozenset("prevent prevents preventing keep keeps keeping stop stops stopping".split())
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from scopecheck.foundations.kinds import Kind
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.language.scan import Number, Token
@@ -42,6 +43,27 @@ def _named(token: Token, names: tuple[str, ...]) -> str:
     whole = [n for n in names if n == token.text]
     begun = whole or [n for n in names if n[:1].lower() == sign[1].lower()]
     return begun[0] if len(begun) == 1 else ""
+
+
+def with_signs_for_units(tokens: tuple[Token, ...], kind: Kind, by_sign: dict[str, str]) -> tuple[Token, ...]:
+    """`1.5d` beside a length as 1.5 times what is called, or noted, d; `2 d` beside a time stays two days.
+
+    `by_sign` are the names of quantities of this kind by their signs.
+    """
+    found: list[Token] = []
+    for token in tokens:
+        number, before = token.number, found[-1].number if found else None
+        bare = before is not None and before.unit is None and token.sort == "word"
+        unit = number.unit if number else None
+        sign = token.text[len(number.text) :].strip() if number else token.text if bare else ""
+        name = by_sign.get(sign)
+        if name is None or (unit is not None and unit.kind.dimension == kind.dimension):
+            found.append(token)
+            continue
+        if number is not None:
+            found.append(replace(token, text=number.text, number=replace(number, unit=None)))
+        found += _said(replace(token, start=token.end), f"times {name}")
+    return tuple(found)
 
 
 def with_multiples(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

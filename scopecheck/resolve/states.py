@@ -26,7 +26,7 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     """
     own, mine = set(name.lower().split()), noun_of(name)
     said = [word_of(t) for t in tokens]
-    if said[0] == "no" and said[1:2] and said[1] in own | {*_BE}:
+    if said[:1] == ["no"] and said[1:2] and said[1] in own | {*_BE}:
         said[0] = "not"  # 'no alarm is issued', with or without what is called so
     sides = _sides(name)
     told = [sides[w] for w in said if w in sides]
@@ -113,7 +113,7 @@ def _is_of_another(noun: list[str], own: set[str]) -> bool:
     """`the door frame`, `the lid of the door`, `the door quits`: more than the door."""
     places = [i for i, w in enumerate(noun) if w in own]
     before, behind = noun[: places[0]], noun[places[-1] + 1 :]
-    which = behind[:1] and behind[0] in ("of", "in", "for", "at", "between", "(", "signal")
+    which = behind[:1] and behind[0] in ("of", "in", "for", "at", "between", "(", "signal", "operation")
     if not _WHICH.isdisjoint(w for w in before if w not in own):
         return True
     return not {"of", "with", "but", "or"}.isdisjoint(before) or (bool(behind) and not which)

@@ -33,6 +33,11 @@ class Subject:
     moments: Mapping[str, tuple[str, Typed]] = field(default_factory=dict)
     """Of a quantity of a step, by moment: its name there and its value."""
 
+    @property
+    def listing(self) -> Bound:
+        """What it is as a list, where it is a class of ingredients; else what it is."""
+        return self.mixture or self.bound
+
 
 def at_its_end(subject: Subject, moment: str = "end") -> Subject:
     """A quantity of a step where the step ends, or at another moment of it; any other thing as it is."""

@@ -700,7 +700,7 @@ def without_combinations(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 _MIXTURES = ("mixtures", "combinations", "blends", "alloys")
-_AND_ANY = (["and", "any"], ["or", "any"])
+_AND_ANY = (["and", "any"], ["or", "any"], ["and", "a"], ["or", "a"])
 
 
 def with_any_mixture(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

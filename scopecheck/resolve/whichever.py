@@ -42,6 +42,32 @@ def with_the_greater(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return (*tokens[:start], *both, *tokens[closed + 1 :])
 
 
+def with_the_first(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`opens when A or B, whichever occurs first` as when A or B; `at most 60 h or at most 100 km, whichever
+    comes first` as both: what comes first ends it. Other words as they are.
+    """
+    words = [word_of(t) for t in tokens]
+    at = words.index("whichever") if "whichever" in words else 0
+    either = [i for i in range(at) if words[i] == "or"]
+    if not at or words[at + 1 :] not in _FIRST or len(either) != 1:
+        return tokens
+    rest = tokens[: at - (words[at - 1] == ",")]
+    if not listed("limits", "governing").isdisjoint(words[: either[0]]):
+        return rest
+    sides = (words[: either[0]], words[either[0] + 1 : at])
+    if not all(any(f" {run} " in f" {' '.join(side)} " for run in _AT_MOST) for side in sides):
+        return tokens
+    return tuple(replace(t, text="and") if i == either[0] else t for i, t in enumerate(rest))
+
+
+_FIRST = [
+    [*verb.split(), which]
+    for verb in ("occurs", "happens", "comes", "is", "is reached", "is the")
+    for which in ("first", "earlier", "sooner")
+]
+_AT_MOST = ("at most", "no more than", "not more than", "no later than", "not later than", "no longer than")
+
+
 def _shares_the_multiple(first: tuple[Token, ...], second: tuple[Token, ...]) -> bool:
     """`50 % of the bore or the collar`: may the share, or the multiple, be one of either?"""
     alone = not any(t.number for t in second) and _MULTIPLES.isdisjoint(map(word_of, second))
