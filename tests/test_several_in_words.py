@@ -777,7 +777,7 @@ def test_intervals_are_a_limit_of_each_where_each_part_has_one() -> None:
         ("while keeping the temperature at 30 to 40 degC", ["at all times", "on average"]),
         ("a maximum temperature of 60 degC", ["at all times", "at its peak"]),
         ("a minimum temperature of 60 degC", ["at all times"]),
-        ("never exceeding 60 degC", ["at all times"]),
+        ("never exceeding 60 degC", ["throughout"]),
         ("cooling to a temperature of below 30 degC", ["by its end", "at its lowest", "at all times"]),
         ("heated to at least 60 degC", ["by its end", "at its peak", "at all times"]),
         ("to below 30 degC", ["by its end", "at its peak", "at its lowest", "at all times"]),

@@ -725,7 +725,7 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
         return None
     which = FILLERS.isdisjoint(map(word_of, words))
     telling = [i for i, t in enumerate(words) if word_of(t) not in FILLERS]
-    words = words[telling[0] : telling[-1] + 1]
+    words = words[: telling[-1] + 1]
     said = " ".join(t.text for t in words)
     help = "if it says which of several are limited, declare these by a name of their own"
     return Diagnostic(
