@@ -1,11 +1,13 @@
 """What a quantity of a step is noted to be of, beside its name: `temperature of the broth`.
 
-The moments of a step have phrases of their own, which know the quantity by its name alone.
+The moments of a step have phrases of their own, which know the quantity by its name alone. What is never or
+always so is so throughout.
 """
 
 from __future__ import annotations
 
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names
@@ -34,6 +36,37 @@ def without_noted_bearer(tokens: tuple[Token, ...], subject: Subject, names: Nam
                 )
                 return (*tokens[:at], *name, *tokens[at + len(run) :])
     return tokens
+
+
+def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]:
+    """`never exceeds 80 degC`, `is at all times below 80 degC`, of a quantity of a step, as so throughout."""
+    said = [word_of(t) for t in tokens]
+    if not subject.moments or not _OF_MOMENTS.isdisjoint(said):
+        return tokens
+    denied = not {"not", "no", "never", "nor"}.isdisjoint(said)
+    runs = [*(_NEVER if denied else _ALWAYS)]
+    at, run = next(((i, r) for i in range(len(said)) for r in runs if said[i : i + len(r)] == r), (0, []))
+    if not run:
+        return tokens
+    if not denied and not listed("limits", "changing").isdisjoint(said):
+        return tokens  # what always rises to a value is not always there
+    kept = tokens if run in _DENYING else (*tokens[:at], *tokens[at + len(run) :])
+    if not kept:
+        return tokens
+    return (*kept, replace(kept[-1], sort="word", text="throughout", number=None, start=kept[-1].end))
+
+
+_DENYING = [["never"], ["at", "no", "time"]]
+_NEVER = [*_DENYING, ["at", "any", "time"], ["at", "any", "moment"], ["at", "any", "point", "in", "time"]]
+_ALWAYS = [
+    ["always"], ["constantly"], ["permanently"], ["at", "all", "times"], ["all", "the", "time"],
+    ["the", "whole", "time"], ["at", "every", "moment"], ["at", "every", "point", "in", "time"],
+]  # fmt: skip
+_OF_MOMENTS = frozenset(
+    "throughout end beginning start average mean median peak first then finally until if when while where unless"
+    " once before after during or initially eventually".split()
+)
+"""Beside these it is asked of a moment, or of a part of the step."""
 
 
 def _bearer(noted: list[str], own: list[str]) -> list[str]:

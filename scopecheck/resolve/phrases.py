@@ -75,7 +75,7 @@ from scopecheck.resolve.in_order import (
 from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, parted_at_balance, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
-from scopecheck.resolve.moments import without_noted_bearer
+from scopecheck.resolve.moments import throughout, without_noted_bearer
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_both import with_not_both
@@ -96,7 +96,12 @@ from scopecheck.resolve.plainer_counts import (
     with_units_of_the_last,
 )
 from scopecheck.resolve.plainer_shares import with_amount_elided
-from scopecheck.resolve.plainer_states import with_only_behind_state, with_permission, with_value_of_change
+from scopecheck.resolve.plainer_states import (
+    with_measure_passed,
+    with_only_behind_state,
+    with_permission,
+    with_value_of_change,
+)
 from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
@@ -166,12 +171,12 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
     tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
-    tokens = with_value_of_change(tokens, subjects)
+    tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_order_told(tokens, subjects)
     tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
-        tokens = without_noted_bearer(tokens, subjects[0], names)
+        tokens = throughout(without_noted_bearer(tokens, subjects[0], names), subjects[0])
     if subjects:
         tokens = with_shared_power(tokens, subjects[0])
     if any(t.sort == "sign" for t in tokens):
