@@ -9,7 +9,7 @@ from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 
-from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, Step
+from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
@@ -73,6 +73,8 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
                 ends = (member, member[1:]) if len(member) > 1 else (member,)
                 known = any(member_of(job.first, job.text(end)) for end in ends)
                 if literals.isdisjoint(said) and not known:
+                    if (beside := _beside_members(job, member)) and not known:
+                        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *beside)
                     return no_member(job.first, job.text(member), job.span(member))
     share = isinstance(job.first, Typed) and job.first.kind is not None and bool(job.first.kind.basis)
     if share and _speaks_of_what_is_left(tokens):
@@ -107,6 +109,25 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
     cause = _operands(tokens, near) or _of_other_things(words, near) or cause
     return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
+
+
+def _beside_members(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """That `solder is made of zinc` is no name of a member, and what to lift of it; None where it may be one."""
+    listing, said = job.first, [word_of(t) for t in tokens]
+    if not isinstance(listing, SetDecl | ChoiceDecl):
+        return None
+    members = (*listing.members, *(name for name, _ in listing.classes))
+    own = {w for m in (*members, job.subjects[0].text) for w in m.lower().split()}
+    never = word_list("names", "no_member") - own
+    beside = next((i for i, w in enumerate(said) if w in never or (w == "of" and i == 0)), None)
+    if beside is None:
+        return None
+    cause = f"'{said[beside]}' is in no member's name. The members of {job.subjects[0].text}: {', '.join(members)}."
+    verb = next((i for i, w in enumerate(said) if i and w in ("is", "are", "being")), 0)
+    alone = tokens[verb:] if verb else ()
+    if alone and job.readable(alone):
+        return cause, f"lift only: {job.text(alone)}"
+    return cause, in_symbols(job)
 
 
 def _of_other_things(words: str, near: Sequence[Pattern]) -> str:
