@@ -23,6 +23,7 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return _without_reached(tokens) if subjects and isinstance(subjects[0].bound, Step) else tokens
     tokens = with_runs(_without_step(tokens, subjects), "step_runs")
     if len(subjects) > 1:
+        tokens = _with_no_step_done(tokens, subjects)
         tokens = _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
         return _time_between(_of_two(tokens, subjects), subjects)
     return _lasting(_going_on(_between_steps(tokens)), subjects[0].text.lower().split())
@@ -98,6 +99,16 @@ def _without_step(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
             continue
         kept.append(token)
     return tuple(kept)
+
+
+def _with_no_step_done(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`no mixing is carried out before the heating` as the mixing not carried out before it."""
+    words = [word_of(t) for t in tokens]
+    name = next((n for s in subjects if words[1 : 1 + len(n := s.text.lower().split())] == n), [])
+    end = 1 + len(name)
+    if words[:1] != ["no"] or not name or words[end : end + 1] not in (["is"], ["carried"]):
+        return tokens
+    return (*tokens[1:end], *words_at(tokens[end], "not", understood=True), *tokens[end + (words[end] == "is") :])
 
 
 def _going_on(tokens: Tokens) -> Tokens:
