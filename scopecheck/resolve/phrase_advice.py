@@ -414,7 +414,8 @@ def _how_long(job: Job, tokens: tuple[Token, ...]) -> str:
         return ""
     if word_of(tokens[0]) == "for" and job.readable(tokens[1:]):
         return f"write {step.name} : {job.text(tokens)}, or leave out the 'for': {job.text(tokens[1:])}"
-    if step.done and not _DENYING.isdisjoint(map(word_of, tokens)):
+    said = [word_of(t) for t in tokens]
+    if step.done and not _DENYING.isdisjoint(said) and _BESIDE_OTHERS.isdisjoint(said):
         return f"write in symbols after the words: two blanks, exactly NOT DONE({step.name})"
     long = names.declarations[step.duration]
     assert isinstance(long, NumberDecl)
@@ -424,6 +425,7 @@ def _how_long(job: Job, tokens: tuple[Token, ...]) -> str:
     return ""
 
 
+_BESIDE_OTHERS = frozenset("before after until during while when if once only prior without".split())
 _DENYING = frozenset("without no not never absence free omitted skipped".split())
 
 

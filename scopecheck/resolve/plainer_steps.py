@@ -108,7 +108,9 @@ def _with_no_step_done(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     end = 1 + len(name)
     if words[:1] != ["no"] or not name or words[end : end + 1] not in (["is"], ["carried"]):
         return tokens
-    return (*tokens[1:end], *words_at(tokens[end], "not", understood=True), *tokens[end + (words[end] == "is") :])
+    first = replace(tokens[1], start=tokens[0].start)
+    denied = words_at(tokens[end], "not", understood=True)
+    return (first, *tokens[2:end], *denied, *tokens[end + (words[end] == "is") :])
 
 
 def _going_on(tokens: Tokens) -> Tokens:
