@@ -100,6 +100,7 @@ from scopecheck.resolve.plainer_values import (
     with_doubled,
     with_limits_before,
     with_measure_unsaid,
+    with_variation,
     without_by,
     without_nominal_of_name,
     without_noted_behind,
@@ -141,7 +142,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     """
     tokens = with_forms(with_folds(tokens), "plainer_forms")
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
-    tokens = with_measure_unsaid(tokens, subjects)
+    tokens = with_variation(with_measure_unsaid(tokens, subjects), subjects, notes)
     tokens = with_each_first(with_runs(without_threshold(tokens), "plainer_runs"), subjects)
     tokens = with_forms(tokens, "plainer_forms")
     for said in (

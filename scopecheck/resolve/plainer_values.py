@@ -12,6 +12,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.usual import words_at
 
 Tokens = tuple[Token, ...]
 _ARTICLES = frozenset(("a", "an", "the", "its", "said"))
@@ -266,3 +267,21 @@ _OR_SO = {
     **dict.fromkeys(("less", "fewer", "lower", "smaller", "below"), "most"),
     **dict.fromkeys(("more", "greater", "higher", "larger", "above"), "least"),
 }
+
+
+def with_variation(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
+    """`is kept constant to within 0.005 mm`, of what is called a variation, as a variation so constant."""
+    words = [word_of(t) for t in tokens]
+    called = {w for s, note in zip(subjects, notes, strict=True) for w in f"{s.text} {note}".lower().split()}
+    at = next((i for i, w in enumerate(words[:-2]) if w in _CONSTANT), None)
+    if len(subjects) != 1 or at is None or called.isdisjoint(_VARIATIONS):
+        return tokens
+    within = at + 1 + (words[at + 1] == "to")
+    if words[within] != "within" or not all(t.sort == "word" for t in tokens[:at]):
+        return tokens
+    said = "a variation constant to within"
+    return (*words_at(tokens[0], said, understood=True), *tokens[within + 1 :])
+
+
+_CONSTANT = ("constant", "uniform", "steady", "stable")
+_VARIATIONS = frozenset("variation variations fluctuation spread deviation change difference".split())
