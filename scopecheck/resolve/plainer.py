@@ -122,6 +122,7 @@ from scopecheck.resolve.plainer_written import (
     without_leading_by,
     without_of_again,
     without_own_kind,
+    without_measures_behind,
     without_own_measure_behind,
     without_relative,
     without_thereof,
@@ -143,6 +144,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = with_forms(with_folds(tokens), "plainer_forms")
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
     tokens = with_variation(with_measure_unsaid(tokens, subjects), subjects, notes)
+    tokens = without_measures_behind(tokens, subjects, notes) if len(subjects) > 1 else tokens
     tokens = with_each_first(with_runs(without_threshold(tokens), "plainer_runs"), subjects)
     tokens = with_forms(tokens, "plainer_forms")
     for said in (

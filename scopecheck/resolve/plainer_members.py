@@ -138,4 +138,4 @@ def with_kinds_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     named = [m for m in (kind, f"{kind}s") if m in members]
     if not named or not chosen:
         return tokens
-    return (*tokens[:start], replace(tokens[at - 1], text=named[0]), *tokens[at + 1 :])
+    return (*tokens[:start], *words_at(tokens[at - 1], named[0], understood=True), *tokens[at + 1 :])
