@@ -121,8 +121,8 @@ class Job:
         if key not in self.known:
             self.known[key] = []
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
-            found = found or self._of_own_limits(tokens)
             found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
+            found = found or self._of_own_limits(tokens)
             if len(self.subjects) > 1:
                 found = [m for m in found if not self._of_what_they_make(m)]
             elif is_kind(self.first, "shares"):
@@ -203,6 +203,8 @@ class Job:
         """`the gap is at least 5 mm or the rim at least 3 mm`: a phrase of limits, each of what it names."""
         if len(self.subjects) < 2 or not self.alone or self.sort or "or" not in map(word_of, tokens):
             return []
+        if isinstance(self.first, LISTS):
+            return []  # 'or' would be one of its members
         tests = replace(self.tests(), subjects=1, item=lambda words: self.of_named(words) is not None)
         found = matches(tokens, self.place.phrases, tests)
         said = f" {' '.join(map(word_of, tokens))} "

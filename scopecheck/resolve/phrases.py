@@ -350,6 +350,7 @@ class Reader:
         found = (
             found
             or self._with_multiples_named(tokens, words, subjects)
+            or self._state_or_limit(tokens, words, subjects)
             or self._without_named(tokens, words, subjects)
             or self._ratio_and_preference(tokens, words, subjects)
             or self._one_and_one_beside(tokens, words, subjects)
@@ -418,6 +419,14 @@ class Reader:
                 return None
             raise
         return self.condition(other, subjects)
+
+    def _state_or_limit(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`valve, pressure : the valve is open or the pressure is at most 5 bar`, the limited one first."""
+        stated = len(subjects) == 2 and isinstance(subjects[0].bound, ChoiceDecl | SetDecl)
+        limited = stated and isinstance(subjects[1].bound, Typed) and "or" in map(word_of, tokens)
+        return self._if_read(tokens, words, subjects[::-1]) if limited else None
 
     def _with_multiples_named(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
