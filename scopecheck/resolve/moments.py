@@ -11,7 +11,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names
-from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.subjects import Subject, is_bare_share
 
 _ARTICLES = ("a", "an", "the", "said")
 
@@ -35,6 +35,17 @@ def without_noted_bearer(tokens: tuple[Token, ...], subject: Subject, names: Nam
                     for word in subject.text.partition(" of ")[0].split()
                 )
                 return (*tokens[:at], *name, *tokens[at + len(run) :])
+    return tokens
+
+
+def without_noted_share(tokens: tuple[Token, ...], subject: Subject, names: Names) -> tuple[Token, ...]:
+    """`10 % to 30 % of saturation`, noted "dissolved oxygen, of saturation", without what the note says."""
+    noted = names.note_of(subject.moments["start"][0]).lower().split(",") if subject.moments else []
+    said = [word_of(t) for t in tokens]
+    for run in (part.split() for part in noted):
+        at = next((i for i in range(1, len(said)) if run[:1] == ["of"] and said[i : i + len(run)] == run), 0)
+        if at and is_bare_share(tokens[at - 1]):
+            return (*tokens[:at], *tokens[at + len(run) :])
     return tokens
 
 

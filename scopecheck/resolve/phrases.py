@@ -75,7 +75,7 @@ from scopecheck.resolve.in_order import (
 from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, parted_at_balance, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
-from scopecheck.resolve.moments import throughout, without_noted_bearer
+from scopecheck.resolve.moments import throughout, without_noted_bearer, without_noted_share
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_both import with_not_both
@@ -94,6 +94,7 @@ from scopecheck.resolve.plainer_counts import (
     with_difference_between,
     with_names_noted,
     with_units_of_the_last,
+    without_after,
 )
 from scopecheck.resolve.plainer_members import with_kinds_named
 from scopecheck.resolve.plainer_shares import with_amount_elided
@@ -172,11 +173,13 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
     tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
+    tokens = without_after(tokens, subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_kinds_named(with_order_told(tokens, subjects), subjects)
     tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
+        tokens = without_noted_share(tokens, subjects[0], names)
         tokens = throughout(without_noted_bearer(tokens, subjects[0], names), subjects[0])
     if subjects:
         tokens = with_shared_power(tokens, subjects[0])

@@ -47,7 +47,7 @@ def with_steps_named(tokens: Tokens, subjects: tuple[Subject, ...], names: Names
     while at < len(tokens):
         run = _letters(words, at + 1) if words[at] in ("step", "steps") else ()
         called = [names.step(f"step {letter}") for _, letter in run]
-        if not run or None in called or not any(isinstance(s.bound, Step) for s in subjects):
+        if not run or None in called or not any(isinstance(s.bound, Step) or s.moments for s in subjects):
             found.append(tokens[at])
             at += 1
             continue

@@ -102,16 +102,12 @@ def _is_its_measure(measure: str, subject: Subject, notes: tuple[str, ...]) -> b
     return measure == "length" and unsaid and listed("measures", "dimensions").isdisjoint(noted)
 
 
-def without_measures_behind(
-    tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]
-) -> Tokens:
+def without_measures_behind(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
     """`the rail is at most 340 mm long when the arm is at least 300 mm long`, of both, without what each is."""
     words = [word_of(t) for t in tokens]
     kept, last = list[Token](), -1
     for at, word in enumerate(words):
-        named = (
-            i for i, s in enumerate(subjects) if words[at : at + len(n := s.text.lower().split())] == n
-        )
+        named = (i for i, s in enumerate(subjects) if words[at : at + len(n := s.text.lower().split())] == n)
         last = next(named, last)
         measure = _SAYS_WHICH.get(word, "") if at and tokens[at - 1].number and last >= 0 else ""
         if not measure or not _is_its_measure(measure, subjects[last], notes[last : last + 1]):

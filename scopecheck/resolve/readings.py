@@ -347,7 +347,9 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
     other = at.slots.get("T")
     if _TO_ITSELF in reading.axes and isinstance(other, Typed) and other.number:
         return "only of two things"
-    if not _SHARED.isdisjoint(reading.axes) and not any(_is_share(b) for name, b in at.slots.items() if name != "x"):
+    if not _SHARED.isdisjoint(reading.axes) and not any(
+        _is_share(b) for name, b in at.slots.items() if name != "x"
+    ):
         return "only where a share in per cent is written"
     for raw in reading.written.only_when:
         held = condition_holds(raw, at.slots, names)
