@@ -74,8 +74,8 @@ _ALWAYS = [
     ["the", "whole", "time"], ["at", "every", "moment"], ["at", "every", "point", "in", "time"],
 ]  # fmt: skip
 _OF_MOMENTS = frozenset(
-    "throughout end beginning start average mean median peak first then finally until if when while where unless"
-    " once before after during or initially eventually".split()
+    "throughout end beginning start average mean median peak first then finally until if when while where"
+    " unless once before after during or initially eventually".split()
 )
 """Beside these it is asked of a moment, or of a part of the step."""
 

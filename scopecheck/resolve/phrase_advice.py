@@ -64,18 +64,8 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
             name = job.subjects[0].text
             help = f'put a reading below for each way: reading "..." : ... IN {name} AND (... OR ...)'
             return trouble(span, f"{NOT_READ} '{shortened(words)}'", _WHICH_TOGETHER, help)
-        loose = matches(tokens, job.place.phrases, job.tests(any_item=True))
-        for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
-            for member in fill.members:
-                said = set(map(word_of, member)) - FILLERS
-                if isinstance(job.first, Assembly):
-                    said -= NUMBER_WORDS.keys()
-                ends = (member, member[1:]) if len(member) > 1 else (member,)
-                known = any(member_of(job.first, job.text(end)) for end in ends)
-                if literals.isdisjoint(said) and not known:
-                    if (beside := _beside_members(job, member)) and not known:
-                        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *beside)
-                    return no_member(job.first, job.text(member), job.span(member))
+        if unknown_member := _unknown_member(job, tokens, literals):
+            return unknown_member
     share = isinstance(job.first, Typed) and job.first.kind is not None and bool(job.first.kind.basis)
     if share and _speaks_of_what_is_left(tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
@@ -111,8 +101,28 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
 
 
+def _unknown_member(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> Trouble | None:
+    """That what a list of members in the words has is none of them; None where there is no such list."""
+    listing = job.first
+    if not isinstance(listing, LISTS):
+        return None
+    loose = matches(tokens, job.place.phrases, job.tests(any_item=True))
+    for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
+        for member in fill.members:
+            said = set(map(word_of, member)) - FILLERS
+            if isinstance(listing, Assembly):
+                said -= NUMBER_WORDS.keys()
+            ends = (member, member[1:]) if len(member) > 1 else (member,)
+            known = any(member_of(listing, job.text(end)) for end in ends)
+            if literals.isdisjoint(said) and not known:
+                if beside := _beside_members(job, member):
+                    return trouble(job.span(tokens), f"{NOT_READ} '{shortened(job.text(tokens))}'", *beside)
+                return no_member(listing, job.text(member), job.span(member))
+    return None
+
+
 def _beside_members(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
-    """That `solder is made of zinc` is no name of a member, and what to lift of it; None where it may be one."""
+    """That `solder is made of zinc` names no member, and what to lift of it; None where it may name one."""
     listing, said = job.first, [word_of(t) for t in tokens]
     if not isinstance(listing, SetDecl | ChoiceDecl):
         return None
@@ -122,7 +132,8 @@ def _beside_members(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | No
     beside = next((i for i, w in enumerate(said) if w in never or (w == "of" and i == 0)), None)
     if beside is None:
         return None
-    cause = f"'{said[beside]}' is in no member's name. The members of {job.subjects[0].text}: {', '.join(members)}."
+    name = job.subjects[0].text
+    cause = f"'{said[beside]}' is in no member's name. The members of {name}: {', '.join(members)}."
     verb = next((i for i, w in enumerate(said) if i and w in ("is", "are", "being")), 0)
     alone = tokens[verb:] if verb else ()
     if alone and job.readable(alone):

@@ -715,7 +715,8 @@ def without_after(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     for at, word in enumerate(words):
         first = at == 0 or words[at - 1] in ("and", "or", ",", "otherwise")
         number = next((i for i in range(at + 1, len(words)) if words[i] not in _OF_COUNTS), len(words))
-        counts = tokens[number : number + 1] and tokens[number].number and not tokens[number].number.unit
+        value = tokens[number].number if number < len(tokens) else None
+        counts = value is not None and value.unit is None
         end = number + 1
         while counts and end < len(words) and (tokens[end].number or words[end] in _OF_COUNTS):
             end += 1

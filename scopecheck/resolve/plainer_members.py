@@ -1,5 +1,7 @@
-"""Ways of naming members of a list, said more plainly. Used by `plainer.py`; by which names members of a kind go
-is looked at before anything is read."""
+"""Ways of naming members of a list, said more plainly. Used by `plainer.py`.
+
+What members of a kind are called, `alloys thereof`, is looked at before anything is read.
+"""
 
 from __future__ import annotations
 
@@ -114,8 +116,10 @@ _PREFERRED = frozenset(("in particular", "especially", "particularly", "preferab
 
 
 def with_kinds_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`aluminium, zinc and alloys thereof`, of a list with aluminium alloy, with that before the alloys; `or salts
-    thereof`, of a list with salts, as these."""
+    """`aluminium, zinc and alloys thereof`, of a list with aluminium alloy, with that before the alloys.
+
+    `Or salts thereof`, of a list with salts, as these.
+    """
     bound = subjects[0].bound if len(subjects) == 1 else None
     words = [word_of(t) for t in tokens]
     at = next((i for i in range(2, len(words)) if words[i] == "thereof"), 0)

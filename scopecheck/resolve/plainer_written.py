@@ -93,7 +93,7 @@ def without_own_measure_behind(tokens: Tokens, subject: Subject, notes: tuple[st
 
 
 def _is_its_measure(measure: str, subject: Subject, notes: tuple[str, ...]) -> bool:
-    """Do its name or its notes say that it is measured by that? Of a length that says neither it is its length."""
+    """Do its name or its notes say that it is measured by that? Else a length has its length alone."""
     noted = {w.strip(",;()") for text in (subject.text, *notes) for w in text.lower().split()}
     kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
     unsaid = kind is not None and kind.dimension == (("length", 1),)
@@ -103,7 +103,7 @@ def _is_its_measure(measure: str, subject: Subject, notes: tuple[str, ...]) -> b
 
 
 def without_measures_behind(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
-    """`the rail is at most 340 mm long when the arm is at least 300 mm long`, of both, without what each is."""
+    """`the rail is at most 340 mm long when the arm is 300 mm long`, of both, without what each is."""
     words = [word_of(t) for t in tokens]
     kept, last = list[Token](), -1
     for at, word in enumerate(words):
