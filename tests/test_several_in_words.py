@@ -45,9 +45,8 @@ ALLOYS = "material  any of zinc, brass, zinc alloy, steel"
 BALANCING = "balancing  one of only yes, no\ndifference  voltage in mV"
 CYCLES = "cycles  count\nhardness  number"
 TWO_STEPS = "heating, mixing  step in min"
-MIXED = (
-    "start of heating = 0 min, duration of heating = 10 min, duration of mixing = 2 min, start of mixing = "
-)
+MIXED = "start of heating = 20 min, duration of heating = 10 min"
+MIXED += ", duration of mixing = 2 min, start of mixing = "
 WARM = "product temperature, inlet temperature  temperature in degC"
 READ = [
     (NOTED, "n, m", "the total number of blades and vanes is at most 12", "n = 6, m = 6", "n = 7, m = 6"),
@@ -506,8 +505,10 @@ READ = [
     (METALS, "metal", "entirely of zinc", "metal = {zinc}", "metal = {zinc, tin}"),
     (METALS, "metal", "made exclusively of zinc", "metal = {zinc}", "metal = {zinc, tin}"),
     (METALS, "metal", "comprising copper instead of zinc", "metal = {copper}", "metal = {copper, zinc}"),
-    (ALLOYS, "material", "made of brass, zinc and alloys thereof", "material = {zinc alloy}", "material = {steel}"),
-    (ALLOYS, "material", "made from a material selected from brass, zinc and alloys thereof, but not from steel",
+    (ALLOYS, "material", "made of brass, zinc and alloys thereof",
+     "material = {zinc alloy}", "material = {steel}"),
+    (ALLOYS, "material",
+     "made from a material selected from brass, zinc and alloys thereof, but not from steel",
      "material = {zinc alloy}", "material = {steel}"),
     (BALANCING, "balancing, difference", "the balancing is performed when the difference exceeds 20 mV",
      "balancing = yes, difference = 30 mV", "balancing = no, difference = 30 mV"),
