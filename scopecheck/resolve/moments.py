@@ -60,7 +60,10 @@ def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]
     if not run:
         return tokens
     if not denied and not listed("limits", "changing").isdisjoint(said):
-        return tokens  # what always rises to a value is not always there
+        return tokens
+    numbers = sum(t.number is not None for t in tokens)
+    if denied and numbers > sum(said[i : i + len(r)] == r for i in range(len(said)) for r in runs):
+        return tokens  # 'rises to 80 degC and never exceeds 90 degC'
     kept = tokens if run in _DENYING else (*tokens[:at], *tokens[at + len(run) :])
     if not kept:
         return tokens
@@ -74,7 +77,7 @@ _ALWAYS = [
     ["the", "whole", "time"], ["at", "every", "moment"], ["at", "every", "point", "in", "time"],
 ]  # fmt: skip
 _OF_MOMENTS = frozenset(
-    "throughout end beginning start average mean median peak first then finally until if when while where"
+    "throughout but end beginning start average mean median peak first then finally until if when while where"
     " unless once before after during or initially eventually".split()
 )
 """Beside these it is asked of a moment, or of a part of the step."""

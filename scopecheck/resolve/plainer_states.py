@@ -452,7 +452,8 @@ def with_latest_value(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     tokens = _with_latest_in_front(tokens, states)
     words = [word_of(t) for t in tokens]
     for at in (i for i in range(1, len(words) - 2) if words[i - 1] in states):
-        if words[at] == "already" and words[at + 1] in _CONDITIONS:
+        only = words[at] == "again" and words[at + 1] in _ONLY
+        if only or (words[at] == "already" and words[at + 1] in _CONDITIONS):
             return (*tokens[:at], *tokens[at + 1 :])
         run = next((r for r in _LATEST if words[at : at + len(r)] == r), [])
         behind = at + len(run)
