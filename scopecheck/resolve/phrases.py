@@ -96,7 +96,7 @@ from scopecheck.resolve.plainer_counts import (
     with_units_of_the_last,
     without_after,
 )
-from scopecheck.resolve.plainer_members import with_kinds_named
+from scopecheck.resolve.plainer_members import with_kinds_named, with_others_named
 from scopecheck.resolve.plainer_shares import with_amount_elided
 from scopecheck.resolve.plainer_states import (
     with_measure_passed,
@@ -176,7 +176,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = without_after(tokens, subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
-    tokens = with_kinds_named(with_order_told(tokens, subjects), subjects)
+    tokens = with_kinds_named(with_others_named(with_order_told(tokens, subjects), subjects), subjects)
     tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
         tokens = without_noted_share(tokens, subjects[0], names)

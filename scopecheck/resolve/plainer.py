@@ -97,6 +97,7 @@ from scopecheck.resolve.plainer_values import (
     in_the_state,
     of_the_greatest,
     with_amount_per,
+    with_change_named,
     with_doubled,
     with_limits_before,
     with_measure_unsaid,
@@ -144,6 +145,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = with_forms(with_folds(tokens), "plainer_forms")
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
     tokens = with_variation(with_measure_unsaid(tokens, subjects), subjects, notes)
+    tokens = with_change_named(tokens, subjects)
     tokens = without_measures_behind(tokens, subjects, notes) if len(subjects) > 1 else tokens
     tokens = with_each_first(with_runs(without_threshold(tokens), "plainer_runs"), subjects)
     tokens = with_forms(tokens, "plainer_forms")

@@ -115,6 +115,24 @@ def _without_class_before_preferred(tokens: Tokens, name: str) -> Tokens:
 _PREFERRED = frozenset(("in particular", "especially", "particularly", "preferably", "notably"))
 
 
+def with_others_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`silicone and a polymer other than polycarbonate`, of a list with polycarbonate and other polymer."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(3, len(words) - 1) if words[i : i + 2] == ["other", "than"]), 0)
+    if not isinstance(bound, SetDecl) or not at:
+        return tokens
+    members = [m.lower().split() for m in bound.members]
+    start = at - 1 - (words[at - 2] in _DETERMINERS)
+    kind = ["other", words[at - 1]]
+    other = next((m for m in (kind, [*kind[:1], kind[1].removesuffix("s")]) if m in members), [])
+    end = next((at + 2 + len(m) for m in members if words[at + 2 : at + 2 + len(m)] == m), 0)
+    alone = words[end : end + 1] in ([], [","], ["and"])
+    if not other or not end or not alone or words[start - 1] not in ("and", "or", "and/or", ","):
+        return tokens
+    return (*tokens[:start], *words_at(tokens[start], " ".join(other), understood=True), *tokens[end:])
+
+
 def with_kinds_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`aluminium, zinc and alloys thereof`, of a list with aluminium alloy, with that before the alloys.
 

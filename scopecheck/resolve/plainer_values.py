@@ -285,3 +285,23 @@ def with_variation(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[s
 
 _CONSTANT = ("constant", "uniform", "steady", "stable")
 _VARIATIONS = frozenset("variation variations fluctuation spread deviation change difference".split())
+
+
+MOST_OF_A_BEARER = 4
+"""Words of what is changed, with its article."""
+
+
+def with_change_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`is lowered by 3 to 5 degC`, of what is called lowering, as the lowering is 3 to 5 degC."""
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 3):
+        stem = words[at + 1].removesuffix("ed").removesuffix("en")
+        named = [s.text.lower() for s in subjects if s.text.lower() in (f"{stem}ing", f"{stem}ening")]
+        if words[at] in ("is", "are") and words[at + 2] == "by" and len(named) == 1:
+            name = words_at(tokens[at], f"the {named[0]} is", understood=True)
+            begin = next((i + 1 for i in range(at - 1, -1, -1) if words[i] in (",", "and", "when")), 0)
+            plain = words[begin : begin + 1] in ([], ["the"], ["a"], ["its"]) or begin == at
+            what = tokens[begin:at]
+            if plain and len(what) <= MOST_OF_A_BEARER and all(t.sort == "word" for t in what):
+                return (*tokens[:begin], *name, *tokens[at + 3 :])
+    return tokens
