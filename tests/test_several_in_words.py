@@ -545,6 +545,14 @@ READ = [
      f"{MIXED}30 min", f"{MIXED}25 min"),
     (TWO_STEPS, "mixing, heating", "no mixing is carried out after the heating",
      f"{MIXED}25 min", f"{MIXED}30 min"),
+    (VALVE, "valve, pressure", "the valve only opens once a pressure of 5 bar has been exceeded",
+     "valve = closed, pressure = 6 bar", "valve = open, pressure = 4 bar"),
+    ("lowering  temperature difference in K\npH  number", "lowering, pH",
+     "the temperature is lowered by 3 to 5 °C once the pH has fallen to below 3.0",
+     "lowering = 1 K, pH = 4", "lowering = 1 K, pH = 2.5"),
+    ("metal  any of steel, brass, tin bronze, other bronze", "metal",
+     "made of steel, brass and/or a bronze other than tin bronze",
+     "metal = {other bronze}", "metal = {tin bronze}"),
     (DOSES, "moment of the doses", "no two doses being given within 6 hours of each other", SPREAD, CLOSE),
 ]  # fmt: skip
 
@@ -611,6 +619,8 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         ("gap  length in mm", "gap", "constant to within 0.005 mm"),
         ("valve, door  one of only open, closed", "valve, door", "the valve is open or the door is closed"),
         (METALS, "metal", "the solder is made of zinc"),
+        (METALS, "metal", "comprising copper and a metal other than copper"),
+        (WARMING, "temperature of heating", "is constantly raised to 80 °C"),
         (SIDES, "width, depth", "the depth and width are 1 mm and 2 mm, correspondingly to the second"),
         (
             "first rib width, second rib width  length in mm",
@@ -699,6 +709,12 @@ def test_what_is_never_exceeded_is_not_exceeded_at_any_moment(words: str) -> Non
     made = sheet(text)
     assert "throughout" in {r.label for g in made.groups for r in g.readings}
     assert "on average" not in {r.label for g in made.groups for r in g.readings}
+
+
+def test_what_rises_and_never_exceeds_is_not_so_throughout() -> None:
+    words = "rises to 80 °C and never exceeds 90 °C"
+    made = sheet(f"{WARMING}\n\n1. A method, wherein it {words}.\n   | temperature of heating : {words}\n")
+    assert "throughout" not in {r.label for g in made.groups for r in g.readings}
 
 
 @pytest.mark.parametrize("words", ["no blades", "free of blades", "without blades"])

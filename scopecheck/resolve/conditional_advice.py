@@ -15,8 +15,8 @@ from scopecheck.resolve.conditional import (
     roles_for,
     without_opening,
 )
+from scopecheck.resolve.lifting import in_symbols
 from scopecheck.resolve.names import Typed
-from scopecheck.resolve.not_so import IN_SYMBOLS
 from scopecheck.resolve.phrase_advice import NOT_READ
 from scopecheck.resolve.readings import is_switch
 from scopecheck.resolve.sides import Sides, Things, Tokens
@@ -148,7 +148,7 @@ def _unread(sides: Sides, found: list[Match]) -> Trouble | None:
         return trouble(
             sides.job.span(fill.tokens), f"'{sides.job.text(fill.tokens)}' is not said of {names}",
             f"The words are {what}, and speak of {head}.",
-            IN_SYMBOLS if left else f"write {head} left of the colon in place of {names}",
+            in_symbols(sides.job) if left else f"write {head} left of the colon in place of {names}",
         )  # fmt: skip
     return _also_named(sides, fill) or _trouble(sides, fill, of)
 
