@@ -39,6 +39,14 @@ DOSES = "dose  part, up to 3\n  moment  time in h"
 DAILY = 'dose  mass in mg\ndoses  count  "per day"'
 SPREAD = "doses = 3, moment of dose 1 = 0 h, moment of dose 2 = 8 h, moment of dose 3 = 16 h"
 CLOSE = "doses = 3, moment of dose 1 = 0 h, moment of dose 2 = 5 h, moment of dose 3 = 10 h"
+VALVE = "valve  one of only open, closed\npressure  pressure in bar"
+MODULI = "stiffness, modulus  modulus in MPa"
+ALLOYS = "material  any of zinc, brass, zinc alloy, steel"
+BALANCING = "balancing  one of only yes, no\ndifference  voltage in mV"
+CYCLES = "cycles  count\nhardness  number"
+TWO_STEPS = "heating, mixing  step in min"
+MIXED = "start of heating = 20 min, duration of heating = 10 min"
+MIXED += ", duration of mixing = 2 min, start of mixing = "
 WARM = "product temperature, inlet temperature  temperature in degC"
 FAN = "fan  one of only on, off\nheat  temperature in degC"
 FILLED = "paint  composition in wt%\n  wax\n  filler : clay, chalk"
@@ -551,6 +559,83 @@ READ = [
     (f"{SIDES}\nlid  one of only open, closed", "lid, width, depth",
      "the lid is opened when the width exceeds 5 mm or the depth exceeds 8 mm, whichever occurs first",
      "lid = open, width = 1 mm, depth = 9 mm", "lid = closed, width = 1 mm, depth = 9 mm"),
+    (VALVE, "valve, pressure", "the valve opens at the latest at a pressure of 5 bar",
+     "valve = open, pressure = 4 bar", "valve = closed, pressure = 6 bar"),
+    (VALVE, "valve, pressure", "is closed at 5 bar at the latest",
+     "valve = closed, pressure = 4 bar", "valve = open, pressure = 6 bar"),
+    (VALVE, "valve, pressure", "the valve opens no later than when the pressure exceeds 5 bar",
+     "valve = open, pressure = 4 bar", "valve = closed, pressure = 6 bar"),
+    (VALVE, "valve, pressure", "the valve opens at the earliest at a pressure of 5 bar",
+     "valve = closed, pressure = 6 bar", "valve = open, pressure = 4 bar"),
+    (VALVE, "valve, pressure", "the valve opens once it reaches a pressure of 5 bar",
+     "valve = closed, pressure = 4 bar", "valve = closed, pressure = 6 bar"),
+    (VALVE, "valve, pressure", "the valve opens when a pressure of 5 bar is achieved",
+     "valve = closed, pressure = 4 bar", "valve = closed, pressure = 6 bar"),
+    (VALVE, "valve, pressure", "the valve opens when a pressure of 5 bar is undershot",
+     "valve = closed, pressure = 6 bar", "valve = closed, pressure = 4 bar"),
+    (VALVE, "valve, pressure", "the valve opens when the boiler exceeds a pressure of 5 bar",
+     "valve = closed, pressure = 4 bar", "valve = closed, pressure = 6 bar"),
+    (VALVE, "pressure", "the boiler reaches a pressure of 5 bar", "pressure = 6 bar", "pressure = 4 bar"),
+    (VALVE, "valve, pressure", "the valve is open or the pressure is at most 5 bar",
+     "valve = open, pressure = 6 bar", "valve = closed, pressure = 6 bar"),
+    (VALVE, "pressure, valve", "the pressure is at most 5 bar or the valve is open",
+     "valve = open, pressure = 6 bar", "valve = closed, pressure = 6 bar"),
+    (METALS, "metal", "comprising a metal other than copper", "metal = {copper, zinc}", "metal = {copper}"),
+    (METALS, "metal", "with the exception of copper and zinc", "metal = {tin}", "metal = {copper}"),
+    (METALS, "metal", "not made of copper nor of zinc", "metal = {tin}", "metal = {zinc}"),
+    (METALS, "metal", "contains no copper nor zinc", "metal = {tin}", "metal = {zinc}"),
+    (METALS, "metal", "entirely of zinc", "metal = {zinc}", "metal = {zinc, tin}"),
+    (METALS, "metal", "made exclusively of zinc", "metal = {zinc}", "metal = {zinc, tin}"),
+    (METALS, "metal", "comprising copper instead of zinc", "metal = {copper}", "metal = {copper, zinc}"),
+    (ALLOYS, "material", "made of brass, zinc and alloys thereof",
+     "material = {zinc alloy}", "material = {steel}"),
+    (ALLOYS, "material",
+     "made from a material selected from brass, zinc and alloys thereof, but not from steel",
+     "material = {zinc alloy}", "material = {steel}"),
+    (BALANCING, "balancing, difference", "the balancing is performed when the difference exceeds 20 mV",
+     "balancing = yes, difference = 30 mV", "balancing = no, difference = 30 mV"),
+    (BALANCING, "balancing, difference", "balancing is carried out if the difference exceeds 20 mV",
+     "balancing = yes, difference = 30 mV", "balancing = no, difference = 30 mV"),
+    (SIDES, "width, depth", "a width and a depth each of 3 to 5 mm",
+     "width = 4 mm, depth = 5 mm", "width = 4 mm, depth = 6 mm"),
+    (THREE, "gap, rim, cap", "a gap, a rim and a cap, each of less than 5 mm",
+     "gap = 4 mm, rim = 4 mm, cap = 4 mm", "gap = 4 mm, rim = 4 mm, cap = 6 mm"),
+    ("first width, second width  length in mm", "first width, second width",
+     "respective widths of at least 3 mm and at least 5 mm",
+     "first width = 3 mm, second width = 5 mm", "first width = 5 mm, second width = 3 mm"),
+    ("arm, rail  length in mm", "rail, arm",
+     "the rail is at most 340 mm when the arm is at least 300 mm long",
+     "rail = 350 mm, arm = 200 mm", "rail = 350 mm, arm = 300 mm"),
+    ("gap variation  length in mm", "gap variation", "is kept constant to within 0.005 mm",
+     "gap variation = 0.004 mm", "gap variation = 0.02 mm"),
+    (CYCLES, "cycles", "after at least 200 but fewer than 400 brewing cycles",
+     "cycles = 200", "cycles = 400"),
+    (CYCLES, "cycles, hardness",
+     "after 250 cycles if the hardness is above 14 and after 390 cycles otherwise",
+     "cycles = 390, hardness = 10", "cycles = 250, hardness = 10"),
+    ("power  power in W", "power", "a power rating of not less than 1200 W",
+     "power = 1200 W", "power = 900 W"),
+    (TWO_STEPS, "heating, mixing", "heating and a subsequent mixing step",
+     f"{MIXED}30 min", f"{MIXED}10 min"),
+    (TWO_STEPS, "heating, mixing", "a heating phase followed by a mixing phase", f"{MIXED}30 min",
+     f"{MIXED}10 min"),
+    (TWO_STEPS, "mixing, heating", "the mixing is not carried out before the heating",
+     f"{MIXED}30 min", f"{MIXED}10 min"),
+    (TWO_STEPS, "mixing, heating", "the mixing is not begun until the heating has ended",
+     f"{MIXED}30 min", f"{MIXED}25 min"),
+    (TWO_STEPS, "mixing, heating", "no mixing takes place during the heating",
+     f"{MIXED}30 min", f"{MIXED}25 min"),
+    (TWO_STEPS, "mixing, heating", "no mixing is carried out after the heating",
+     f"{MIXED}25 min", f"{MIXED}30 min"),
+    (VALVE, "valve, pressure", "the valve only opens once a pressure of 5 bar has been exceeded",
+     "valve = closed, pressure = 6 bar", "valve = open, pressure = 4 bar"),
+    ("lowering  temperature difference in K\npH  number", "lowering, pH",
+     "the temperature is lowered by 3 to 5 °C once the pH has fallen to below 3.0",
+     "lowering = 1 K, pH = 4", "lowering = 1 K, pH = 2.5"),
+    ("metal  any of steel, brass, tin bronze, other bronze", "metal",
+     "made of steel, brass and/or a bronze other than tin bronze",
+     "metal = {other bronze}", "metal = {tin bronze}"),
+    (DOSES, "moment of the doses", "no two doses being given within 6 hours of each other", SPREAD, CLOSE),
 ]  # fmt: skip
 
 
@@ -608,6 +693,16 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (RIBS, "height of the ribs", "the ribs are at least 8 mm apart"),
         (DOSES, "moment of the doses", "more than 8 hours apart"),
         (DAILY, "dose, doses", "a daily dose of 5 mg to 10 mg, given in two equal portions"),
+        (
+            "rib  part, up to 3\n  kind  one of flat, round",
+            "kind of the ribs",
+            "the ribs are alternately flat",
+        ),
+        ("gap  length in mm", "gap", "constant to within 0.005 mm"),
+        ("valve, door  one of only open, closed", "valve, door", "the valve is open or the door is closed"),
+        (METALS, "metal", "the solder is made of zinc"),
+        (METALS, "metal", "comprising copper and a metal other than copper"),
+        (WARMING, "temperature of heating", "is constantly raised to 80 °C"),
         (SIDES, "width, depth", "the depth and width are 1 mm and 2 mm, correspondingly to the second"),
         ("width  length in mm", "width", "at most 5 mm (10 %)"),
         ("width  length in mm", "width", "5 mm/6 mm"),
@@ -667,6 +762,67 @@ def test_a_difference_in_per_cent_may_be_one_of_either() -> None:
     text += "must stay out\n  wide : width = 10 mm, depth = 9 mm\n"
     found = [f for f in ask_all(sheet(text)).findings if f.question == "outside met"]
     assert [f.quantifier for f in found] == ["some"]
+
+
+def test_a_share_by_which_one_differs_from_another_may_be_one_of_either() -> None:
+    words = "the stiffness differs from the modulus by not more than 20 %"
+    made = sheet(f"{MODULI}\n\n1. A film, {words}.\n   | stiffness, modulus : {words}\n")
+    assert [r.label for g in made.groups for r in g.readings] == ["relative", "relative to the first"]
+    words = "differs from 50 MPa by not more than 20 %"
+    made = sheet(f"{MODULI}\n\n1. A film, which {words}.\n   | modulus : {words}\n")
+    assert [r.label for g in made.groups for r in g.readings] == ["relative"]
+
+
+@pytest.mark.parametrize("words", ["made of a metal other than copper", "other than copper"])
+def test_what_is_other_may_have_what_is_excluded_beside_it(words: str) -> None:
+    text = f"{METALS}\n\n1. A thing, {words}.\n   | metal : {words}\n"
+    findings = ask_all(sheet(f"{text}inside\n  both : metal = {{copper, zinc}}\n")).findings
+    assert [f.quantifier for f in findings if f.question == "inside lost"] == ["base"]
+
+
+def test_what_opens_only_at_a_value_may_be_open_beyond_it() -> None:
+    words = "the valve opens only at a pressure of 5 bar"
+    text = f"{VALVE}\n\n1. A thing, wherein {words}.\n   | valve, pressure : {words}\n"
+    findings = ask_all(sheet(f"{text}inside\n  high : valve = open, pressure = 6 bar\n")).findings
+    assert [f.quantifier for f in findings if f.question == "inside lost"] == ["base"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "never exceeds 80 °C",
+        "at no time exceeds 80 °C",
+        "is always at most 80 °C",
+        "is at all times at most 80 °C",
+    ],
+)
+def test_what_is_never_exceeded_is_not_exceeded_at_any_moment(words: str) -> None:
+    text = (
+        f"{WARMING}\n\n1. A method, wherein the temperature {words}.\n   | temperature of heating : {words}\n"
+    )
+    made = sheet(text)
+    assert "throughout" in {r.label for g in made.groups for r in g.readings}
+    assert "on average" not in {r.label for g in made.groups for r in g.readings}
+
+
+def test_what_rises_and_never_exceeds_is_not_so_throughout() -> None:
+    words = "rises to 80 °C and never exceeds 90 °C"
+    made = sheet(f"{WARMING}\n\n1. A method, wherein it {words}.\n   | temperature of heating : {words}\n")
+    assert "throughout" not in {r.label for g in made.groups for r in g.readings}
+
+
+@pytest.mark.parametrize("words", ["no blades", "free of blades", "without blades"])
+def test_no_parts_are_none_at_all(words: str) -> None:
+    made = sheet(f"{COUNTS}\n\n1. A thing, {words}.\n   | blades : {words}\n")
+    assert [r.label for g in made.groups for r in g.readings] == ["zero"]
+
+
+@pytest.mark.parametrize(
+    "words", ["copper besides and zinc", "copper beside zinc", "free of copper and also of zinc"]
+)
+def test_words_that_name_no_member_are_not_offered_as_one(words: str) -> None:
+    (wrong,) = errors(f"{METALS}\n\n1. A thing, {words}.\n   | metal : {words}\n")
+    assert "add it to the list" not in (wrong.help or "")
 
 
 @pytest.mark.parametrize(

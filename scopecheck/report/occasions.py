@@ -107,6 +107,10 @@ TILES = Kind(("length in mm",), "", ({**USUAL, "N": "2"},), "counts amounts", li
 COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
 FROM_SOME = {**USUAL, "c": "at least 2 {} and at most 5 {}, without rounding"}
 """A limit that nothing does not meet."""
+BESIDE_NAMED = Kind(
+    ("length in mm\nwidth  length in mm",), "mm", ({**TENS, "T": "the width", "P": "10 %", "Q": "20 %"},)
+)
+"""What is compared with a thing that is measured itself, and no stated value."""
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
     "C4": (Kind(("length in m",), "", ({"N": "36 ft", "M": "10.97 m"}, {"N": "36 ft", "M": "11.2 m"})),),
@@ -126,6 +130,7 @@ SPECIAL: dict[str, tuple[Kind, ...]] = {
     ),
     "H4": (Kind(("number",), ""),),
     "H5": (Kind(("number",), ""),),
+    "H9": (*GENERAL, BESIDE_NAMED),
     "I1": (Kind(("angle in deg",), "deg"),),
     "I2": (LENGTH, COUNT),
     "I4": (Kind(("angle in deg", "length in mm"), ""),),

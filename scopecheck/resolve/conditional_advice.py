@@ -16,6 +16,7 @@ from scopecheck.resolve.conditional import (
     roles_for,
     without_opening,
 )
+from scopecheck.resolve.lifting import in_symbols
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_advice import NOT_READ
 from scopecheck.resolve.readings import is_switch
@@ -191,10 +192,11 @@ def _unread(sides: Sides, found: list[Match]) -> Trouble | None:
     names = ", ".join(thing.text for thing in of)
     head = sides.head(fill.tokens)
     if head and all(head != thing.text for thing in of):
+        left = any(head == thing.text for thing in sides.job.subjects)
         return trouble(
             sides.job.span(fill.tokens), f"'{sides.job.text(fill.tokens)}' is not said of {names}",
             f"The words are {what}, and speak of {head}.",
-            f"write {head} left of the colon in place of {names}",
+            in_symbols(sides.job) if left else f"write {head} left of the colon in place of {names}",
         )  # fmt: skip
     return _also_named(sides, fill) or _trouble(sides, fill, of)
 

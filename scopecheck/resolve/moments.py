@@ -1,15 +1,17 @@
 """What a quantity of a step is noted to be of, beside its name: `temperature of the broth`.
 
-The moments of a step have phrases of their own, which know the quantity by its name alone.
+The moments of a step have phrases of their own, which know the quantity by its name alone. What is never or
+always so is so throughout.
 """
 
 from __future__ import annotations
 
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names
-from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.usual import with_forms
 
 _ARTICLES = ("a", "an", "the", "said")
@@ -55,6 +57,51 @@ def _without_own_step(tokens: tuple[Token, ...], step: list[str]) -> tuple[Token
     start -= words[start - 1] in _ARTICLES
     during = words[:end][-len(step) :] == step and start > 1 and words[start - 1] in ("during", "while")
     return tokens[: start - 1 - (words[start - 2] == ",")] if during else tokens
+
+
+def without_noted_share(tokens: tuple[Token, ...], subject: Subject, names: Names) -> tuple[Token, ...]:
+    """`10 % to 30 % of saturation`, noted "dissolved oxygen, of saturation", without what the note says."""
+    noted = names.note_of(subject.moments["start"][0]).lower().split(",") if subject.moments else []
+    said = [word_of(t) for t in tokens]
+    for run in (part.split() for part in noted):
+        at = next((i for i in range(1, len(said)) if run[:1] == ["of"] and said[i : i + len(run)] == run), 0)
+        if at and is_bare_share(tokens[at - 1]):
+            return (*tokens[:at], *tokens[at + len(run) :])
+    return tokens
+
+
+def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]:
+    """`never exceeds 80 degC`, `is at all times below 80 degC`, of a quantity of a step, as so throughout."""
+    said = [word_of(t) for t in tokens]
+    if not subject.moments or not _OF_MOMENTS.isdisjoint(said):
+        return tokens
+    denied = not {"not", "no", "never", "nor"}.isdisjoint(said)
+    runs = [*(_NEVER if denied else _ALWAYS)]
+    at, run = next(((i, r) for i in range(len(said)) for r in runs if said[i : i + len(r)] == r), (0, []))
+    if not run:
+        return tokens
+    if not denied and not listed("limits", "changing").isdisjoint(said):
+        return tokens
+    numbers = sum(t.number is not None for t in tokens)
+    if denied and numbers > sum(said[i : i + len(r)] == r for i in range(len(said)) for r in runs):
+        return tokens  # 'rises to 80 degC and never exceeds 90 degC'
+    kept = tokens if run in _DENYING else (*tokens[:at], *tokens[at + len(run) :])
+    if not kept:
+        return tokens
+    return (*kept, replace(kept[-1], sort="word", text="throughout", number=None, start=kept[-1].end))
+
+
+_DENYING = [["never"], ["at", "no", "time"]]
+_NEVER = [*_DENYING, ["at", "any", "time"], ["at", "any", "moment"], ["at", "any", "point", "in", "time"]]
+_ALWAYS = [
+    ["always"], ["constantly"], ["permanently"], ["at", "all", "times"], ["all", "the", "time"],
+    ["the", "whole", "time"], ["at", "every", "moment"], ["at", "every", "point", "in", "time"],
+]  # fmt: skip
+_OF_MOMENTS = frozenset(
+    "throughout but end beginning start average mean median peak first then finally until if when while where"
+    " unless once before after during or initially eventually".split()
+)
+"""Beside these it is asked of a moment, or of a part of the step."""
 
 
 def _bearer(noted: list[str], own: list[str]) -> list[str]:

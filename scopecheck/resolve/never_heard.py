@@ -47,6 +47,8 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _part_of_all(tokens, said, subjects, names)
         or _counted_with(tokens, said)
         or _other_extreme(said, subjects, names)
+        or _always_changed(said, subjects)
+        or _beside_what_is_other(said, subjects)
         or _of_parts(said, subjects, names)
     )
 
@@ -337,6 +339,36 @@ def _other_extreme(said: list[str], subjects: Things, names: Names) -> Why:
     if other and word not in own and other not in said:
         return f"'{word}' of what is declared as a {other}", "They are two things."
     return None
+
+
+def _always_changed(said: list[str], subjects: Things) -> Why:
+    """`is constantly raised to 80 degC`, of a quantity of a step: what always rises is not always there."""
+    moments = any(s.moments for s in subjects)
+    always = {"always", "constantly", "permanently"} & set(said) or run_in(said, ["at", "all", "times"])
+    if not moments or not always or listed("limits", "changing").isdisjoint(said):
+        return None
+    return "what always changes is not read", "Say where it is at the start, and where at the end."
+
+
+def run_in(said: list[str], run: list[str]) -> bool:
+    """Does a run of words stand in these?"""
+    return any(said[i : i + len(run)] == run for i in range(len(said)))
+
+
+def _beside_what_is_other(said: list[str], subjects: Things) -> Why:
+    """`steel and a metal other than steel`: what stands before it is asked for, too."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    runs = (["other", "than"], ["different", "from"], ["besides"])
+    at = next((i for i in range(1, len(said)) for r in runs if said[i : i + len(r)] == r), 0)
+    if not isinstance(bound, SetDecl) or not at or {"and", "or", "and/or", ","}.isdisjoint(said[:at]):
+        return None
+    if not any(run_in(said[:at], member.lower().split()) for member in bound.members):
+        return None
+    what = " ".join(said[at:])
+    return (
+        f"'{what}' may be said of what stands before it, or of what it is beside",
+        "Write each in a line of its own.",
+    )
 
 
 def _one_of_them(said: list[str], subject: Subject) -> Why:

@@ -65,16 +65,8 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
             name = job.subjects[0].text
             help = f'put a reading below for each way: reading "..." : ... IN {name} AND (... OR ...)'
             return trouble(span, f"{NOT_READ} '{shortened(words)}'", _WHICH_TOGETHER, help)
-        loose = matches(tokens, job.place.phrases, job.tests(any_item=True))
-        for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
-            for member in fill.members:
-                said = set(map(word_of, member)) - FILLERS
-                if isinstance(job.first, Assembly):
-                    said -= NUMBER_WORDS.keys()
-                ends = (member, member[1:]) if len(member) > 1 else (member,)
-                known = any(member_of(job.first, job.text(end)) for end in ends)
-                if literals.isdisjoint(said) and not known:
-                    return no_member(job.first, job.text(member), job.span(member))
+        if unknown_member := _unknown_member(job, tokens, literals):
+            return unknown_member
     share = isinstance(job.first, Typed) and job.first.kind is not None and bool(job.first.kind.basis)
     if share and _speaks_of_what_is_left(tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
@@ -126,6 +118,46 @@ def _member_of_others(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | 
         f"'{other} thereof' is no member of {name}.",
         f"add '{other}' to its list, as in: {name}  {kind} {members}; and keep the words",
     )
+
+
+def _unknown_member(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> Trouble | None:
+    """That what a list of members in the words has is none of them; None where there is no such list."""
+    listing = job.first
+    if not isinstance(listing, LISTS):
+        return None
+    loose = matches(tokens, job.place.phrases, job.tests(any_item=True))
+    for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
+        for member in fill.members:
+            said = set(map(word_of, member)) - FILLERS
+            if isinstance(listing, Assembly):
+                said -= NUMBER_WORDS.keys()
+            ends = (member, member[1:]) if len(member) > 1 else (member,)
+            known = any(member_of(listing, job.text(end)) for end in ends)
+            if literals.isdisjoint(said) and not known:
+                if beside := _beside_members(job, member):
+                    return trouble(job.span(tokens), f"{NOT_READ} '{shortened(job.text(tokens))}'", *beside)
+                return no_member(listing, job.text(member), job.span(member))
+    return None
+
+
+def _beside_members(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """That `solder is made of zinc` names no member, and what to lift of it; None where it may name one."""
+    listing, said = job.first, [word_of(t) for t in tokens]
+    if not isinstance(listing, SetDecl | ChoiceDecl):
+        return None
+    members = (*listing.members, *(name for name, _ in listing.classes))
+    own = {w for m in (*members, job.subjects[0].text) for w in m.lower().split()}
+    never = word_list("names", "no_member") - own
+    beside = next((i for i, w in enumerate(said) if w in never or (w == "of" and i == 0)), None)
+    if beside is None:
+        return None
+    name = job.subjects[0].text
+    cause = f"'{said[beside]}' is in no member's name. The members of {name}: {', '.join(members)}."
+    verb = next((i for i, w in enumerate(said) if i and w in ("is", "are", "being")), 0)
+    alone = tokens[verb:] if verb else ()
+    if alone and job.readable(alone):
+        return cause, f"lift only: {job.text(alone)}"
+    return cause, in_symbols(job)
 
 
 def _of_other_things(words: str, near: Sequence[Pattern]) -> str:
@@ -433,7 +465,8 @@ def _how_long(job: Job, tokens: tuple[Token, ...]) -> str:
         return ""
     if word_of(tokens[0]) == "for" and job.readable(tokens[1:]):
         return f"write {step.name} : {job.text(tokens)}, or leave out the 'for': {job.text(tokens[1:])}"
-    if step.done and not _DENYING.isdisjoint(map(word_of, tokens)):
+    said = [word_of(t) for t in tokens]
+    if step.done and not _DENYING.isdisjoint(said) and _BESIDE_OTHERS.isdisjoint(said):
         return f"write in symbols after the words: two blanks, exactly NOT DONE({step.name})"
     long = names.declarations[step.duration]
     assert isinstance(long, NumberDecl)
@@ -443,6 +476,7 @@ def _how_long(job: Job, tokens: tuple[Token, ...]) -> str:
     return ""
 
 
+_BESIDE_OTHERS = frozenset("before after until during while when if once only prior without".split())
 _DENYING = frozenset("without no not never absence free omitted skipped".split())
 
 

@@ -7,7 +7,7 @@ from functools import cached_property
 from itertools import pairwise
 from typing import TypeAlias
 
-from scopecheck.core.declared import Assembly, Composition, NumberDecl, SetDecl, Step
+from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, Divide, Magnitude, Negate
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, KindWord, difference_kind, kind_word
@@ -121,8 +121,8 @@ class Job:
         if key not in self.known:
             self.known[key] = []
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
-            found = found or self._of_own_limits(tokens)
             found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
+            found = found or self._of_own_limits(tokens)
             if len(self.subjects) > 1:
                 found = [m for m in found if not self._of_what_they_make(m)]
             elif is_kind(self.first, "shares"):
@@ -204,6 +204,8 @@ class Job:
         """`the gap is at least 5 mm or the rim at least 3 mm`: a phrase of limits, each of what it names."""
         if len(self.subjects) < 2 or not self.alone or self.sort or "or" not in map(word_of, tokens):
             return []
+        if isinstance(self.first, LISTS):
+            return []  # 'or' would be one of its members
         tests = replace(self.tests(), subjects=1, item=lambda words: self.of_named(words) is not None)
         found = matches(tokens, self.place.phrases, tests)
         said = f" {' '.join(map(word_of, tokens))} "
@@ -681,10 +683,12 @@ class Job:
 
     def of_named(self, tokens: tuple[Token, ...]) -> Job | None:
         """`the gap is at least 5 mm` of a gap and a rim: the words as read of the one that they name."""
-        if len(self.subjects) < 2 or not self.alone or not any(map(has_number, tokens)):
+        if len(self.subjects) < 2 or not self.alone:
             return None
         said = f" {' '.join(map(word_of, tokens))} "
         named = [job for job in self.each() if f" {job.subjects[0].text.lower()} " in said]
+        if not any(map(has_number, tokens)):  # 'the metal is steel'; a name alone is no limit
+            named = [job for job in named if isinstance(job.first, SetDecl | ChoiceDecl)]
         return named[0] if len(named) == 1 and named[0].readable(tokens) else None
 
     def is_limit(self, tokens: tuple[Token, ...]) -> bool:

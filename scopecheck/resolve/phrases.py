@@ -86,7 +86,7 @@ from scopecheck.resolve.ingredients import (
 )
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
-from scopecheck.resolve.moments import without_noted_bearer
+from scopecheck.resolve.moments import throughout, without_noted_bearer, without_noted_share
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_both import with_not_both
@@ -116,9 +116,16 @@ from scopecheck.resolve.plainer_counts import (
     with_difference_between,
     with_names_noted,
     with_units_of_the_last,
+    without_after,
 )
+from scopecheck.resolve.plainer_members import with_kinds_named, with_others_named
 from scopecheck.resolve.plainer_shares import with_amount_elided
-from scopecheck.resolve.plainer_states import with_only_behind_state, with_permission, with_value_of_change
+from scopecheck.resolve.plainer_states import (
+    with_measure_passed,
+    with_only_behind_state,
+    with_permission,
+    with_value_of_change,
+)
 from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
 from scopecheck.resolve.plainer_values import with_extreme_as_named, without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
@@ -191,13 +198,16 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
             tokens = without_own_noun(tokens, s, ())
     tokens = _with_signs_for_units(tokens, subjects, names)
     tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
-    tokens = with_value_of_change(tokens, subjects)
+    tokens = without_after(tokens, subjects)
+    tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
+    tokens = with_kinds_named(with_others_named(tokens, subjects), subjects)
     tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
     tokens = with_any_in_a_condition(tokens, subjects)
     if len(subjects) == 1:
-        tokens = without_noted_bearer(tokens, subjects[0], names)
+        tokens = without_noted_share(tokens, subjects[0], names)
+        tokens = throughout(without_noted_bearer(tokens, subjects[0], names), subjects[0])
     if subjects:
         tokens = with_shared_power(tokens, subjects[0])
     if any(t.sort == "sign" for t in tokens):
@@ -391,6 +401,7 @@ class Reader:
         found = (
             found
             or self._with_multiples_named(tokens, words, subjects)
+            or self._state_or_limit(tokens, words, subjects)
             or self._without_named(tokens, words, subjects)
             or self._ratio_and_preference(tokens, words, subjects)
             or self._one_and_one_beside(tokens, words, subjects)
@@ -460,6 +471,14 @@ class Reader:
                 return None
             raise
         return self.condition(other, subjects)
+
+    def _state_or_limit(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`valve, pressure : the valve is open or the pressure is at most 5 bar`, the limited one first."""
+        stated = len(subjects) == 2 and isinstance(subjects[0].bound, ChoiceDecl | SetDecl)
+        limited = stated and isinstance(subjects[1].bound, Typed) and "or" in map(word_of, tokens)
+        return self._if_read(tokens, words, subjects[::-1]) if limited else None
 
     def _with_multiples_named(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

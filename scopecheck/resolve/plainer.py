@@ -100,10 +100,12 @@ from scopecheck.resolve.plainer_values import (
     in_the_state,
     of_the_greatest,
     with_amount_per,
+    with_change_named,
     with_doubled,
     with_limits_before,
     with_measure_unsaid,
     with_numbers_alone,
+    with_variation,
     without_by,
     without_nominal_of_name,
     without_noted_behind,
@@ -124,6 +126,7 @@ from scopecheck.resolve.plainer_written import (
     without_inclined,
     without_intervals,
     without_leading_by,
+    without_measures_behind,
     without_of_again,
     without_own_kind,
     without_own_measure_behind,
@@ -147,7 +150,9 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = with_state_before_noun(tokens, subjects[0]) if len(subjects) == 1 else tokens
     tokens = with_forms(with_forms(with_folds(tokens), "forms_of_times"), "plainer_forms")
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
-    tokens = with_measure_unsaid(tokens, subjects)
+    tokens = with_variation(with_measure_unsaid(tokens, subjects), subjects, notes)
+    tokens = with_change_named(tokens, subjects)
+    tokens = without_measures_behind(tokens, subjects, notes) if len(subjects) > 1 else tokens
     tokens = with_each_first(with_runs(without_threshold(tokens), "plainer_runs"), subjects)
     tokens = with_forms(tokens, "plainer_forms")
     for said in (

@@ -15,6 +15,7 @@ from scopecheck.language.number_words import NUMBER_WORDS, WORDS_OF_NUMBERS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
+from scopecheck.resolve.shared_limits import OF_LIMITS
 from scopecheck.resolve.spelled import GREAT
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.together import says_together
@@ -738,3 +739,24 @@ def _without_each_of_some(tokens: Tokens) -> Tokens:
         0,
     )
     return (*tokens[: at + 1], *tokens[at + 2 :]) if several and at else tokens
+
+
+def without_after(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`after at least 200 brewing cycles`, of a number of cycles, as at least 200 brewing cycles."""
+    words = [word_of(t) for t in tokens]
+    names = [s.text.lower().split()[-1] for s in subjects if isinstance(s.bound, Typed) and s.bound.whole]
+    kept = list[Token]()
+    for at, word in enumerate(words):
+        first = at == 0 or words[at - 1] in ("and", "or", ",", "otherwise")
+        number = next((i for i in range(at + 1, len(words)) if words[i] not in _OF_COUNTS), len(words))
+        value = tokens[number].number if number < len(tokens) else None
+        counts = value is not None and value.unit is None
+        end = number + 1
+        while counts and end < len(words) and (tokens[end].number or words[end] in _OF_COUNTS):
+            end += 1
+        if not (word == "after" and first and counts and any(n in words[end : end + 2] for n in names)):
+            kept.append(tokens[at])
+    return tuple(kept)
+
+
+_OF_COUNTS = OF_LIMITS | {"but"}

@@ -1,4 +1,7 @@
-"""Ways of naming members of a list, said more plainly. Used by `plainer.py` alone."""
+"""Ways of naming members of a list, said more plainly. Used by `plainer.py`.
+
+What members of a kind are called, `alloys thereof`, is looked at before anything is read.
+"""
 
 from __future__ import annotations
 
@@ -141,3 +144,51 @@ def _without_class_before_preferred(tokens: Tokens, name: str) -> Tokens:
 
 
 _PREFERRED = frozenset(("in particular", "especially", "particularly", "preferably", "notably"))
+
+
+def with_others_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`silicone and a polymer other than polycarbonate`, of a list with polycarbonate and other polymer."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(3, len(words) - 1) if words[i : i + 2] == ["other", "than"]), 0)
+    if not isinstance(bound, SetDecl) or not at:
+        return tokens
+    members = [m.lower().split() for m in bound.members]
+    start = at - 1 - (words[at - 2] in _DETERMINERS)
+    kind = ["other", words[at - 1]]
+    other = next((m for m in (kind, [*kind[:1], kind[1].removesuffix("s")]) if m in members), [])
+    end = next((at + 2 + len(m) for m in members if words[at + 2 : at + 2 + len(m)] == m), 0)
+    alone = words[end : end + 1] in ([], [","], ["and"])
+    if not other or not end or not alone or words[start - 1] not in ("and", "or", "and/or", ","):
+        return tokens
+    return (*tokens[:start], *words_at(tokens[start], " ".join(other), understood=True), *tokens[end:])
+
+
+def with_kinds_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`aluminium, zinc and alloys thereof`, of a list with aluminium alloy, with that before the alloys.
+
+    `Or salts thereof`, of a list with salts, as these.
+    """
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(2, len(words)) if words[i] == "thereof"), 0)
+    if not isinstance(bound, SetDecl) or not at:
+        return tokens
+    kind = words[at - 1]
+    members = [m.lower() for m in bound.members]
+    start = at - 2 if words[at - 2] in _DETERMINERS else at - 1
+    if words[start - 1] not in ("and", "or"):
+        return tokens
+    if kind in ("alloy", "alloys"):
+        made = [m for m in members if m.endswith((" alloy", " alloys")) and m.rpartition(" ")[0] in members]
+        said = f" {' '.join(words[: start - 1])} "
+        named = [m for m in made if f" {m.rpartition(' ')[0]} " in said and f" {m} " not in said]
+        behind = start - 1 - (words[start - 2] == ",")
+        comma = replace(tokens[start - 1], sort="mark", text=",", end=tokens[start - 1].start)
+        more = (t for m in named for t in (comma, *words_at(tokens[start - 1], m, understood=True)))
+        return (*tokens[:behind], *more, *((comma,) if named else ()), *tokens[start - 1 :])
+    chosen = words[start - 1] == "or" or "selected" in words[:start] or words[:3] == ["at", "least", "one"]
+    named = [m for m in (kind, f"{kind}s") if m in members]
+    if not named or not chosen:
+        return tokens
+    return (*tokens[:start], *words_at(tokens[at - 1], named[0], understood=True), *tokens[at + 1 :])

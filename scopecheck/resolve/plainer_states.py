@@ -315,11 +315,8 @@ def with_value_passed(tokens: Tokens) -> Tokens:
             begin -= 1
         if not verb or begin == at or not tokens[begin - 1].number:
             continue
-        verb = (
-            f"does not {verb.removesuffix('es' if verb == 'reaches' else 's')}"
-            if "not" in words[begin:at]
-            else verb
-        )
+        if "not" in words[begin:at]:
+            verb = _DENIED[verb]
         start, noun = begin - 1, Tokens()
         if words[at] == "elapsed" and words[begin - 2] in ("than", "least"):
             return (*tokens[:begin], *tokens[at + 1 :])
@@ -341,10 +338,41 @@ def with_value_passed(tokens: Tokens) -> Tokens:
 
 _PASSING = frozenset("reaching exceeding attaining surpassing".split())
 _PASSED = {
-    "elapsed": "reaches", "exceeded": "exceeds", "surpassed": "exceeds", "reached": "reaches",
-    "attained": "reaches",
-}  # fmt: skip
+    **dict.fromkeys(("elapsed", "reached", "attained", "achieved", "obtained", "hit"), "reaches"),
+    **dict.fromkeys(("exceeded", "surpassed", "overshot", "overstepped"), "exceeds"),
+    "undershot": "falls below",
+}
+_DENIED = {
+    "reaches": "does not reach",
+    "exceeds": "does not exceed",
+    "falls below": "does not fall below",
+}
+
+
+def with_measure_passed(tokens: Tokens, of_several: bool) -> Tokens:
+    """`once it reaches a pressure of 5 bar` as once it has a pressure reaching 5 bar; of one thing as that
+    `the boiler pressure` reaches it."""
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 4):
+        verb = next((v for v, said in _PASSES.items() if words[at] in said), "")
+        of = next((i for i in range(at + 3, min(at + 6, len(words) - 1)) if words[i] == "of"), 0)
+        measure = of and words[at + 1] in ("a", "an") and tokens[of + 1].number
+        if not verb or not measure or any(t.sort != "word" for t in tokens[at:of]):
+            continue
+        begin = at - (words[at - 1 : at] in (["has"], ["have"], ["had"]))
+        behind = (*_words(verb, tokens[of]), *tokens[of + 1 :])
+        if of_several:
+            return (*tokens[:begin], *_words("has", tokens[begin], tokens[at]), *tokens[at + 1 : of], *behind)
+        bearer = () if words[:begin] in ([], ["it"], ["which"], ["that"]) else tokens[:begin]
+        return (*bearer, *tokens[at + 2 : of], *behind)
+    return tokens
+
+
 _VALUES = frozenset("threshold limit value setpoint".split())
+_PASSES = {
+    "reaching": ("reaches", "reach", "reached", "attains", "attained", "achieves", "achieved"),
+    "exceeding": ("exceeds", "exceeded"),
+}
 
 
 def with_condition_behind_value(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -428,7 +456,7 @@ def with_only_behind_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tok
     """`only opens if the pressure exceeds 5 bar`, of what is open or not, as opens only if it does."""
     words = [word_of(t) for t in tokens]
     states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
-    for at in (i for i, w in enumerate(words) if w in ("only", "solely", "exclusively")):
+    for at in (i for i, w in enumerate(words) if w in _ONLY):
         then = next((i for i in range(at + 1, min(at + 6, len(words))) if words[i] in _CONDITIONS), 0)
         between = words[at + 1 : then]
         its = between and between[0] not in _ARTICLES  # 'only the pump runs' says which one does
@@ -443,15 +471,56 @@ _MAY_STAND = frozenset("is are be in the to position state switched turned switc
 }  # fmt: skip
 
 
+def with_latest_value(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`opens at the latest at 5 bar` as when it has come to 5 bar, `at the earliest` as nowhere but then."""
+    states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
+    tokens = _with_latest_in_front(tokens, states)
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(1, len(words) - 2) if words[i - 1] in states):
+        only = words[at] == "again" and words[at + 1] in _ONLY
+        if only or (words[at] == "already" and words[at + 1] in _CONDITIONS):
+            return (*tokens[:at], *tokens[at + 1 :])
+        run = next((r for r in _LATEST if words[at : at + len(r)] == r), [])
+        behind = at + len(run)
+        if not run or behind + 1 >= len(words):
+            continue
+        said = "nowhere but where" if run in _EARLIEST else "when"
+        if words[behind] in _CONDITIONS and words[behind] not in _PLACING:
+            when = _words(said, tokens[at], tokens[behind])
+            return (*tokens[:at], *when, *tokens[behind + 1 :])
+        number = _value_behind(tokens, behind + 1, subjects) if words[behind] == "at" else 0
+        if number:
+            noun = tokens[behind + 1 : number - 1] if words[behind + 1] in ("a", "an") else ()
+            when = _words(said, tokens[at], tokens[behind])
+            return (*tokens[:at], *when, *noun, *_words("has come to", tokens[number]), *tokens[number:])
+    return tokens
+
+
+def _with_latest_in_front(tokens: Tokens, states: set[str]) -> Tokens:
+    """`opens at 5 bar at the latest` as opens at the latest at 5 bar."""
+    words = [word_of(t) for t in tokens]
+    start = len(words) - 3
+    at = next((i for i in range(1, start) if words[i - 1] in states and words[i] in _CONDITIONS), 0)
+    if not at or words[start:] not in (_LATEST[0], _EARLIEST[0]):
+        return tokens
+    return (*tokens[:at], *_words(" ".join(words[start:]), tokens[at]), *tokens[at:start])
+
+
+_EARLIEST = [["at", "the", "earliest"], ["no", "earlier", "than"], ["not", "earlier", "than"]]
+_LATEST = [["at", "the", "latest"], ["no", "later", "than"], ["not", "later", "than"], *_EARLIEST]
+_PLACING = ("at", "above", "below", "upon")
+
+
 def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`opens at 5 bar` as when it comes to 5 bar; of two such values the higher is one that is risen to."""
     states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
+    tokens = with_latest_value(tokens, subjects)
     words = [word_of(t) for t in tokens]
     found = [
         (at, number)
         for at in range(1, len(words) - 1)
-        if words[at] == "at" and words[at - 1] in states and _changes(words, at)
-        for number in [_value_behind(tokens, at + 1 + 3 * (words[at + 1 : at + 4] == _LATEST), subjects)]
+        if words[at] == "at" and _changes(words, at - (words[at - 1] in _ONLY), states)
+        for number in [_value_behind(tokens, at + 1, subjects)]
         if number
     ]
     values = [t.number.value for _, n in found for t in tokens[n : n + 1] if t.number]
@@ -468,11 +537,13 @@ def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Token
     return tokens
 
 
-_LATEST = ["the", "latest", "at"]
+_ONLY = ("only", "solely", "exclusively")
 
 
-def _changes(words: list[str], at: int) -> bool:
+def _changes(words: list[str], at: int, states: set[str]) -> bool:
     """Does a change stand before this place: `opens`, `is switched off`; no `is open`, no `runs`."""
+    if words[at - 1] not in states:
+        return False
     carried = words[at - 1] in ("on", "off") and not _CARRIERS.isdisjoint(words[max(at - 7, 0) : at - 1])
     verb = words[at - 1].endswith("s") and len(words[at - 1]) > _SHORT and words[at - 1] not in _GOES_ON
     started = words[at - 1] in _STARTED and words[at - 2 : at - 1] in (["is"], ["are"])

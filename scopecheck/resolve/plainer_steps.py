@@ -20,9 +20,13 @@ Tokens = tuple[Token, ...]
 def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is said of steps in plainer words; else as it is."""
     if not all(isinstance(s.bound, Step) for s in subjects):
+        within = [s.text.lower().partition(" of ")[2].split() for s in subjects if s.moments]
+        tokens = _without_step(tokens, within) if within else tokens
         return _without_reached(tokens) if subjects and isinstance(subjects[0].bound, Step) else tokens
-    tokens = _while_it_goes_on(with_runs(_without_step(tokens, subjects), "step_runs"))
+    names = [s.text.lower().split() for s in subjects]
+    tokens = _while_it_goes_on(with_runs(_with_subsequent(_without_step(tokens, names), names), "step_runs"))
     if len(subjects) > 1:
+        tokens = _with_no_step_done(tokens, subjects)
         tokens = _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
         return _time_between(_of_two(tokens, subjects), subjects)
     tokens = _uninterrupted(tokens, subjects[0])
@@ -83,7 +87,7 @@ def with_steps_named(tokens: Tokens, subjects: tuple[Subject, ...], names: Names
     while at < len(tokens):
         run = _letters(words, at + 1) if words[at] in ("step", "steps") else ()
         called = [names.step(f"step {letter}") for _, letter in run]
-        if not run or None in called or not any(isinstance(s.bound, Step) for s in subjects):
+        if not run or None in called or not any(isinstance(s.bound, Step) or s.moments for s in subjects):
             found.append(tokens[at])
             at += 1
             continue
@@ -126,18 +130,43 @@ def with_order_told(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
 
 
-def _without_step(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+def _with_subsequent(tokens: Tokens, names: list[list[str]]) -> Tokens:
+    """`a heating and a subsequent cooling` as a heating followed by a cooling."""
+    words = [word_of(t) for t in tokens]
+    for at in range(1, len(words) - 2):
+        which = at + 1 + (words[at + 1] in ("a", "the"))
+        named = any(words[which + 1 : which + 1 + len(n)] == n for n in names)
+        if words[at] == "and" and words[which] in ("subsequent", "following") and named:
+            return (*tokens[:at], *words_at(tokens[at], "followed by"), *tokens[which + 1 :])
+    return tokens
+
+
+def _without_step(tokens: Tokens, names: list[list[str]]) -> Tokens:
     """`before the cooling step`, `the step of heating` as before the cooling, the heating."""
     words = [word_of(t) for t in tokens]
-    names = [s.text.lower().split() for s in subjects]
     kept = list[Token]()
     for at, token in enumerate(tokens):
         named = any(words[max(0, at - len(n)) : at] == n for n in names)
         last = at == len(tokens) - 1 and at > 2 and words[at - 2] in ("the", "a", "said")
-        if words[at] == "step" and (named or last):
+        if (words[at] == "step" and (named or last)) or (named and words[at] in _STAGES):
             continue
         kept.append(token)
     return tuple(kept)
+
+
+_STAGES = ("phase", "stage")
+
+
+def _with_no_step_done(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`no mixing is carried out before the heating` as the mixing not carried out before it."""
+    words = [word_of(t) for t in tokens]
+    name = next((n for s in subjects if words[1 : 1 + len(n := s.text.lower().split())] == n), [])
+    end = 1 + len(name)
+    if words[:1] != ["no"] or not name or words[end : end + 1] not in (["is"], ["carried"]):
+        return tokens
+    first = replace(tokens[1], start=tokens[0].start)
+    denied = words_at(tokens[end], "not", understood=True)
+    return (first, *tokens[2:end], *denied, *tokens[end + (words[end] == "is") :])
 
 
 def _going_on(tokens: Tokens) -> Tokens:

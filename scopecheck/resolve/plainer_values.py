@@ -13,6 +13,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.usual import words_at
 
 Tokens = tuple[Token, ...]
 _ARTICLES = frozenset(("a", "an", "the", "its", "said"))
@@ -340,3 +341,41 @@ _OR_SO = {
     **dict.fromkeys(("less", "fewer", "lower", "smaller", "below"), "most"),
     **dict.fromkeys(("more", "greater", "higher", "larger", "above"), "least"),
 }
+
+
+def with_variation(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
+    """`is kept constant to within 0.005 mm`, of what is called a variation, as a variation so constant."""
+    words = [word_of(t) for t in tokens]
+    called = {w for s, note in zip(subjects, notes, strict=True) for w in f"{s.text} {note}".lower().split()}
+    at = next((i for i, w in enumerate(words[:-2]) if w in _CONSTANT), None)
+    if len(subjects) != 1 or at is None or called.isdisjoint(_VARIATIONS):
+        return tokens
+    within = at + 1 + (words[at + 1] == "to")
+    if words[within] != "within" or not all(t.sort == "word" for t in tokens[:at]):
+        return tokens
+    said = "a variation constant to within"
+    return (*words_at(tokens[0], said, understood=True), *tokens[within + 1 :])
+
+
+_CONSTANT = ("constant", "uniform", "steady", "stable")
+_VARIATIONS = frozenset("variation variations fluctuation spread deviation change difference".split())
+
+
+MOST_OF_A_BEARER = 4
+"""Words of what is changed, with its article."""
+
+
+def with_change_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`is lowered by 3 to 5 degC`, of what is called lowering, as the lowering is 3 to 5 degC."""
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 3):
+        stem = words[at + 1].removesuffix("ed").removesuffix("en")
+        named = [s.text.lower() for s in subjects if s.text.lower() in (f"{stem}ing", f"{stem}ening")]
+        if words[at] in ("is", "are") and words[at + 2] == "by" and len(named) == 1:
+            name = words_at(tokens[at], f"the {named[0]} is", understood=True)
+            begin = next((i + 1 for i in range(at - 1, -1, -1) if words[i] in (",", "and", "when")), 0)
+            plain = words[begin : begin + 1] in ([], ["the"], ["a"], ["its"]) or begin == at
+            what = tokens[begin:at]
+            if plain and len(what) <= MOST_OF_A_BEARER and all(t.sort == "word" for t in what):
+                return (*tokens[:begin], *name, *tokens[at + 3 :])
+    return tokens

@@ -87,15 +87,32 @@ def without_own_measure_behind(tokens: Tokens, subject: Subject, notes: tuple[st
     So 'long' where neither name nor note says which of its lengths a thing has.
     """
     words = [word_of(t) for t in tokens]
-    noted = {w.strip(",;()") for text in (subject.text, *notes) for w in text.lower().split()}
-    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
     apart = len(words) > 3 and words[-2] == "in"
     measure = words[-1] if apart else _SAYS_WHICH.get(words[-1], "") if len(words) > 1 else ""
-    lengths = listed("measures", "dimensions")
-    unsaid = kind is not None and kind.dimension == (("length", 1),) and lengths.isdisjoint(noted)
+    return tokens[: -2 if apart else -1] if _is_its_measure(measure, subject, notes) else tokens
+
+
+def _is_its_measure(measure: str, subject: Subject, notes: tuple[str, ...]) -> bool:
+    """Do its name or its notes say that it is measured by that? Else a length has its length alone."""
+    noted = {w.strip(",;()") for text in (subject.text, *notes) for w in text.lower().split()}
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    unsaid = kind is not None and kind.dimension == (("length", 1),)
     if measure in noted and measure in listed("measures", "nouns"):
-        return tokens[: -2 if apart else -1]
-    return tokens[: -2 if apart else -1] if measure == "length" and unsaid else tokens
+        return True
+    return measure == "length" and unsaid and listed("measures", "dimensions").isdisjoint(noted)
+
+
+def without_measures_behind(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
+    """`the rail is at most 340 mm long when the arm is 300 mm long`, of both, without what each is."""
+    words = [word_of(t) for t in tokens]
+    kept, last = list[Token](), -1
+    for at, word in enumerate(words):
+        named = (i for i, s in enumerate(subjects) if words[at : at + len(n := s.text.lower().split())] == n)
+        last = next(named, last)
+        measure = _SAYS_WHICH.get(word, "") if at and tokens[at - 1].number and last >= 0 else ""
+        if not measure or not _is_its_measure(measure, subjects[last], notes[last : last + 1]):
+            kept.append(tokens[at])
+    return tuple(kept)
 
 
 _SAYS_WHICH = {

@@ -308,7 +308,7 @@ def _points_of(reading: EntryReading, at: Occurrence) -> str:
     numbers = (b.number for b in at.slots.values() if isinstance(b, Typed))
     # Beside shares on a basis the number has their unit already.
     points = any(n and n.unit and n.unit.symbol == POINTS for n in numbers) or _POINT.search(at.span.text)
-    return "percentage points are no share" if points and ("differences", "relative") in reading.axes else ""
+    return "percentage points are no share" if points and not _SHARED.isdisjoint(reading.axes) else ""
 
 
 def _is_of_a_limit(error: Trouble, entry: Entry, at: Occurrence) -> bool:
@@ -344,7 +344,12 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
         return "only where no stroke says what is divided by what"
     if _OF_THE_TOTAL in reading.axes and _one_holds_another(at, names):
         return "only of two things, none of which holds the other"
-    if _RELATIVE in reading.axes and not any(_is_share(b) for name, b in at.slots.items() if name != "x"):
+    other = at.slots.get("T")
+    if _TO_ITSELF in reading.axes and isinstance(other, Typed) and other.number:
+        return "only of two things"
+    if not _SHARED.isdisjoint(reading.axes) and not any(
+        _is_share(b) for name, b in at.slots.items() if name != "x"
+    ):
         return "only where a share in per cent is written"
     for raw in reading.written.only_when:
         held = condition_holds(raw, at.slots, names)
@@ -370,6 +375,8 @@ def _one_holds_another(at: Occurrence, names: Names) -> bool:
 _STROKE = regex(r"[^\W\d_][\w)\]]*\s*/\s*[(\[]?[^\W\d_]")
 _OF_THE_TOTAL = ("ratios", "shares of the total")
 _RELATIVE = ("differences", "relative")
+_TO_ITSELF = ("differences", "relative to the first")
+_SHARED = frozenset((_RELATIVE, _TO_ITSELF))
 """What sets a reading on which a difference is a share of the number: a bare number, `7.4 ± 0.3`, is none."""
 
 
