@@ -26,11 +26,10 @@ def told(declared: str, left: str, words: str) -> tuple[Diagnostic, ...]:
 @pytest.mark.parametrize(
     ("declared", "left", "words", "help"),
     [
-        ("dose  in mg/(kg.d)", "dose", "a dose of 2 mg per kg of soil per day", "dose <= ... mg/(kg.d)"),
         (BAKING, "baking", "until its moisture is less than 4 %", "write: baking, moisture of baking :"),
-        (HOLES, "diameter of the holes, cup", "the diameter of the holes is 10 to 20 % smaller than that of"
-         " the suction cup", "EVERY hole (diameter / cup <= ...)"),
-        ("acid form  any of acid, salt", "acid form", "an acid or a salt thereof", "acid IN acid form"),
+        (HOLES, "diameter of the holes, cup", "the diameters of the holes tend towards that of the suction cup",
+         "EVERY hole (diameter <= ... mm, cup <= ... mm)"),
+        ("acid form  any of acid, salt", "acid form", "an acid in the guise of a salt", "acid IN acid form"),
         ("acid  mass in mg", "acid", "70 mg of the acid or an equivalent amount of a salt", "acid <= ... mg"),
         ("lift  length in mm", "lift", "a drop of 5 mm", "lift <= ... mm"),
         ("wax  share in wt%", "wax", "disclaiming 6 wt%", "wax <= ... wt%"),

@@ -466,7 +466,8 @@ def _how_long(job: Job, tokens: tuple[Token, ...]) -> str:
     if word_of(tokens[0]) == "for" and job.readable(tokens[1:]):
         return f"write {step.name} : {job.text(tokens)}, or leave out the 'for': {job.text(tokens[1:])}"
     said = [word_of(t) for t in tokens]
-    if step.done and not _DENYING.isdisjoint(said) and _BESIDE_OTHERS.isdisjoint(said):
+    beside = said[said[0] == "without" :]  # 'without rinsing'
+    if step.done and not _DENYING.isdisjoint(said) and _BESIDE_OTHERS.isdisjoint(beside):
         return f"write in symbols after the words: two blanks, exactly NOT DONE({step.name})"
     long = names.declarations[step.duration]
     assert isinstance(long, NumberDecl)
