@@ -27,7 +27,7 @@ def told(declared: str, left: str, words: str) -> tuple[Diagnostic, ...]:
     ("declared", "left", "words", "help"),
     [
         (BAKING, "baking", "until its moisture is less than 4 %", "write: baking, moisture of baking :"),
-        (HOLES, "diameter of the holes, cup", "the diameters of the holes tend towards that of the suction cup",
+        (HOLES, "diameter of the holes, cup", "the diameters of the holes tend towards that of the cup",
          "EVERY hole (diameter <= ... mm, cup <= ... mm)"),
         ("acid form  any of acid, salt", "acid form", "an acid in the guise of a salt", "acid IN acid form"),
         ("acid  mass in mg", "acid", "70 mg of the acid or an equivalent amount of a salt", "acid <= ... mg"),
