@@ -220,8 +220,15 @@ def test_a_limit_at_all_times_is_told_from_the_lowest_and_the_highest_if_it_leav
     assert ("at all times" in dict(group.not_tried)) is not told
 
 
-def test_a_column_gives_one_value_for_the_whole_of_a_step() -> None:
-    made = sheet(reed(cases="inside  temperature throughout soaking\n  sample  35 degC"))
+@pytest.mark.parametrize(
+    "cases",
+    [
+        "inside  temperature throughout soaking\n  sample  35 degC",
+        "inside\n  sample : temperature throughout soaking = 35 degC",
+    ],
+)
+def test_a_column_or_a_fact_gives_one_value_for_the_whole_of_a_step(cases: str) -> None:
+    made = sheet(reed(cases=cases))
     point = stated_values(made, made.cases[0], exact=True)
     moments = made.steps[0].moments("temperature").values()
     assert {point[name] for name in moments} == {Fraction(30815, 100)}

@@ -19,6 +19,7 @@ from scopecheck.core.formula import (
     Value,
 )
 from scopecheck.foundations.diagnostics import did_you_mean, trouble
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Page
@@ -46,6 +47,7 @@ def put_fact(desk: CasesDesk, fact: Node | Words, made: Made, document: str, nam
         made.facts.append(_words_fact(desk, fact, document, name))
         made.single = False
         return
+    fact = _at_every_moment(desk.names, fact)
     nodes = fact.items if isinstance(fact, AndNode) and fact.comma else (fact,)
     for formula, node in zip(facts(context(desk.names), fact), nodes, strict=True):
         formula = as_fact(formula)
@@ -76,6 +78,21 @@ def put_fact(desk: CasesDesk, fact: Node | Words, made: Made, document: str, nam
         if isinstance(declared, NumberDecl) and isinstance(value, Fraction):
             check_domain(declared, value, node.span)
         made.point[declared.name] = value
+
+
+def _at_every_moment(names: Names, fact: Node) -> Node:
+    """`temperature throughout soaking = 90 degC` as a fact of each moment, here or among others."""
+    found, before = list[Node](), fact.items if isinstance(fact, AndNode) and fact.comma else (fact,)
+    for node in before:
+        named = [n for n in getattr(node, "operands", ()) if isinstance(n, NameNode)]
+        over = next((n for n in named if names.throughout(n.name)), None)
+        if not isinstance(node, ChainNode) or over is None:
+            found.append(node)
+            continue
+        for moment in names.throughout(over.name):
+            at = tuple(replace(n, name=moment) if n is over else n for n in node.operands)
+            found.append(replace(node, operands=at))
+    return fact if len(found) == len(before) else AndNode(tuple(found), True, fact.span)
 
 
 def _spoken(names: Names, node: Node) -> list[Spoken]:
