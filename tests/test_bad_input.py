@@ -652,7 +652,7 @@ TABLE: list[tuple[str, str, str, str, str]] = [
     (
         "member that the list does not have",
         "solvent  one of ethanol, propanol\n\n1. A mix, the solvent is butanol.\n   | solvent : is butanol\n",
-        "is butanol",
+        "butanol",
         "'butanol' is no member of solvent",
         "did you mean 'ethanol'? If not, add it to the list of solvent",
     ),

@@ -253,7 +253,6 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ('stretch  number  "elongation in percent"', "stretch", "at least 200 percent"),
         ("hum, buzz  in dB", "hum, buzz", "together at most 60 dB"),
         (ROD, "L, D", "the difference between L and D is within 10 % of D"),
-        ("n, m  count", "n, m", "n is at least 2 m"),
         ("p  pressure in MPa(a)", "p", "a gauge pressure of 0.1 to 5 MPa"),
         ("wax  share in vol%", "wax", "more than half of the composition by weight"),
         ("D50  length in um", "D50", "an average particle size of 1 to 10 µm"),
@@ -321,10 +320,10 @@ def test_which_of_two_names_is_taken_for_the_lower_end_is_told() -> None:
 
 
 def test_which_of_an_ingredient_is_not_there_is_told_of_a_composition() -> None:
-    text = f"{MIXED}\n\n1. A paste, free of added alpha.\n   | mix : free of added alpha\n"
+    text = f"{MIXED}\n\n1. A paste, free of residual alpha.\n   | mix : free of residual alpha\n"
     made, found = read_sheet(Source("t.sheet", text))
     assert made is not None
-    assert [d.message for d in found] == ["'added' is read past"]
+    assert [d.message for d in found] == ["'residual' is read past"]
 
 
 def test_a_row_whose_first_value_was_taken_for_its_name_is_told_so() -> None:

@@ -16,6 +16,7 @@ _OTHERWISE = "if no claim says by what, declare the shares in %, or a term with 
 PERCENT = {"by mass": "wt%", "by volume": "vol%", "by mole": "mol%", "by atom": "at%"}
 """The per cent on each basis."""
 _BARE = regex(r"(?<![\w/])(?:%|per ?cent\b)")
+_PERCENT = regex(r"%|per ?cent\b")
 _WORD = regex(r"[A-Za-z]+")
 
 
@@ -62,7 +63,7 @@ def read_as_declared(words: Span, share: Bound) -> Diagnostic:
             "warning", words, f"these words do not say {_BY_WHAT}: read as {percent}, as declared", "",
             f"if the claim means {percent}, let it say so; {_OTHERWISE}",
         )  # fmt: skip
-    if _BARE.search(words.text):
+    if _PERCENT.search(words.text):
         said, why = "percent of what", NO_BASIS
     else:
         said, percent = "by what the parts are counted", f"parts {basis}"

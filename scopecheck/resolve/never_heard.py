@@ -40,6 +40,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _more_than_that(said, subjects)
         or _some_of_another(said, own, subjects, names)
         or _within_another(tokens, said, subjects)
+        or _another_value(said, own, subjects)
         or _of_both(tokens, subjects)
         or _half_of_itself(said, subjects)
         or _of_a_switch(said, own, subjects)
@@ -168,6 +169,17 @@ def _more_than_that(said: list[str], subjects: Things) -> Why:
 
 
 _ONLY = ("only", "just", "merely", "solely")
+
+
+def _another_value(said: list[str], own: set[str], subjects: Things) -> Why:
+    """`the ripple current is below 0.5 A when ...`, of a current: another value than that."""
+    another = listed("unheard", "another_value") - own
+    word = next((w for w in said if w in another), "") if len(subjects) > 1 else ""
+    return (
+        (f"'{word}' makes another value of what is declared", "Declare it by a name of its own.")
+        if word
+        else None
+    )
 
 
 def _of_both(tokens: Tokens, subjects: Things) -> Why:

@@ -128,6 +128,7 @@ def _unknown_member(job: Job, tokens: tuple[Token, ...], literals: frozenset[str
     loose = matches(tokens, job.place.phrases, job.tests(any_item=True))
     for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
         for member in fill.members:
+            member = member[len(member) > 1 and word_of(member[0]) in ("is", "are", "being") :]
             said = set(map(word_of, member)) - FILLERS
             if isinstance(listing, Assembly):
                 said -= NUMBER_WORDS.keys()

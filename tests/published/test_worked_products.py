@@ -146,7 +146,7 @@ must stay out
 @worked("W40", "Gillette, as reported in MPEP 2111.03 I", "read")
 def test_three_numbered_blades_and_a_fourth() -> None:
     assert met(RAZOR, "four blades") == "every"
-    assert met(RAZOR, "two blades") == "none"
+    assert met(RAZOR, "two blades") == "some"  # where one may have two of the roles, and as presumed not
     made = sheet(RAZOR)
     (group,) = made.groups
     assert [r.label for r in group.readings if r.standing == "strained"] == ["exactly that many"]
