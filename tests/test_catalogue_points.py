@@ -148,11 +148,11 @@ SEPARATING = [
     ),
     ("a majority", "%", {}, "47.8", {"more than half": 0}),
     (
-        "(L) to (U), preferably (P) to (Q)",
+        "(L) to (U), preferably (P)",
         "degC",
-        {"L": "45", "U": "78", "P": "50", "Q": "60"},
+        {"L": "45", "U": "78", "P": "50"},
         "47",
-        {"outer range": 1, "inner range": 0},
+        {"outer range": 1, "preferred value": 0},
     ),
 ]
 

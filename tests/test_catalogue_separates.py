@@ -56,7 +56,7 @@ CASES = [
         "x  temperature in degC",
         "45 to 78 degC, preferably 50 to 60 degC",
         "x=47 degC",
-        "+outer range; -inner range",
+        "+outer limit; -inner limit",
     ),
     Case("A9", SHARE, "40 % ± 5 %", "x=36 %", "+absolute; -relative"),
     Case("B1", "x  temperature in degC", "about 200 degC", "x=200.7 degC", "-rounding only; -exactly"),

@@ -44,8 +44,8 @@ PRESUMED = [
     ("US examination", "more than (L)", ("strict, exact",)),
     ("US examination", "within (difference D) of (T)", ("ends in",)),
     ("EPO", "about (N)", ("rounding only",)),
-    ("EPO", "(L) to (U), preferably (P) to (Q)", ("outer range",)),
-    ("US examination", "(L) to (U), preferably (P) to (Q)", ()),
+    ("EPO", "(limit c), preferably (limit d)", ("outer limit",)),
+    ("US examination", "(limit c), preferably (limit d)", ()),
     ("US examination", "at least one of (list M and)", ()),
     ("US court", "at least one of (list M and)", ("one of each",)),
     ("EPO", "at least one of (list M and)", ("either will do",)),
@@ -69,10 +69,14 @@ def test_what_is_presumed(profile: str, title: str, labels: tuple[str, ...]) -> 
 
 STRAINED = [
     # profile, wording, readings that no opponent wins with: against the words, or against a settled rule
-    ("US examination", "less than (U)", {"beyond tolerance", "end in"}),
-    ("EPO", "at least (L)", {"strictly more"}),
-    ("US examination", "up to (U)", {"end out"}),  # AK Steel; of the EPO no rule was found
-    ("EPO", "up to (U)", set()),
+    ("US examination", "less than (U)", {"beyond tolerance", "end in", "up to all that rounds to it"}),
+    ("EPO", "at least (L)", {"strictly more", "zeros at the end not counted"}),
+    (
+        "US examination",
+        "up to (U)",
+        {"end out", "zeros at the end not counted"},
+    ),  # AK Steel; of the EPO no rule was found
+    ("EPO", "up to (U)", {"zeros at the end not counted"}),
     ("US examination", "comprising (list M and)", {"closed"}),  # MPEP 2111.03 I
     ("EPO", "comprising (list M and)", {"closed"}),  # Guidelines F-IV 4.21
     ("US examination", "consisting essentially of (list M and)", set()),

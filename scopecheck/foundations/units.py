@@ -151,7 +151,8 @@ def _find(text: str) -> Unit | None:
 def _per_so_many(unit: str, many: str, symbol: str) -> Unit | None:
     """The unit of which so many are meant at once; None for `5 mm/6 mm`, which may be two values."""
     one, so_many = _find(unit), Fraction(many)
-    if one is None or not so_many or not (one.kind.dimension or so_many in _ROUND):
+    rate = one is not None and one.kind.dimension == (("time", -1),)  # '10 % per 2 h' is a change
+    if one is None or rate or not so_many or not (one.kind.dimension or so_many in _ROUND):
         return None
     return replace(one, symbol=symbol, factor=one.factor / so_many)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.kinds import dimension_name
 from scopecheck.foundations.quantity import PLAIN_KIND
@@ -55,6 +57,7 @@ def _noted(names: Names, measure: str, thing: str) -> NumberDecl | None:
     return found[0] if len(found) == 1 else None
 
 
+@cache
 def _bare(note: str) -> str:
     """A note without its articles, in small letters."""
     return " ".join(w for w in note.lower().split() if w not in ("the", "a", "an"))

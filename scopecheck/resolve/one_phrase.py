@@ -85,6 +85,8 @@ def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
 
 def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     """What is said of words that nothing reads. Raises what a phrase for other things has to say itself."""
+    if job.place.tried:
+        return trouble(job.span(tokens), f"{NOT_READ} '{shortened(job.text(tokens))}'", "", "")
     for number, word in pairwise(tokens):
         if (number.number or word_of(number) in NUMBER_WORDS) and word_of(word) in CALENDAR:
             return no_fixed_length(job.span((number, word)))

@@ -723,10 +723,8 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
     words = tuple(t for t in words if word_of(t) not in called)
     if FILLERS.issuperset(map(word_of, words)) or only_calls(job, [word_of(t) for t in words]):
         return None
-    which = FILLERS.isdisjoint(map(word_of, words))
-    telling = [i for i, t in enumerate(words) if word_of(t) not in FILLERS]
-    words = words[: telling[-1] + 1]
     said = " ".join(t.text for t in words)
+    which = FILLERS.isdisjoint(map(word_of, words))
     help = "if it says which of several are limited, declare these by a name of their own"
     return Diagnostic(
         "warning", job.span(words[:1]), f"'{said}' is read past",

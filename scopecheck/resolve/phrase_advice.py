@@ -110,7 +110,8 @@ def _member_of_others(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | 
         (i for i in range(len(said) - 2, 0, -1) if said[i] in ("and", "or", ",", "a", "an", "any")), 0
     )
     other = job.text(tokens[start + 1 : -1]) if said[-1] == "thereof" and start else ""
-    if not other or not isinstance(job.first, SetDecl | ChoiceDecl):
+    mixed = other.lower().removesuffix("s") in ("mixture", "combination", "blend")
+    if not other or mixed or not isinstance(job.first, SetDecl | ChoiceDecl):
         return None
     members = ", ".join((*(m for m in job.first.members if m != OTHERS), other))
     kind = "any of" if isinstance(job.first, SetDecl) else "one of"

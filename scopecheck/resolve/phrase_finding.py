@@ -82,6 +82,8 @@ class Place:
     where: str
     method: bool = True
     """Whether the words stand in a claim to a method or a use, or in no claim."""
+    tried: bool = False
+    """Whether the words are only tried: then it is not told why they are not read, which takes long."""
 
 
 @record

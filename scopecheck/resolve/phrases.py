@@ -257,11 +257,15 @@ class Reader:
     where: str
     method: bool = True
     """Whether the words stand in a claim to a method or a use, or in no claim."""
+    tried: bool = False
+    """Whether they are only tried."""
 
     @property
     def place(self) -> Place:
         """Where the words stand."""
-        return Place(self.names, self.phrases, self.groups, self.document, self.where, self.method)
+        return Place(
+            self.names, self.phrases, self.groups, self.document, self.where, self.method, self.tried
+        )
 
     def condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
         """The words as a formula. Raises Trouble if no phrase, or more than one, reads them.
@@ -911,7 +915,7 @@ class Reader:
     def _trying(self) -> Reader:
         """The same, for words that are only tried: what is found is not kept."""
         trial = Groups(self.groups.profile, (), (), (), self.groups.definitions)
-        return Reader(self.names, self.phrases, trial, self.document, self.where, self.method)
+        return replace(self, groups=trial, tried=True)
 
     def _of_ingredients(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

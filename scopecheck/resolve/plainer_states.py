@@ -357,7 +357,12 @@ def with_measure_passed(tokens: Tokens, of_several: bool) -> Tokens:
         verb = next((v for v, said in _PASSES.items() if words[at] in said), "")
         of = next((i for i in range(at + 3, min(at + 6, len(words) - 1)) if words[i] == "of"), 0)
         measure = of and words[at + 1] in ("a", "an") and tokens[of + 1].number
-        if not verb or not measure or any(t.sort != "word" for t in tokens[at:of]):
+        if (
+            not verb
+            or not measure
+            or words[of - 1] in _VALUES
+            or any(t.sort != "word" for t in tokens[at:of])
+        ):
             continue
         begin = at - (words[at - 1 : at] in (["has"], ["have"], ["had"]))
         behind = (*_words(verb, tokens[of]), *tokens[of + 1 :])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Literal, TypeVar
 
 from scopecheck.core.model import Case, Claim, Given, Settled, Sheet
@@ -306,7 +306,7 @@ class _Resolving:
             self.wrong += said
             self.wrong += turned_round(desk.texts[claim.number])
             self.wrong += beside_lines(desk.texts[claim.number], self.names)
-        self.wrong += self.groups.passed
+        self.wrong += _told_once(self.groups.passed)
         return Sheet(
             title=self.settings.get("title", ""),
             profile=profile,
@@ -350,3 +350,18 @@ def _both_asked(inside: Case, outside: Case, made: tuple[Claim, ...]) -> bool:
             met |= {str(claim.number), *(x.label for x in claim.limitations)}
             queue += claim.parents if len(claim.parents) == 1 else ()
     return bool(met & targets(outside))
+
+
+def _told_once(passed: Sequence[Diagnostic]) -> list[Diagnostic]:
+    """What was read past, without that of which more words are told as read for something."""
+    spans = [d.span for d in passed]
+    within = (
+        any(
+            s.source is d.span.source and s != d.span and s.start <= d.span.start and d.span.end <= s.end
+            for s in spans
+        )
+        for d in passed
+    )
+    return [
+        d for d, inside in zip(passed, within, strict=True) if not (inside and "is read past" in d.message)
+    ]

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
+from functools import cache
 from itertools import takewhile
 
 from scopecheck.core.declared import NumberDecl
@@ -13,11 +14,11 @@ from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
+from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at
 from scopecheck.resolve.names import Typed
-from scopecheck.resolve.patterns import Pattern
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.subjects import is_bare_share, is_fraction
 
@@ -30,17 +31,22 @@ _OTHER_MEASURES = frozenset(
 """Words that say which value is limited, or what is measured: without them it is another limit."""
 
 
-def here(job: Job, entry: Entry) -> list[Pattern]:
-    """The wordings for as many things as stand here whose words tell of limits, not of measures."""
-    fits = (p for p in entry.patterns if entry.takes(p) == len(job.subjects))
-    return [p for p in fits if not any(s.kind == "limit" for s in p.slots)]
-
-
 def literals_here(job: Job) -> frozenset[str]:
     """The words that tell of limits, as far as phrases have them for as many things as stand here."""
-    return frozenset(
-        o for e in job.place.phrases.all() for p in here(job, e) for need in p.required for o in need
-    )
+    book, things = job.place.phrases, len(job.subjects)
+    own = _literals(book.own, things)
+    return own if book.alone else own | _literals_of_catalogue(things)
+
+
+@cache
+def _literals_of_catalogue(things: int) -> frozenset[str]:
+    return _literals(entries(), things)
+
+
+def _literals(phrases: Iterable[Entry], things: int) -> frozenset[str]:
+    """The words of the wordings for so many things that tell of limits, not of measures."""
+    taking = ((p, {s.kind for s in p.slots}) for e in phrases for p in e.patterns if e.takes(p) == things)
+    return frozenset(o for p, slots in taking if "limit" not in slots for need in p.required for o in need)
 
 
 def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> tuple[int, int] | None:

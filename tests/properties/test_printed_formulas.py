@@ -35,7 +35,7 @@ SHEETS = [
         "from the rim to 20 mm", "one third of the rim or more", "at most the sum of rim and lid",
         "at most the smaller of rim and lid", "2 to 3 times the rim", "at least 2 mm longer than the rim",
         "20 to 30 % of the rim", "the greater of 2 mm and 5 % of rim", "from 5 to 10, preferably 6 to 8, mm",
-        "5 to 10 mm, preferably 2 to 8 mm", "between 5 and 10 mm, preferably between 4 and 12 mm",
+
         "5 to 10 mm, preferably 12 mm", "from 5, preferably 4, to 10 mm", "substantially 10 mm",
         "outside 3 to 6 mm", "exceeds the rim by 2 to 5 mm", "less than one quarter of the rim",
     )
