@@ -225,6 +225,7 @@ STATED = {
     "substantially equal to (N)": Given("as made", {"t": THREE}, AMOUNT),
     "substantially equal": Given("as made", {"t": THREE}, AMOUNT),
     "not equal to (N)": Given("beyond tolerance", {"t": THREE}, AMOUNT),
+    "neither (N) nor (P)": Given("beyond tolerance", {"t": THREE}, AMOUNT),
     "different": Given("two values, beyond tolerance", {"t": THREE}, AMOUNT),
     "separate": Given("two values, beyond tolerance", {"t": THREE}, AMOUNT),
     "unequal": Given("two values, beyond tolerance", {"t": THREE}, AMOUNT),
