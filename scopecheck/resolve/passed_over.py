@@ -738,7 +738,7 @@ def told_before_names(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
     the differential voltage exceeds 4 V` of a voltage."""
     names = job.place.names
     noted = (w.strip(",;()") for s in job.subjects for w in names.note_of(s.text).lower().split())
-    never = {w for name in names.all() for w in _forms(name)}.union(noted, job.place.phrases.words())
+    never = {w for name in names.all() for w in _forms(name)}.union(noted)
     said = [word_of(t) for t in tokens]
     for subject in job.subjects if len(job.subjects) > 1 and job.sort != "steps" else ():
         name = subject.text.lower().split()
@@ -746,6 +746,9 @@ def told_before_names(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
             start = at
             while start and _says_which(tokens[start - 1], never):
                 start -= 1
+            # The words of all phrases are asked for only where there may be something to tell.
+            while start < at and not job.place.phrases.words().isdisjoint(said[start:at]):
+                start += 1
             if words := tokens[start:at]:
                 yield Diagnostic(
                     "warning", job.span(words[:1]), f"'{' '.join(t.text for t in words)}' is read past",
