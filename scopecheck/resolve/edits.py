@@ -38,7 +38,7 @@ def with_edits_tried(
     """The diagnostics, each of a line of words with an edit that reads; others as they are."""
     written, _ = parse_sheet(source)
     lines = tuple(
-        (x, claim)
+        x
         for claim in written.statements
         if isinstance(claim, ClaimStatement)
         for x in claim.lines
@@ -46,7 +46,7 @@ def with_edits_tried(
     )
     found, tried = list[Diagnostic](), 0
     for d in diagnostics:
-        at = next((x for x, _ in lines if d.span.source is source and _holds(x, d)), None)
+        at = next((x for x in lines if d.span.source is source and _holds(x, d)), None)
         if at is None or not may_have_an_edit(d) or at.readings or at.exact or tried >= MOST_TRIED:
             found.append(d)
             continue

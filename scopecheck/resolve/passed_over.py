@@ -723,14 +723,20 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
     words = tuple(t for t in words if word_of(t) not in called)
     if FILLERS.issuperset(map(word_of, words)) or only_calls(job, [word_of(t) for t in words]):
         return None
-    said = " ".join(t.text for t in words)
     which = FILLERS.isdisjoint(map(word_of, words))
-    help = "if it says which of several are limited, declare these by a name of their own"
+    return _read_past(
+        job, words, name, _BY_A_NAME if which else f"if it changes what is limited, {in_symbols(job)}"
+    )
+
+
+def _read_past(job: Job, words: Tokens, name: str, help: str) -> Diagnostic:
     return Diagnostic(
-        "warning", job.span(words[:1]), f"'{said}' is read past",
-        f"It stands beside the name '{name}', and no phrase has it.",
-        help if which else f"if it changes what is limited, {in_symbols(job)}",
+        "warning", job.span(words[:1]), f"'{' '.join(t.text for t in words)}' is read past",
+        f"It stands beside the name '{name}', and no phrase has it.", help,
     )  # fmt: skip
+
+
+_BY_A_NAME = "if it says which of several are limited, declare these by a name of their own"
 
 
 def told_before_names(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
@@ -747,14 +753,10 @@ def told_before_names(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
             while start and _says_which(tokens[start - 1], never):
                 start -= 1
             # The words of all phrases are asked for only where there may be something to tell.
-            while start < at and not job.place.phrases.words().isdisjoint(said[start:at]):
-                start += 1
+            known = job.place.phrases.words() if start < at else frozenset[str]()
+            start = next((i for i in range(at, start, -1) if said[i - 1] in known), start)
             if words := tokens[start:at]:
-                yield Diagnostic(
-                    "warning", job.span(words[:1]), f"'{' '.join(t.text for t in words)}' is read past",
-                    f"It stands beside the name '{subject.text}', and no phrase has it.",
-                    "if it says which of several are limited, declare these by a name of their own",
-                )  # fmt: skip
+                yield _read_past(job, words, subject.text, _BY_A_NAME)
 
 
 def _of_part(job: Job) -> set[str]:

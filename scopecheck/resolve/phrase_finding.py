@@ -420,8 +420,8 @@ class Job:
             return not is_bare_share(fill.tokens[0])  # '50 % more holes' are so many of the holes
         if fill.slot.kind not in ("whole", "plain"):
             return True
-        if fill.slot.name.isupper() and any(":" in t.text for t in fill.tokens):
-            return False  # '1:5' is a ratio; a share, whose name is small, may be written so
+        if fill.slot.name.isupper() and any(":" in t.text or is_bare_share(t) for t in fill.tokens):
+            return False  # '1:5' is a ratio, '5 %' a share; a share, whose name is small, may be written so
         named = self.declared(fill.tokens)
         measured = (t for t in fill.tokens if t.number and t.number.unit and t.start not in self.bare)
         based = (t.number.unit.kind.split[0] for t in fill.tokens if t.number and t.number.unit)

@@ -113,7 +113,7 @@ def _is_bare(tokens: Tokens) -> bool:
 
 def _ends_in_verb(said: list[str]) -> bool:
     """`is exceeded`, `have been reached`."""
-    return bool(said) and said[-1] in listed("limits", "surpassed") and _VERBS.issuperset(said[:-1])
+    return bool(said) and said[-1] in listed("limits", "met") and _VERBS.issuperset(said[:-1])
 
 
 def _from_behind(limits: Sequence[Tokens]) -> list[Tokens]:
