@@ -28,15 +28,16 @@ def told(declared: str, left: str, words: str) -> tuple[Diagnostic, ...]:
     [
         (BAKING, "baking", "until its moisture is less than 4 %", "write: baking, moisture of baking :"),
         (HOLES, "diameter of the holes, cup", "the diameters of the holes tend towards that of the cup",
-         "EVERY hole (diameter <= ... mm, cup <= ... mm)"),
+         "EVERY hole (... mm <= diameter <= ... mm, ... mm <= cup <= ... mm)"),
         ("acid form  any of acid, salt", "acid form", "an acid in the guise of a salt", "acid IN acid form"),
-        ("acid  mass in mg", "acid", "70 mg of the acid or an equivalent amount of a salt", "acid <= ... mg"),
-        ("lift  length in mm", "lift", "a drop of 5 mm", "lift <= ... mm"),
-        ("wax  share in wt%", "wax", "disclaiming 6 wt%", "wax <= ... wt%"),
+        ("acid  mass in mg", "acid", "70 mg of the acid or an equivalent amount of a salt",
+         "... mg <= acid <= ... mg"),
+        ("lift  length in mm", "lift", "a drop of 5 mm", "... mm <= lift <= ... mm"),
+        ("wax  share in wt%", "wax", "disclaiming 6 wt%", "... wt% <= wax <= ... wt%"),
         ("rinsing  step in min, may be left out", "rinsing", "without rinsing", "exactly  NOT DONE(rinsing)"),
         ("heating, drying  step in min", "heating, drying", "heating begins immediately after drying or so",
          "ORDER(heating, drying)"),
-        ("screws  count", "screws", "two rows of screws", "screws <= ..."),
+        ("screws  count", "screws", "two rows of screws", "... <= screws <= ..."),
     ],
 )  # fmt: skip
 def test_refused_words_get_a_line_to_paste(declared: str, left: str, words: str, help: str) -> None:
@@ -46,6 +47,22 @@ def test_refused_words_get_a_line_to_paste(declared: str, left: str, words: str,
     pasted = wrong.help.rpartition("write: " if "write: " in wrong.help else "in this line: ")[2]
     made, _ = read_sheet(Source("t", sheet(declared, words, pasted)))
     assert made is not None
+
+
+@pytest.mark.parametrize(
+    ("words", "form"),
+    [
+        ("at least 70 mg", "acid >= ... mg"),
+        ("more than 70 mg", "acid > ... mg"),
+        ("not exceeding 70 mg", "acid <= ... mg"),
+        ("less than 70 mg", "acid < ... mg"),
+        ("at least 20 mg and at most 70 mg", "... mg <= acid <= ... mg"),
+    ],
+)
+def test_the_form_that_is_shown_has_the_side_of_the_words(words: str, form: str) -> None:
+    said = f"{words} of the acid or an equivalent amount of a salt"
+    (wrong,) = (d for d in told("acid  mass in mg", "acid", said) if d.severity == "error")
+    assert f"such as {form}," in wrong.help
 
 
 def test_a_line_to_be_written_counts_as_not_restated() -> None:

@@ -9,6 +9,7 @@ from scopecheck.foundations.diagnostics import Diagnostic, may_have_an_edit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import CasesStatement, ClaimStatement, Restatement
 from scopecheck.language.syntax import Sheet as Written
@@ -174,7 +175,7 @@ class _Trial:
 
     def _of_numbers(self, made: Mapping[str, object]) -> Iterator[str]:
         things = list(made)
-        limits = [f"{thing} <= {FILLED_IN}{_unit(what)}" for thing, what in made.items()]
+        limits = [_limited(self.words, thing, f"{FILLED_IN}{_unit(what)}") for thing, what in made.items()]
         said = set(self.words.lower().replace("%", " % ").split())
         if len(things) == 2 and said & _BESIDE:
             difference = f"{' - '.join(things)} <= {FILLED_IN}{_unit(made[things[0]])}"
@@ -182,6 +183,24 @@ class _Trial:
             yield from ways if said & _AS_A_QUOTIENT else ways[::-1]
             yield f"{things[0]} <= {things[1]}"
         yield from (", ".join(limits), *limits)
+
+
+def _limited(words: str, thing: str, limit: str) -> str:
+    """The thing within a limit on the side that the words tell; within two, where they tell none or both."""
+    texts = words.lower().split()
+    said, at = set[str](), 0
+    while at < len(texts):
+        most = run_at(texts, at, "limits", "saying_at_most")
+        least = run_at(texts, at, "limits", "saying_at_least")
+        run = texts[at : at + max(most, least)]
+        if run:
+            ends = "" if _STRICT.isdisjoint(run) or not _MILD.isdisjoint(run) else "strictly "
+            said.add(ends + ("most" if most > least else "least"))
+        elif texts[at] in _TURNING:
+            said.add("turned round")
+        at += len(run) or 1
+    sign = _SIGNS.get(said.pop()) if len(said) == 1 else None
+    return f"{thing} {sign} {limit}" if sign else f"{limit} <= {thing} <= {limit}"
 
 
 def _unit(what: object) -> str:
@@ -193,6 +212,10 @@ _AS_A_QUOTIENT = frozenset("ratio proportion times twice half % percent per".spl
 _BESIDE = _AS_A_QUOTIENT | frozenset(
     "by than difference differ differs from exceeds exceed exceeding".split()
 )
+_SIGNS = {"most": "<=", "least": ">=", "strictly most": "<", "strictly least": ">"}
+_STRICT = frozenset("than below under above over exceeding exceeds excess".split())
+_MILD = frozenset("or not no".split())
+_TURNING = frozenset("not no never nor neither without unless except excepting other different".split())
 FILLED_IN = "7919"
 """A number that no claim has, in place of which dots are shown."""
 
