@@ -378,3 +378,24 @@ def test_help_for_a_power_that_may_be_of_either_is_read(at: int) -> None:
     exact = error.help.removeprefix("write what is meant behind the words: two blanks, ").split(", or ")
     facts = exact[at].removeprefix("exactly ")
     sheet(f"{GLASS}\n\n1. A glass, 1 to 5 × 10^8 1/K.\n   | ex : 1 to 5 × 10^8 1/K  exactly {facts}\n")
+
+
+@pytest.mark.parametrize(
+    ("row", "told"),
+    [
+        ("  old one  5 mm 20 g", "  old one  5 mm  20 g"),
+        ("  old one 5 mm  20 g", "  old one  5 mm  20 g"),
+        ("  old one  -5 mm +20.5 g", "  old one  -5 mm  +20.5 g"),
+    ],
+)
+def test_values_one_blank_apart_are_told_where_the_blanks_belong(row: str, told: str) -> None:
+    head = "gap  length in mm\nload  mass in g\n\n1. A thing.\n\ninside  gap  load\n"
+    (error,) = read_sheet(Source("t", f"{head}{row}\n"))[1]
+    assert error.help == f"put two blanks between the values: {told.strip()}"
+
+
+@pytest.mark.parametrize("row", ["  5 mm  20 g", "  example 2  about 20 g", "  old one  2 to 5 mm"])
+def test_a_range_or_a_number_in_a_name_is_not_parted(row: str) -> None:
+    head = "gap  length in mm\nload  mass in g\n\n1. A thing.\n\ninside  gap  load\n"
+    error = next(d for d in read_sheet(Source("t", f"{head}{row}\n"))[1] if d.severity == "error")
+    assert "between the values" not in error.help

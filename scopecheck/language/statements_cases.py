@@ -174,6 +174,12 @@ def _cell_row(desk: Desk, name: str, stretches: list[tuple[int, int]], place: st
                 f"The columns are: {heads}.",
                 "two blanks part cells: write one blank within a value, or add a column for this one",
             )  # fmt: skip
+        parted = _parted(desk, whole, len(columns) - len(stretches))
+        if parted:
+            raise trouble(
+                whole, f"too few values: {count}", f"The columns are: {heads}. Two blanks part cells.",
+                f"put two blanks between the values: {parted}",
+            )  # fmt: skip
         if len(stretches) + 1 == len(columns):
             raise trouble(
                 whole, f"too few values: {count}",
@@ -188,6 +194,24 @@ def _cell_row(desk: Desk, name: str, stretches: list[tuple[int, int]], place: st
     return Row(
         name, raws, None, columns, one_line(desk.page.source.text[whole.start : whole.end]), place, whole
     )
+
+
+def _parted(desk: Desk, row: Span, missing: int) -> str:
+    """The row with two blanks before each value that stands one blank behind another, if so many are missing."""
+    text = desk.text[row.start : row.end]
+    found = [m for m in _BEHIND_ANOTHER.finditer(text) if not _TAKES_MORE.fullmatch(m["before"])]
+    if len(found) != missing:
+        return ""
+    for m in reversed(found):
+        text = f"{text[: m.end()]} {text[m.end() :]}"
+    return text
+
+
+_BEHIND_ANOTHER = regex(r"(?P<before>\S+) (?=[+\-]?\d+(?:\.\d+)?(?:\s|$))")
+_TAKES_MORE = regex(
+    r"to|about|from|and|between|least|most|than|or|below|above|up|[-+/*x<>=±~]+|example|no\.", re.IGNORECASE
+)
+"""Behind these a number goes on with the value; the name of a row may be `example 2`."""
 
 
 def _facts_row(desk: Desk, name: str, start: int, end: int, place: str, whole: Span) -> Row:
