@@ -11,7 +11,7 @@ from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDe
 from scopecheck.core.formula import Add, Divide, Magnitude, Negate
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, KindWord, difference_kind, kind_word
-from scopecheck.foundations.record import field, record, replace
+from scopecheck.foundations.record import field, holder, record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at
@@ -71,6 +71,21 @@ Read: TypeAlias = "tuple[Job, tuple[Token, ...]]"
 """What some words are read of, and the words."""
 
 
+@holder
+class Memory:
+    """What was found in stretches of one line's words, by all that it rests on.
+
+    Words are looked at in many ways, mostly of the same things. What rests on a stretch that was still being
+    looked at is not kept: `unsettled` counts how often that was met.
+    """
+
+    found: dict[tuple[object, ...], list[Match]] = field(default_factory=dict)
+    read: dict[tuple[object, ...], bool] = field(default_factory=dict)
+    kept: list[object] = field(default_factory=list)
+    """What keys hold the identity of."""
+    unsettled: int = 0
+
+
 @record
 class Place:
     """Where words stand, and what is known there."""
@@ -84,6 +99,13 @@ class Place:
     """Whether the words stand in a claim to a method or a use, or in no claim."""
     tried: bool = False
     """Whether the words are only tried: then it is not told why they are not read, which takes long."""
+    memory: Memory = field(default_factory=Memory, compare=False)
+
+
+_BEING_FOUND: list[Match] = []
+"""In place of what is found in a stretch of words while it is still being looked at."""
+_MORE_WORDS = 4
+"""So many words more than it has a stretch may have once it is said otherwise."""
 
 
 @record
@@ -119,38 +141,74 @@ class Job:
         return said or " ".join(t.text for t in tokens)
 
     def found(self, tokens: tuple[Token, ...]) -> list[Match]:
+        """The phrases that the words are as a whole, best first."""
         key = (tokens[0].start, tokens[-1].end, *(t.text for t in tokens))
+        memory = self.place.memory
         if key not in self.known:
-            self.known[key] = []
-            found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
-            found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
-            found = found or self._of_own_limits(tokens)
-            if len(self.subjects) > 1:
-                found = [m for m in found if not self._of_what_they_make(m)]
-            elif is_kind(self.first, "shares"):
-                found = [m for m in found if not self._says_how_much(m) and not _parts_at_most(m, tokens)]
-            if self.sort == "parts":
-                found = [m for m in found if not self._is_of_places(m)]
-            if self.sort == "moments":
-                found = [m for m in found if not any(map(self._is_of_another_moment, m.fills))]
-            # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
-            if found and not any(" of " in f" {m.pattern.plain} " for m in found):
-                found = [] if self.share_of_another(tokens) else found
-            found = [m for m in found if not any(self._mixes_amounts(f.members) for f in m.fills)]
-            found = [m for m in found if not _converts_another_kind(m)]
-            if any(map(has_number, tokens)) and isinstance(self.first, Typed):
-                found = [m for m in found if not ("... and ..." in m.pattern.plain and _begins_anew(m))]
-            # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
-            if found and len(self.subjects) > 1 and self.of_first.share_of_another(tokens):
-                found = []
-            found = [m for m in found if not _leaves_whole_of_share(m, tokens)]
-            if found and len(self.subjects) > 1:
-                own = frozenset(w for s in self.subjects for w in s.text.lower().split())
-                found = [m for m in found if not _ties(m, own) and not self._takes_for_an_extent(m, tokens)]
-            over = found and not any(says_together(m.pattern.plain) for m in found) and self.in_total(tokens)
-            each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
-            self.known[key] = [] if over or each else found
+            whole = self._rests_on(tokens)
+            if whole not in memory.found:
+                self.known[key] = _BEING_FOUND
+                before = memory.unsettled
+                self.known[key] = self._found(tokens)
+                if memory.unsettled != before:
+                    return self.known[key]
+                memory.found[whole] = self.known[key]
+            self.known[key] = memory.found[whole]
+        if self.known[key] is _BEING_FOUND:
+            memory.unsettled += 1
         return self.known[key]
+
+    def _rests_on(self, tokens: tuple[Token, ...]) -> tuple[object, ...]:
+        """All that tells what the words are found to be."""
+        among = min(len(self.words.tokens), len(tokens) + _MORE_WORDS)
+        bare = tuple(t.start for t in tokens if t.start in self.bare)
+        return (self._looked_at, among, bare, *((t.start, t.end, t.text, *_written(t)) for t in tokens))
+
+    @cached_property
+    def _looked_at(self) -> tuple[object, ...]:
+        """What the words are looked at for, things by their identity."""
+        memory, place = self.place.memory, self.place
+        things: list[object] = [place.names, place.phrases]
+        for s in self.subjects:
+            things += [s.bound, s.parts, s.mixture, *s.asked.values(), *(v for _, v in s.moments.values())]
+        memory.kept += things
+        said = [word_of(t) for t in self.words.tokens]
+        each = "each" in said or "every" in said
+        return (
+            *map(id, things), *(s.text for s in self.subjects), *(tuple(s.moments) for s in self.subjects),
+            place.document, place.where, place.method, self.also, self.loose, self.multiples,
+            each, _within_plus_or_minus(said),
+        )  # fmt: skip
+
+    def _found(self, tokens: tuple[Token, ...]) -> list[Match]:
+        found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
+        found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
+        found = found or self._of_own_limits(tokens)
+        if len(self.subjects) > 1:
+            found = [m for m in found if not self._of_what_they_make(m)]
+        elif is_kind(self.first, "shares"):
+            found = [m for m in found if not self._says_how_much(m) and not _parts_at_most(m, tokens)]
+        if self.sort == "parts":
+            found = [m for m in found if not self._is_of_places(m)]
+        if self.sort == "moments":
+            found = [m for m in found if not any(map(self._is_of_another_moment, m.fills))]
+        # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
+        if found and not any(" of " in f" {m.pattern.plain} " for m in found):
+            found = [] if self.share_of_another(tokens) else found
+        found = [m for m in found if not any(self._mixes_amounts(f.members) for f in m.fills)]
+        found = [m for m in found if not _converts_another_kind(m)]
+        if any(map(has_number, tokens)) and isinstance(self.first, Typed):
+            found = [m for m in found if not ("... and ..." in m.pattern.plain and _begins_anew(m))]
+        # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
+        if found and len(self.subjects) > 1 and self.of_first.share_of_another(tokens):
+            found = []
+        found = [m for m in found if not _leaves_whole_of_share(m, tokens)]
+        if found and len(self.subjects) > 1:
+            own = frozenset(w for s in self.subjects for w in s.text.lower().split())
+            found = [m for m in found if not _ties(m, own) and not self._takes_for_an_extent(m, tokens)]
+        over = found and not any(says_together(m.pattern.plain) for m in found) and self.in_total(tokens)
+        each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
+        return [] if over or each else found
 
     def _of_what_they_make(self, match: Match) -> bool:
         """`the difference in length of A and B`, `the overlap of A and B`: one value, and none of each?"""
@@ -226,8 +284,19 @@ class Job:
         return matches(tokens, Phrasebook(definitions, alone=True), self.tests())
 
     def readable(self, tokens: tuple[Token, ...]) -> bool:
+        """Is the whole of the words read, as a phrase or otherwise?"""
         if not tokens:
             return False
+        memory, whole = self.place.memory, self._rests_on(tokens)
+        if whole not in memory.read:
+            before = memory.unsettled
+            read = self._readable(tokens)
+            if memory.unsettled != before:
+                return read
+            memory.read[whole] = read
+        return memory.read[whole]
+
+    def _readable(self, tokens: tuple[Token, ...]) -> bool:
         found = self.found(tokens) or self.share_of_another(tokens) or self.split(tokens)
         found = found or self.in_total(tokens) or self.difference(tokens)
         found = found or self.at_first_worked_out(tokens)
@@ -623,8 +692,7 @@ class Job:
         called = (*declared.name.lower().split(), *noted[:1])
         below = declared.stated_bounds and declared.lower is not None and declared.lower.value < 0
         either = "either" in noted and not {"sign", "direction", "side"}.isdisjoint(noted)
-        words = [word_of(t) for t in self.words.tokens]
-        said = any(w in ("within", "outside") and then in ("±", "+/-") for w, then in pairwise(words))
+        said = _within_plus_or_minus([word_of(t) for t in self.words.tokens])
         return below or either or said or not listed("measures", "deviations").isdisjoint(called)
 
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
@@ -770,6 +838,16 @@ class Job:
             job = self.of(subject)
             return (member, job) if job.readable(tokens) else None
         return (member, None) if at == 0 else None
+
+
+def _written(token: Token) -> tuple[object, ...]:
+    """A number as it counts here; the sort of another word."""
+    n = token.number
+    return (token.sort,) if n is None else (n.text, n.value, n.unit and (n.unit.symbol, n.unit.kind.name))
+
+
+def _within_plus_or_minus(said: list[str]) -> bool:
+    return any(w in ("within", "outside") and then in ("±", "+/-") for w, then in pairwise(said))
 
 
 def _parts_at_most(match: Match, tokens: tuple[Token, ...]) -> bool:

@@ -13,7 +13,7 @@ from scopecheck.core.formula import Add, All, Any, Compare, Const, Divide, Exact
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
-from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
@@ -109,7 +109,7 @@ from scopecheck.resolve.passed_over import (
     without_purpose,
 )
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
-from scopecheck.resolve.phrase_finding import Job, Place, Read
+from scopecheck.resolve.phrase_finding import Job, Memory, Place, Read
 from scopecheck.resolve.plainer import plainer
 from scopecheck.resolve.plainer_counts import (
     with_both_in_total,
@@ -259,12 +259,20 @@ class Reader:
     """Whether the words stand in a claim to a method or a use, or in no claim."""
     tried: bool = False
     """Whether they are only tried."""
+    memory: Memory = field(default_factory=Memory, compare=False)
 
     @property
     def place(self) -> Place:
         """Where the words stand."""
         return Place(
-            self.names, self.phrases, self.groups, self.document, self.where, self.method, self.tried
+            self.names,
+            self.phrases,
+            self.groups,
+            self.document,
+            self.where,
+            self.method,
+            self.tried,
+            self.memory,
         )
 
     def condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:

@@ -77,7 +77,7 @@ def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) 
         if word.endswith("est") and word in listed("mention", "ordinals"):  # the tallest rib is one of them
             return False
         known = word in FILLERS or word in own or word in called
-        return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
+        return known or (word not in literals and not _is_like_one_of(word, literals))
 
     said = [i for i, token in enumerate(tokens) if not says_nothing(token)]
     kind = job.first.kind if isinstance(job.first, Typed) else None
@@ -97,6 +97,12 @@ def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) 
                     end -= 1
                 return start, end
     return None
+
+
+@cache
+def _is_like_one_of(word: str, literals: frozenset[str]) -> bool:
+    """May it be one of them misspelled, or another form of it?"""
+    return bool(get_close_matches(word, literals, 1, 0.8))
 
 
 def dangles(tokens: Tokens) -> bool:

@@ -128,8 +128,9 @@ def with_forms(tokens: tuple[Token, ...], table: str) -> tuple[Token, ...]:
     words = [_word_in_form(t) for t in said]
     text = " ".join(words) + " "
     starts = {at: i for i, at in enumerate(accumulate((len(w) + 1 for w in words), initial=0))}
-    for form, instead in _forms_of(table):
-        if found := form.fullmatch(text):
+    heard = frozenset(text.split())
+    for form, needed, instead in _forms_of(table):
+        if needed <= heard and (found := form.fullmatch(text)):
             ends = {name: found.span(name) for name in found.groupdict()}
             slots = {name: said[starts[first] : starts[last]] for name, (first, last) in ends.items()}
             return _in_that_form(said, slots, instead)
@@ -168,8 +169,14 @@ def _in_that_form(
 
 
 @cache
-def _forms_of(table: str) -> list[tuple[Pattern[str], tuple[str, ...]]]:
-    return [(regex(_pattern_of(form)), tuple(said.split())) for form, said in word_lists()[table].items()]
+def _forms_of(table: str) -> list[tuple[Pattern[str], frozenset[str], tuple[str, ...]]]:
+    """Each form as a pattern, the words without which it is not there, and what is said instead."""
+    rows = word_lists()[table].items()
+    return [(regex(_pattern_of(form)), _needed(form), tuple(said.split())) for form, said in rows]
+
+
+def _needed(form: str) -> frozenset[str]:
+    return frozenset(e for e in _ELEMENTS.findall(form) if e[0] not in "<[{")
 
 
 def _pattern_of(form: str) -> str:
