@@ -129,6 +129,27 @@ WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
     ("shift", "no more than ±3 mm", (), lambda x: abs(x) <= 3),
     ("error", "an error of less than ±3 K", (), lambda x: abs(x) < 3),
     ("error", "within ± 3 K", (), lambda x: abs(x) <= 3),
+    # what no phrase has, before a limit
+    ("gap", "machined to at least 2 mm", ("'machined to' is read past",), lambda x: x >= 2),
+    (
+        "gap",
+        "exhibits a throat width of 2 to 5 mm",
+        ("'exhibits a throat width of' is read past",),
+        lambda x: 2 <= x <= 5,
+    ),
+    (
+        "gap",
+        "a gap dimension not lying between 2 and 5 mm",
+        ("'a gap dimension' is read past",),
+        lambda x: not 2 <= x <= 5,
+    ),
+    ("holes", "stamped with not more than 3 holes", ("'stamped with' is read past",), lambda x: x <= 3),
+    (
+        "gap",
+        "retains a gap of 3 mm or less during stamping",
+        ("'retains a gap of' is read past", "'during stamping' is read past"),
+        lambda x: x <= 3,
+    ),
     # measures, notes and how it is measured
     (
         "memory",
@@ -223,6 +244,27 @@ def test_read_loosely(left: str, words: str, told: tuple[str, ...], met: Met) ->
 )
 def test_what_may_be_something_else_is_refused(left: str, words: str) -> None:
     assert errors(f"{DECLARED}\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "machined close to 3 mm",
+        "machined short of 3 mm",
+        "widened by 3 mm",
+        "forbidding at least 3 mm",
+        "a deficit of at least 3 mm",
+        "loses not more than 3 mm",
+        "formerly not more than 3 mm",
+        "machined to the rim or 3 mm",
+        "exhibiting a mean of 2 to 5 mm",
+        "machined to 3 % of the depth",
+        "exceding 3 mm",
+        "machined snugly 3 mm",
+    ],
+)
+def test_a_word_that_may_tell_how_a_limit_is_meant_is_not_read_past(words: str) -> None:
+    assert errors(f"gap, rim  length in mm\n\n1. A thing, {words}.\n   | gap : {words}\n")
 
 
 @pytest.mark.parametrize(("note", "told"), [("messages per day", 0), ("messages", 1)])

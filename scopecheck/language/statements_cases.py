@@ -197,7 +197,7 @@ def _cell_row(desk: Desk, name: str, stretches: list[tuple[int, int]], place: st
 
 
 def _parted(desk: Desk, row: Span, missing: int) -> str:
-    """The row with two blanks before each value that stands but one behind another, if so many are missing."""
+    """The row with two blanks before each value that stands one behind another, where so many are missing."""
     text = desk.text[row.start : row.end]
     found = [m for m in _BEHIND_ANOTHER.finditer(text) if not _TAKES_MORE.fullmatch(m["before"])]
     if len(found) != missing:

@@ -42,7 +42,7 @@ from scopecheck.resolve.passed_over import (
     without_whole,
 )
 from scopecheck.resolve.phrase_finding import Job
-from scopecheck.resolve.surroundings import without_surroundings
+from scopecheck.resolve.surroundings import without_lead, without_surroundings
 from scopecheck.resolve.the_other import told_of_the_other, with_both_called, with_the_other_named
 
 Tokens = tuple[Token, ...]
@@ -159,6 +159,8 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for said, *runs in with_both_called(job, tokens):
         warnings = (told_of_the_other(job, run, which) for which, run in enumerate(runs))
         yield Looser(said, tuple(w for w in warnings if w), taking_part)
+    for said, *around in without_lead(job, tokens) if not _of_a_condition(job, tokens) else ():
+        yield _past(job, said, *around)
 
 
 def _is_second(job: Job) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
 from functools import cache
-from itertools import takewhile
+from itertools import pairwise, takewhile
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.quantity import kind_word
@@ -165,6 +165,81 @@ def without_surroundings(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         itself = next((i for i, t in enumerate(behind) if word_of(t) not in own), len(behind))
         told = () if noted_so(job, [word_of(t) for t in before]) else before
         yield tokens[start:end], told, behind[itself:]
+
+
+def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tokens]]:
+    """The limit behind words that no phrase has and that tell nothing of it: 'tightened to 24 Nm'.
+
+    Left of the colon stands what is limited, so that what the claim calls it may be read past, and is told.
+    Not so what compares, counts, joins or denies, nor a word right before a number, which may say how it is
+    meant.
+    """
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort or placed_at(tokens):
+        return
+    kind, literals = job.first.kind, literals_here(job)
+    own = job.tests().own_words | of_note(job)
+    others = {w for name in job.place.names.all() for w in name.lower().split()} - own
+    shares = (t for before, t in pairwise(tokens) if is_bare_share(t) and before.text not in ("±", "+/-"))
+    if kind is None or (kind.dimension and any(shares)):
+        return
+
+    in_units = any(t.number and t.number.unit and not is_bare_share(t) for t in tokens)
+
+    def leads_up(at: int) -> bool:
+        word = word_of(tokens[at])
+        if tokens[at].sort != "word" or word in NUMBER_WORDS or word in _OTHER_MEASURES | others:
+            return False
+        if word in own | FILLERS and word not in listed("conditional", "drops"):
+            return True
+        if word in _LEADING_UP:
+            before = word_of(tokens[at - 1]) if at else ""
+            return before in own or (before.endswith(("ed", "ing")) and describes(before))
+        measured = kind_word(word)
+        fits = measured is None or measured.accepts(kind) or (in_units and word in _OF_SEVERAL_KINDS)
+        called = fits and word in listed("measures", "nouns") and not _says_more_than_a_measure(word)
+        describing = describes(word) and word not in listed("asides", "no_lead")
+        return called or (describing and word not in literals and not _is_fraction_word(word))
+
+    start = next((i for i in range(len(tokens)) if not leads_up(i)), len(tokens))
+    said = [word_of(t) for t in tokens[:start]]
+    if not said or start == len(tokens) or own.union(FILLERS).issuperset(said):
+        return
+    last = said[-1]
+    closely = last not in FILLERS | own | {*_LEADING_UP} | listed("measures", "nouns")
+    called = not last.endswith(_NO_NOUN) and not _is_like_one_of(last, literals)
+    if closely and (tokens[start].sort != "word" or not called):
+        return
+    for end in range(len(tokens), start, -1):
+        behind = tokens[end:]
+        follows = behind and (_follows(behind[0], own) or word_of(behind[0]) in _IN_COURSE)
+        if behind and not (follows and all(_says_no_more(t, own, others) for t in behind)):
+            continue
+        for at in range(start, max(start - 3, -1), -1):
+            limit = tokens[at:end]
+            if FILLERS.issuperset(said[at:]) and not dangles(limit) and job.readable(limit):
+                yield limit, () if noted_so(job, said[:at]) else tokens[:at], behind
+                return
+
+
+def _says_more_than_a_measure(word: str) -> bool:
+    measures = (("measures", "nouns"), ("conditional", "no_noun"))
+    return any(word in listed(*name) for name in _NEVER if name not in measures)
+
+
+_OF_SEVERAL_KINDS = ("strength", "load", "capacity", "rate", "resistance")
+"""What is called so may be a stress or a force; the unit of the limit tells."""
+_NO_NOUN = ("s", "ing", "ed", "ly", "er", "to")
+"""A verb or an adverb ends so that says more right before a limit: 'loses at least 5 mm'."""
+_IN_COURSE = ("throughout", "during", "upon", "after")
+_LEADING_UP = ("to", "for", "on")
+"""Behind a participle or a name these lead up to its value: 'whipped to', 'aged for'."""
+
+
+def _says_no_more(token: Token, own: frozenset[str], others: set[str]) -> bool:
+    word = word_of(token)
+    if word in _IN_COURSE:
+        return True
+    return token.sort == "word" and word not in others and (word in own or describes(word))
 
 
 def _measures_called(job: Job, said: list[str]) -> frozenset[str]:
