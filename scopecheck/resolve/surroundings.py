@@ -202,9 +202,10 @@ def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tok
 
     start = next((i for i in range(len(tokens)) if not leads_up(i)), len(tokens))
     said = [word_of(t) for t in tokens[:start]]
-    if not said or start == len(tokens) or own.union(FILLERS).issuperset(said):
+    if start == len(tokens):
         return
-    last = said[-1]
+    tells = not own.union(FILLERS).issuperset(said)
+    last = said[-1] if said else "of"
     closely = last not in FILLERS | own | {*_LEADING_UP} | listed("measures", "nouns")
     called = not last.endswith(_NO_NOUN) and not _is_like_one_of(last, literals)
     if closely and (tokens[start].sort != "word" or not called):
@@ -212,6 +213,8 @@ def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tok
     for end in range(len(tokens), start, -1):
         behind = tokens[end:]
         follows = behind and (_follows(behind[0], own) or word_of(behind[0]) in _IN_COURSE)
+        if not tells and not (behind and word_of(behind[0]) in _IN_COURSE):
+            continue  # what stands before it is no more than its name
         if behind and not (follows and all(_says_no_more(t, own, others) for t in behind)):
             continue
         for at in range(start, max(start - 3, -1), -1):
