@@ -63,7 +63,7 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
                 return f"'{' '.join(said[at : at + width])}' lifts or turns what is said", _SAY
     if short := next((w for w in said if w.endswith(("n't", "n\u2019t"))), ""):
         return f"'{short}' is not read", "Write it as two words: is not, does not."
-    unheard = listed("unheard", "words") - own
+    unheard = listed("unheard", "words") - own - ({"loses"} if "loss" in own else set())
     lifting = next((i for i, w in enumerate(said) if w in unheard and not _leaves(said, i, subjects)), None)
     if lifting is not None:
         why = _ANYHOW if said[lifting] in ("regardless", "irrespective") else _SAY
