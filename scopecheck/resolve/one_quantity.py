@@ -48,7 +48,7 @@ def with_period_apart(tokens: Tokens, bound: Bound) -> Tokens:
 
 def without_what_is_round_it(job: Job, tokens: Tokens) -> Found:
     """The limit of one quantity without what is said round it, and the warnings that tell of that."""
-    if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed) or len(tokens) < 3:
+    if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed) or len(tokens) < 2:
         return
     for find in (_of_none, _of_each_container, _of_what_is_full, _from_there, _of_a_loss, _in_each_period):
         yield from find(job, tokens)
@@ -87,13 +87,14 @@ def _of_none(job: Job, tokens: Tokens) -> Found:
     said = [word_of(t) for t in tokens]
     if said[:3] in (["none", "of", "which"], ["none", "of", "them"]):
         start = 3
-    elif said[0] == "no":
-        start = next((i for i in range(2, min(len(said), _MOST + 2)) if said[i] in _HAVE), 0)
-        if not start or not all(describes(w) for w in said[1:start]):
+    elif said[0] == "no" or said[:3] in (["none", "of", "the"], ["none", "of", "said"]):
+        first = 1 if said[0] == "no" else 3
+        start = next((i for i in range(first + 1, min(len(said), first + _MOST + 1)) if said[i] in _HAVE), 0)
+        if not start or not all(describes(w) or w in _SINGLE for w in said[first:start]):
             return
     else:
         return
-    if said[start] not in _HAVE:
+    if len(said) <= start or said[start] not in _HAVE:
         return
     own, at = _own(job), start + 1
     if said[start] in ("exceed", "exceeds"):
@@ -111,7 +112,7 @@ def _of_none(job: Job, tokens: Tokens) -> Found:
     words = tuple(replace(tokens[start], sort="word", text=w) for w in ("not", *run))
     cause = f"What none of several has, {job.subjects[0].text} has not, if it stands for each of them."
     told = _told(job, tokens[:start], cause, own | ({"none"} if own & _EACH else set()))
-    if said[0] == "none" and not own & _EACH:
+    if start == 3 and said[0] == "none" and not own & _EACH:
         told = (
             Diagnostic(
                 "warning", job.span(tokens[:start]), f"'{job.text(tokens[:start])}' is read past", cause,
@@ -122,6 +123,7 @@ def _of_none(job: Job, tokens: Tokens) -> Found:
 
 
 _MOST = 3
+_SINGLE = frozenset(("single", "individual"))
 _HAVE = frozenset("has have having is are exceed exceeds".split())
 _COMPARED = [
     *([w, "than"] for w in "more greater higher larger longer less fewer lower smaller shorter".split()),
@@ -157,11 +159,13 @@ def _of_what_is_full(job: Job, tokens: Tokens) -> Found:
     """`a quarter full`, `at most 80 % full`, of a share, without the last word."""
     kind, own = job.first.kind if isinstance(job.first, Typed) else None, _own(job)
     share = kind is not None and not kind.dimension and isinstance(job.first, Typed) and job.first.unit
-    if not share or word_of(tokens[-1]) not in ("full", "filled") or not own.isdisjoint(_EMPTY):
+    said = [word_of(t) for t in tokens]
+    at = len(said) - (3 if said[-2:-1] == ["or"] else 1)
+    if not share or at < 1 or said[at] not in ("full", "filled") or not own.isdisjoint(_EMPTY):
         return
     own |= {"full", "filled"} if own & {"full", "filled", "fill", "filling", "filled-up"} else set()
     cause = f"{job.subjects[0].text} is read as the share that is full."
-    yield tokens[:-1], _told(job, tokens[-1:], cause, own)
+    yield (*tokens[:at], *tokens[at + 1 :]), _told(job, tokens[at : at + 1], cause, own)
 
 
 _EMPTY = frozenset("empty free unfilled void headspace".split())
@@ -198,8 +202,13 @@ def _of_a_loss(job: Job, tokens: Tokens) -> Found:
     if own.isdisjoint(("loss", "lost")):
         return
     passed: Tokens = ()
-    if said[-2:] in (["is", "lost"], ["are", "lost"], ["being", "lost"], ["gets", "lost"]):
-        kept = tokens[:-2]
+    denied = int(said[0] in ("not", "never") and said[2:3] in (["more"], ["less"]))
+    before, tokens, said = tokens[:denied], tokens[denied:], said[denied:]
+    lost = next((i for i in range(2, len(said)) if said[i] == "lost" and said[i - 1] in _IS), 0)
+    if lost:
+        kept, passed = tokens[: lost - 1], tokens[lost + 1 :]
+        if not all(describes(w) or w in _TAIL for w in map(word_of, passed)):
+            return
     elif said[0] in ("losing", "loses", "lose"):
         kept = tokens[1:]
         if run := next((r for r in _EACH_TIME if said[-len(r) :] == r), None):
@@ -213,10 +222,13 @@ def _of_a_loss(job: Job, tokens: Tokens) -> Found:
         return
     cause = f"The words are read of {job.subjects[0].text} as it is declared."
     each = "each" in own or "per" in own or "every" in own
-    told = (*_told(job, whole, cause, own), *(_told(job, passed, cause, own) if not each else ()))
-    yield kept[:of], told
+    again = each and word_of(passed[-1] if passed else tokens[0]) in ("time", "cycle", "use")
+    told = (*_told(job, whole, cause, own), *(() if again else _told(job, passed, cause, own)))
+    yield (*before, *kept[:of]), told
 
 
+_IS = ("is", "are", "being", "gets", "get")
+_TAIL = frozenset("on in at during after per each every time year day cycle use".split())
 _EACH_TIME = [["each", "time"], ["every", "time"], ["per", "cycle"], ["in", "each", "cycle"], ["per", "use"]]
 
 
