@@ -7,9 +7,12 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.core.construction import nodes
+from scopecheck.core.formula import Read
+from scopecheck.drill.symbols import written
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
-from tests.sheets import errors, on_the_wrong_side
+from tests.sheets import errors, on_the_wrong_side, sheet
 
 COATING = "coating  composition in wt%\n  tin, copper, zinc"
 ACID = "acid form  any of acid, salt, ester"
@@ -165,7 +168,180 @@ READ = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("declared", "left", "words", "within", "outside"), READ)
+CELL = 'cell voltage  voltage in V  "highest of any cell"'
+CELLS = "cell  part, up to 2\n  voltage  voltage in V\n  height  length in mm"
+BOLTS = "bolts  count"
+GAP = "gap  length in mm"
+TANK = 'tank  share in vol%  "how full it is"'
+LOSS = 'activity loss  share in %  "per cycle"'
+SHELF = "shelf life  time in day"
+FREEZER = "storage  temperature in degC"
+ACCURACY = "accuracy  length in mm"
+PASTE = 'viscosity  viscosity in Pa.s  "at room temperature"'
+OAT = 'base parts  number  "parts by weight of the oat flour"\noil parts  number'
+ROUND_ONE_LIMIT = [
+    (
+        CELL,
+        "cell voltage",
+        "no cell has a voltage above 4.15 V",
+        "cell voltage = 4.15 V",
+        "cell voltage = 4.2 V",
+    ),
+    (CELL, "cell voltage", "none of which exceeds 4.2 V", "cell voltage = 4.2 V", "cell voltage = 4.3 V"),
+    (
+        CELLS,
+        "voltage of the cells",
+        "no cell has a voltage above 4.15 V",
+        "cells = 2, voltage of cell 1 = 4.1 V, voltage of cell 2 = 4.15 V",
+        "cells = 2, voltage of cell 1 = 4.1 V, voltage of cell 2 = 4.2 V",
+    ),
+    (
+        CELLS,
+        "voltage of the cells",
+        "none of which exceeds 4.15 V",
+        "cells = 2, voltage of cell 1 = 4.1 V, voltage of cell 2 = 4.15 V",
+        "cells = 2, voltage of cell 1 = 4.1 V, voltage of cell 2 = 4.2 V",
+    ),
+    (
+        CELLS,
+        "height of the cells",
+        "at least some of which are bigger than 3 mm",
+        "cells = 2, height of cell 1 = 4 mm, height of cell 2 = 5 mm",
+        "cells = 2, height of cell 1 = 3 mm, height of cell 2 = 2 mm",
+    ),
+    (
+        CELLS,
+        "height of the cells",
+        "all cells are of equal height",
+        "cells = 2, height of cell 1 = 3 mm, height of cell 2 = 3 mm",
+        "cells = 2, height of cell 1 = 3 mm, height of cell 2 = 2 mm",
+    ),
+    (
+        CELLS,
+        "height of the cells",
+        "not one of which is smaller than 3 mm",
+        "cells = 2, height of cell 1 = 3 mm, height of cell 2 = 4 mm",
+        "cells = 2, height of cell 1 = 3 mm, height of cell 2 = 2 mm",
+    ),
+    ("charged  share in %", "charged", "to between 80 and 90 %", "charged = 85 %", "charged = 95 %"),
+    ("charged  share in %", "charged", "to no more than 80 %", "charged = 80 %", "charged = 81 %"),
+    (GAP, "gap", "in no case to less than 15 µm", "gap = 15 um", "gap = 14 um"),
+    (GAP, "gap", "under no circumstances more than 15 µm", "gap = 15 um", "gap = 16 um"),
+    (GAP, "gap", "bigger than 3 mm", "gap = 4 mm", "gap = 3 mm"),
+    (BOLTS, "bolts", "number at least eight", "bolts = 8", "bolts = 7"),
+    (BOLTS, "bolts", "do not number more than eight", "bolts = 8", "bolts = 9"),
+    (BOLTS, "bolts", "an even number of bolts, but by no fewer than four", "bolts = 4", "bolts = 2"),
+    (BOLTS, "bolts", "a multiple of three, but no more than 12", "bolts = 12", "bolts = 15"),
+    (
+        'samples  count  "in one window"',
+        "samples",
+        "windows of 2048 to 8192 samples each",
+        "samples = 4096",
+        "samples = 1024",
+    ),
+    ("sensors  count", "sensors", "two or more temperature sensors", "sensors = 2", "sensors = 1"),
+    (SHELF, "shelf life", "at least 9 and up to 18 months", "shelf life = 400 d", "shelf life = 200 d"),
+    (SHELF, "shelf life", "at least one and at most two years", "shelf life = 400 d", "shelf life = 200 d"),
+    (
+        "glucan  concentration in g/ml",
+        "glucan",
+        "0.4 g or more per 100 ml",
+        "glucan = 0.004 g/ml",
+        "glucan = 0.003 g/ml",
+    ),
+    ("sugar  concentration in g/l", "sugar", "5 g or less per litre", "sugar = 5 g/l", "sugar = 6 g/l"),
+    (
+        "time  time in min",
+        "time",
+        "in the course of no more than 30 minutes",
+        "time = 30 min",
+        "time = 31 min",
+    ),
+    (
+        KNEADING,
+        "resting",
+        "in the course of no more than 30 minutes",
+        "duration of resting = 30 min",
+        "duration of resting = 31 min",
+    ),
+    (
+        'metal  share in wt%  "ruthenium, of the catalyst"\ndrying  step in min\n  heat  temperature in degC',
+        "metal",
+        "0.5 to 5 wt% of ruthenium",
+        "metal = 5 wt%",
+        "metal = 6 wt%",
+    ),
+    (
+        LOSS,
+        "activity loss",
+        "losing no more than 5% of its activity each time",
+        "activity loss = 5 %",
+        "activity loss = 6 %",
+    ),
+    (
+        LOSS,
+        "activity loss",
+        "less than 15 % of the activity is lost",
+        "activity loss = 14 %",
+        "activity loss = 15 %",
+    ),
+    (
+        LOSS,
+        "activity loss",
+        "never loses more than 5% of its activity",
+        "activity loss = 5 %",
+        "activity loss = 6 %",
+    ),
+    (TANK, "tank", "two thirds full or more", "tank = 67 vol%", "tank = 66 vol%"),
+    (GAP, "gap", "in no event longer than 30 mm", "gap = 30 mm", "gap = 31 mm"),
+    (GAP, "gap", "at least 5 mm in any event", "gap = 5 mm", "gap = 4 mm"),
+    (BOLTS, "bolts", "number 10 to 20", "bolts = 20", "bolts = 21"),
+    (SOLIDS, "solids", "entirely devoid of solids", "solids = 0 wt%", "solids = 1 wt%"),
+    (SOLIDS, "solids", "does not amount to over 5 wt%", "solids = 5 wt%", "solids = 6 wt%"),
+    ('thick  length in mm  "thickness"', "thick", "4 mm thick or thicker", "thick = 4 mm", "thick = 3 mm"),
+    ('w  length in mm  "width"', "w", "4 mm wide or narrower", "w = 4 mm", "w = 5 mm"),
+    (FREEZER, "storage", "at -18 °C or colder", "storage = -18 degC", "storage = -17 degC"),
+    (FREEZER, "storage", "5 °C or cooler, but above 0 °C", "storage = 5 degC", "storage = 0 degC"),
+    (FREEZER, "storage", "at or warmer than -18 °C", "storage = -18 degC", "storage = -19 degC"),
+    (TANK, "tank", "never less than a quarter full", "tank = 25 vol%", "tank = 24 vol%"),
+    (TANK, "tank", "at most 80 % full", "tank = 80 vol%", "tank = 81 vol%"),
+    (
+        "mass  molar mass in g/mol",
+        "mass",
+        "in the range of 30 000 to 45 000 g/mol",
+        "mass = 30000 g/mol",
+        "mass = 3000 g/mol",
+    ),
+    ("mass  molar mass in g/mol", "mass", "10 000 to 12 500 g/mol", "mass = 12500 g/mol", "mass = 500 g/mol"),
+    ("bolts  count", "bolts", "at least 1 000 000 bolts", "bolts = 1000000", "bolts = 1000"),
+    ("acid  in mg KOH/g", "acid", "at most 20 mg KOH/g", "acid = 20 mg KOH/g", "acid = 21 mg KOH/g"),
+    ("lime  in dH", "lime", "less than 8 °dH", "lime = 7 dH", "lime = 8 dH"),
+    (
+        PASTE,
+        "viscosity",
+        "a viscosity at room temperature not exceeding 20 Pa·s",
+        "viscosity = 20 Pa.s",
+        "viscosity = 21 Pa.s",
+    ),
+    (ACCURACY, "accuracy", "±0.1 mm or better", "accuracy = 0.1 mm", "accuracy = 0.2 mm"),
+    (
+        OAT,
+        "base parts, oil parts",
+        "from 70 up to 85 parts by weight of an oat flour for every 10 parts by weight of an oil powder",
+        "base parts = 80, oil parts = 10",
+        "base parts = 80, oil parts = 100",
+    ),
+    (
+        "additive, resin  share in wt%",
+        "additive, resin",
+        "0.1 to 0.3 parts by weight per part by weight of the resin",
+        "additive = 2 wt%, resin = 10 wt%",
+        "additive = 5 wt%, resin = 10 wt%",
+    ),
+]
+
+
+@pytest.mark.parametrize(("declared", "left", "words", "within", "outside"), [*READ, *ROUND_ONE_LIMIT])
 def test_it_is_read(declared: str, left: str, words: str, within: str, outside: str) -> None:
     assert not on_the_wrong_side(declared, left, words, within, outside)
 
@@ -181,6 +357,39 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         ("peak power, maximum power  power in W", "maximum power", "a peak power of 5 W"),
         ("dose  in mg/kg", "dose", "2 mg of nutrient per kg of soil per day"),
         (BAKING, "baking temperature of baking", "the peak temperature does not exceed 260 °C"),
+        ('low cell  voltage in V  "lowest of any cell"', "low cell", "no cell is above 4 V"),
+        ('load  force in N  "mean of the beams"', "load", "no beam has a load above 10 N"),
+        (GAP, "gap", "no blade has a gap above 40 mm or below 20 mm"),
+        (GAP, "gap", "no blade has a gap of 40 mm"),
+        (GAP, "gap", "none of which exceeds 40 mm when hot"),
+        (CELLS, "height of the cells", "only some of which are bigger than 3 mm"),
+        (CELLS, "height of the cells", "some cells are of substantially equal height"),
+        (CELLS, "height of the cells", "the cells are not of substantially equal height"),
+        # The end of 'from 20 to 80 %'?
+        ("charged  share in %", "charged", "to 80 %"),
+        ("rise  temperature difference in K", "rise", "to at least 5 K"),
+        (GAP, "gap", "in no case 5 mm"),
+        ('weight loss  share in %  "of the mass"', "weight loss", "at most 2 % of the mass is retained"),
+        ('weight loss  share in %  "of the mass"', "weight loss", "retains at least 98 % of its mass"),
+        ('retention  share in %  "of the mass"', "retention", "losing less than 2 % of its mass"),
+        (CELLS, "height of the cells", "not only one of which exceeds 3 mm"),
+        (BOLTS, "bolts", "a prime number of bolts"),
+        (BOLTS, "bolts", "two boxes of 10 bolts each"),
+        (SHELF, "shelf life", "at least 9 or up to 18 months"),
+        (SHELF, "shelf life", "at least 9 and preferably 18 months"),
+        ("glucan  concentration in g/ml", "glucan", "0.4 g or more per portion"),
+        ("mass  mass in g", "mass", "losing no more than 5% of its mass"),
+        (SOLIDS, "solids", "almost entirely free of solids"),
+        (SOLIDS, "solids", "does not amount to 5 wt%"),
+        ('thick  length in mm  "thickness"', "thick", "4 mm wide or wider"),
+        (FREEZER, "storage", "5 °C or cooler than the air"),
+        ("speed  speed in m/s", "speed", "5 m/s or colder"),
+        ('free  share in %  "free volume"', "free", "at least half full"),
+        (TANK, "tank", "half empty"),
+        (GAP, "gap", "2 500 mm"),
+        (GAP, "gap", "at most 5 mm as measured at three points"),
+        ("use  time in h", "use", "up to 8 hours per patient"),
+        (GAP, "gap", "±0.1 mm or better"),
     ],
 )
 def test_what_may_say_something_else_is_refused(declared: str, left: str, words: str) -> None:
@@ -195,9 +404,89 @@ def test_what_may_say_something_else_is_refused(declared: str, left: str, words:
         ("dose  in mg/kg", "dose", "2 to 5 mg of nutrient per kg of body weight", ["of nutrient"]),
         (LIQUOR, "copper salt", "the copper salt is at most 30 wt% of the liquor", ["of the liquor"]),
         (REQUESTS, "zones of the requests", "each request of a user has two zones", ["of a user"]),
+        (CELL, "cell voltage", "none of which exceeds 4.2 V", []),
+        ("blade  length in mm", "blade", "none of which exceeds 40 mm", ["none of which"]),
+        ('samples  count  "in one window"', "samples", "windows of 2048 to 8192 samples each", []),
+        ("pills  count", "pills", "packs of 10 pills each", ["packs"]),
+        ("sensors  count", "sensors", "two or more temperature sensors", ["temperature"]),
+        (
+            'offset  length in mm  "distance from the middle"',
+            "offset",
+            "not further than 20 mm from it",
+            ["from it"],
+        ),
+        ("use  time in h", "use", "up to 8 hours per day", ["per day"]),
+        ('use  time in h  "per day"', "use", "up to 8 hours per day", []),
+        (GAP, "gap", "at most 5 mm, as measured with a dial gauge", ["as measured with a dial gauge"]),
+        (
+            "paste  viscosity in Pa.s",
+            "paste",
+            "a viscosity at room temperature not exceeding 20 Pa·s",
+            ["at room temperature"],
+        ),
+        (
+            "weight loss  share in %",
+            "weight loss",
+            "losing no more than 5 % of its colour",
+            ["of its colour"],
+        ),
+        (
+            'weight loss  share in %  "of the mass"',
+            "weight loss",
+            "at most 2 % of the mass is lost per year",
+            ["per year"],
+        ),
+        (TANK, "tank", "at most 80 % full", []),
+        ("tank  share in %", "tank", "at most 80 % full", ["full"]),
     ],
 )
 def test_what_is_read_past_is_told(declared: str, left: str, words: str, told: list[str]) -> None:
     text = f"profile  US court\n{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
     _, found = read_sheet(Source("t.sheet", text))
     assert [d.message for d in found if "read past" in d.message] == [f"'{t}' is read past" for t in told]
+
+
+@pytest.mark.parametrize(
+    ("words", "in_all", "presumed"),
+    [
+        ("does not vary by more than 3 K", "<= 3 K", "so much in all"),
+        ("does not vary by more than ±3 K", "<= 3 K", "so much to either side"),
+        ("varies by less than 3 K", "< 3 K", "so much in all"),
+        ("is held constant to within ±3 K", "<= 3 K", "so much to either side"),
+    ],
+)
+def test_a_variation_in_time_lies_between_the_highest_and_the_lowest(
+    words: str, in_all: str, presumed: str
+) -> None:
+    declared = "baking  step in h\n  heat  temperature in degC"
+    text = f"{declared}\n\n1. A way, {words}.\n   | heat of baking : {words}\n"
+    made = sheet(text)
+    (group,) = made.groups
+    assert group.readings[group.base].label == presumed
+    read = next(n for n in nodes(made.claims[0].limitations[0].formula) if isinstance(n, Read))
+    assert written(made, read.options[0]) == f"highest heat of baking - lowest heat of baking {in_all}"
+    refused = ("varies by more than 3 K", "does not vary by less than 3 K", "varies by at least 3 K")
+    assert all(errors(text.replace(words, other)) for other in refused)
+
+
+def test_substantially_equal_parts_may_differ_and_equal_ones_not() -> None:
+    words = "all cells are of substantially equal height"
+    made = sheet(f"{CELLS}\n\n1. A thing, {words}.\n   | height of the cells : {words}\n")
+    (group,) = made.groups
+    assert [(r.label, r.standing) for r in group.readings] == [
+        ("near enough for the purpose", "presumed"), ("as made", "arguable"), ("exact", "strained")
+    ]  # fmt: skip
+
+
+def test_some_at_least_may_be_all() -> None:
+    words = "at least some of the cells are higher than 3 mm"
+    made = sheet(f"{CELLS}\n\n1. A thing, {words}.\n   | height of the cells : {words}\n")
+    labels = {tuple(r.label for r in g.readings) for g in made.groups}
+    assert ("one or more", "two or more") in labels
+
+
+def test_prime_numbers_are_written_out_up_to_the_greatest() -> None:
+    (wrong,) = errors(
+        "teeth  count, <= 12\n\n1. A gear of a prime number of teeth.\n   | teeth : a prime number\n"
+    )
+    assert wrong.help.endswith("exactly teeth = 2 OR teeth = 3 OR teeth = 5 OR teeth = 7 OR teeth = 11")

@@ -96,6 +96,9 @@ _DOUBTFUL: tuple[tuple[re.Pattern[str], str, str, str], ...] = (
         "write {3}",
     ),
 )
+_IN_GROUPS = regex(r"[1-9]\d{0,2}(?: \d{3})+(?![\d.,]| \d)")
+_ZERO_FIRST = regex(r"(?<![\d.,])[1-9]\d{0,2}(?: 0\d\d)+(?![\d.,]| \d)")
+"""Digits in groups of three that can only be one number: none begins with a zero."""
 _DASH = regex(r"\d+(?:\.\d+)?-\d+(?:\.\d+)?")
 _PLUS_MINUS = regex(r"\d+(?:\.\d+)?(?: ?[^\s\d±+<>=()]{1,12})? ?(?:±|\+/-|\+-) ?\d+(?:\.\d+)?")
 
@@ -360,7 +363,20 @@ class _Scanner:
             raise trouble(self.page.span(at, match.end()), "a number over zero has no value")
         return Fraction(match.group(1)) / below
 
+    def in_groups(self, at: int) -> re.Match[str] | None:
+        """`30 000 g/mol`, `10 000 to 12 500`, among words: a number with a blank between its thousands.
+
+        Only where one of the words' numbers can be nothing else: `2 500 mm boards` are two of 500 mm.
+        """
+        found = _IN_GROUPS.match(self.text, at, self.end) if self.words else None
+        return found if found and _ZERO_FIRST.search(self.text, self.start, self.end) else None
+
     def decimal(self, at: int, digits_at: int, sign: int) -> None:
+        if grouped := self.in_groups(digits_at):
+            self.cap(at, grouped.end())
+            value = sign * Fraction(grouped.group().replace(" ", ""))
+            self.finish(at, grouped.end(), value, 0)
+            return
         match = _MANTISSA.match(self.text, digits_at, self.end)
         assert match
         end = match.end()
@@ -406,8 +422,9 @@ class _Scanner:
                 self.page.span(at, match.end()), "a number that begins with its point",
                 f"'{match.group()[:20]}' is easily misread.", f"write 0{match.group()[:20]}",
             )  # fmt: skip
+        grouped = self.in_groups(at)
         for pattern, message, cause, help in _DOUBTFUL:
-            if match := pattern.match(text, at, self.end):
+            if (match := pattern.match(text, at, self.end)) and not grouped:
                 shown = match.group()[:30]
                 plain, point = shown.replace(",", ""), shown.replace(",", ".", 1)
                 words = (shown, plain, point, shown.replace(" ", ""))
@@ -446,6 +463,7 @@ class _Scanner:
         digits = self.text[at:end].strip()
         if sign := _SIGN_APART.match(digits):
             digits = ("" if digits[0] == "+" else "-") + digits[sign.end() :]
+        digits = digits.replace(" ", "") if _IN_GROUPS.fullmatch(digits.removeprefix("-")) else digits
         self.add("number", self.text[at:unit_end], unit_end, Number(digits, value, decimals, unit))
 
     def unit(self, at: int) -> tuple[Unit | None, int]:

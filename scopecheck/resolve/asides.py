@@ -105,8 +105,10 @@ def _basis(
     """The words as a basis; None where they are none: 'of cane sugar' may name what is measured."""
     if first.kind is None or any(t.sort != "word" for t in whole):
         return None
-    if not _LIMITING.isdisjoint(map(word_of, whole)):
-        return None  # '60 % of the volume or more' is no share of 'the volume or more'
+    if not (_LIMITING | _VERBS).isdisjoint(map(word_of, whole)):
+        return (
+            None  # '60 % of the volume or more' is no share of 'the volume or more', nor 'is lost per year'
+        )
     every = listed("asides", "every")
     said = [w for w in map(word_of, whole) if w not in every]
     total = any(word_of(t) in ("total", "whole") for t in whole)
@@ -140,6 +142,11 @@ def _basis(
 _LIMITING = frozenset(
     "or and more less most least unless except average mean each every if when between without only not"
     " either".split()
+)
+
+
+_VERBS = frozenset(
+    "is are be being was were has have remains remain lost retained removed left kept gets per".split()
 )
 
 

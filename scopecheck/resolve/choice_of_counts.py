@@ -5,6 +5,8 @@ And a choice of things by their numbers, `at least one of a bore and a pin`: tha
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND
@@ -142,13 +144,16 @@ def powers_named(
     at = next(
         (i for i in range(len(said) - 2) if said[i : i + 2] in (["power", "of"], ["powers", "of"])), None
     )
+    primes = next((i for i in range(len(said)) if said[i] in ("prime", "primes")), None)
     base = {"two": 2, "2": 2, "ten": 10, "10": 10}.get(said[at + 2]) if at is not None else None
     bound = subjects[0].bound if subjects else None
-    if base is None or not isinstance(bound, Typed) or bound.kind != PLAIN_KIND:
+    if (base is None and primes is None) or not isinstance(bound, Typed) or bound.kind != PLAIN_KIND:
         return None
     name = subjects[0].text
     made = names.declared(name)
     upper = made.upper.value if isinstance(made, NumberDecl) and made.upper is not None else None
+    if base is None:
+        return _as_primes(words, name, upper)
     powers = [base**i for i in range(_POWERS if upper is None else 64)]
     listed = " OR ".join(f"{name} = {n}" for n in powers if upper is None or n <= upper)
     more = "" if upper is not None else " and so on, to the greatest that may be meant"
@@ -159,7 +164,21 @@ def powers_named(
     )  # fmt: skip
 
 
+def _as_primes(words: Words, name: str, upper: Fraction | None) -> Trouble:
+    """The error for `a prime number of teeth`, with the first of them or all up to the greatest number."""
+    most = _MOST_PRIME if upper is None else min(int(upper), _MOST_PRIME)
+    primes = [n for n in range(2, most + 1) if all(n % d for d in range(2, n))]
+    listed = " OR ".join(f"{name} = {n}" for n in primes)
+    ended = upper is not None and upper <= _MOST_PRIME
+    more = "" if ended else " and so on, to the greatest that may be meant"
+    return trouble(
+        words.span, "'prime' is read as no list of numbers", "The prime numbers have no end.",
+        f"write them behind the words: two blanks, exactly {listed}{more}",
+    )  # fmt: skip
+
+
 _POWERS = 6
+_MOST_PRIME = 50
 
 
 def _is_number(token: Token) -> bool:

@@ -181,7 +181,7 @@ class Entry:
         if "sequences" in self.only_for:
             called |= {"steps"}
         if "moments" in self.only_for:
-            called |= {"start", "end", "lowest", "highest", "average", "ends", "all"}
+            called |= {"start", "end", "lowest", "highest", "average", "ends", "all", "spread"}
         if "classes" in self.only_for:
             called |= {"classes", "total"}
         if {"counts", "open counts", "closed counts"} & set(self.only_for):

@@ -17,6 +17,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
+from scopecheck.resolve.one_quantity import without_what_is_round_it
 from scopecheck.resolve.other_things import told_of_other_thing
 from scopecheck.resolve.passed_over import (
     of_each_bearer,
@@ -139,6 +140,8 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         without_owner_of_part(job, tokens),
     ):
         yield _past(job, said, bearer, passed)
+    for said, told_round in without_what_is_round_it(job, tokens):
+        yield Looser(said, told_round)
     for said, *runs in without_qualifiers_of_members(job, tokens):
         by_words = {" ".join(map(word_of, run)): run for run in reversed(runs)}
         yield Looser(said, tuple(told_before_member(job, run) for run in reversed(by_words.values())))

@@ -51,7 +51,24 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _always_changed(said, subjects)
         or _beside_what_is_other(said, subjects)
         or _of_parts(said, subjects, names)
+        or (_kept_or_lost(said, own) if len(subjects) == 1 else None)
     )
+
+
+def _kept_or_lost(said: list[str], own: set[str]) -> Why:
+    """`retains at least 98 % of its mass`, of a loss; `losing 2 %`, of what is retained: the rest of it."""
+    for of, others in ((_LOST, _KEPT), (_KEPT, _LOST)):
+        word = next((w for w in said if w in others), "") if own & of and not own & others else ""
+        if word:
+            return (
+                f"'{word}' says how much the rest of it is",
+                "What is lost and what is left are two quantities.",
+            )
+    return None
+
+
+_LOST = frozenset("loss losses lost loses losing lose".split())
+_KEPT = frozenset("retention retains retain retaining retained preserves preserving preserved".split())
 
 
 def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
@@ -63,7 +80,7 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
                 return f"'{' '.join(said[at : at + width])}' lifts or turns what is said", _SAY
     if short := next((w for w in said if w.endswith(("n't", "n\u2019t"))), ""):
         return f"'{short}' is not read", "Write it as two words: is not, does not."
-    unheard = listed("unheard", "words") - own
+    unheard = listed("unheard", "words") - own - ({"loses"} if "loss" in own else set())
     lifting = next((i for i, w in enumerate(said) if w in unheard and not _leaves(said, i, subjects)), None)
     if lifting is not None:
         why = _ANYHOW if said[lifting] in ("regardless", "irrespective") else _SAY

@@ -17,7 +17,9 @@ _PER = (["per"], ["to"], ["for", "each"], ["for", "every"], ["for"])
 _BY = {"by weight": "by mass", "by mass": "by mass", "by volume": "by volume"}
 
 
-def with_parts_per_part(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+def with_parts_per_part(
+    tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...] = ("", "")
+) -> Tokens:
     """The words as so many times the second thing, of two shares or amounts of one kind.
 
     Only where all of the words are so many parts of the first to one part, or to so many, of the second; by
@@ -34,7 +36,7 @@ def with_parts_per_part(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
     if not first or not has_number(tokens[first - 1]) or any(n.unit is not None for n in numbers):
         return tokens
     rest, counted = said[first + 1 :], [""]
-    behind = _of(rest, subjects[0].text, counted)
+    behind = _of(rest, subjects[0].text, counted, notes[0], one=True)
     per = next((run for run in _PER if behind is not None and behind[: len(run)] == run), None)
     if behind is None or per is None:
         return tokens
@@ -50,11 +52,11 @@ def with_parts_per_part(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
     if (
         behind[:1] not in (["part"], ["parts"])
         or not divisor
-        or _of(behind[1:], subjects[1].text, counted) != []
+        or _of(behind[1:], subjects[1].text, counted, notes[1]) != []
     ):
         return tokens
     by = one.split[0] if not one.dimension else ("by volume" if _is_volume(subjects[0]) else "by mass")
-    if any(c and _BY[c] != by for c in counted) or (
+    if any(c and by and _BY[c] != by for c in counted) or (
         not any(counted) and by not in ("by mass", "by volume", "")
     ):
         return tokens
@@ -64,15 +66,32 @@ def with_parts_per_part(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
     return (*limit, *(replace(last, sort="word", text=w, start=last.end) for w in times))
 
 
-def _of(said: list[str], name: str, counted: list[str]) -> list[str] | None:
-    """What stands behind `[by weight] of NAME`; None where that does not stand there."""
+def _of(
+    said: list[str], name: str, counted: list[str], note: str = "", one: bool = False
+) -> list[str] | None:
+    """What stands behind `[by weight] of NAME`; None where that does not stand there.
+
+    For its name what its note says may stand, or what shares a word with the name. The first of two need not
+    be named: `2 parts by weight per part by weight of the resin`.
+    """
     if " ".join(said[:2]) in _BY:
         counted.append(" ".join(said[:2]))
         said = said[2:]
+    if one and any(said[: len(run)] == run for run in _PER):
+        return said
     said = said[1:] if said[:1] == ["of"] else said
-    said = said[1:] if said[:1] in (["the"], ["said"]) else said
+    said = said[1:] if said[:1] in (["the"], ["said"], ["a"], ["an"]) else said
     own = name.lower().split()
-    return said[len(own) :] if said[: len(own)] == own else None
+    if said[: len(own)] == own:
+        return said[len(own) :]
+    known = {w.strip(",;()") for w in f"{name} {note}".lower().split()} - _UNTOLD
+    end = next((i for i, w in enumerate(said) if w in _ENDS), len(said))
+    return said[end:] if 0 < end <= _MOST and not known.isdisjoint(said[:end]) else None
+
+
+_ENDS = frozenset("per to for".split())
+_MOST = 3
+_UNTOLD = frozenset("part parts by weight mass volume of the a an number share amount".split())
 
 
 def _is_volume(subject: Subject) -> bool:

@@ -51,6 +51,8 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     for at in named:
         for step in (-1, 1) if counted else (-1,):
             run, beside = set[int](), at + step
+            if counted and step < 0 and beside > 0 and kind_word(word_of(tokens[beside])) is not None:
+                run, beside = {beside}, beside - 1  # 'temperature sensors'
             if counted and step < 0 and beside > 0 and word_of(tokens[beside]) in others:
                 run, beside = {beside}, beside - 1  # 'steam nozzles', where a steam is declared
             while 0 <= beside < len(tokens) and len(run) < MOST_PASSED:
@@ -384,9 +386,13 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         return
     said = [word_of(t) for t in tokens]
     timed = job.first.kind is not None and job.first.kind.dimension == TIME
-    names = {word for name in job.place.names.all() for word in name.lower().split()}
+    own = _CONDITIONS_OF.get(job.first.kind.dimension) if job.first.kind is not None else None
+    names = {word for name in job.place.names.all() for word in name.lower().split()} - FILLERS
     names -= set(job.subjects[0].text.lower().split())
     for at in range(1, len(tokens) - 1):
+        usual = run_at(said, at, "asides", "usual_conditions")
+        if usual and (own is None or said[at + usual - 1] not in (own, "conditions")):
+            yield (*tokens[:at], *tokens[at + usual :]), tokens[at : at + usual]
         width = run_at(said, at, "asides", "measured_how") or (
             said[at] == "at" and tokens[at + 1].number is not None and _is_of_a_condition(job, tokens, at + 1)
         )
@@ -405,6 +411,13 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     inside = range(at + 1, _end_of_aside(said, at + 1) if at else 0)
     if inside and all(_is_of_a_condition(job, tokens, i) or said[i] in (",", ";", "/") for i in inside):
         yield (*tokens[:at], *tokens[inside.stop + 1 :]), tokens[at : inside.stop + 1]
+
+
+_CONDITIONS_OF = {
+    (("temperature", 1),): "temperature",
+    (("length", -1), ("mass", 1), ("time", -2)): "pressure",
+}
+"""Of a temperature no other is a condition of measuring, nor of a pressure."""
 
 
 def _end_of_aside(said: list[str], at: int) -> int:
@@ -589,7 +602,7 @@ def _is_no_limit(tokens: Tokens, at: int, measures: bool) -> bool:
         standard = before[:1].isupper() or before[-1:].isdigit() or before in ("-", "/", ":")
         return standard and (tokens[at].text in "-/:" or (number is not None and number.unit is None))
     counted = word in NUMBER_WORDS and word != "one"
-    measured = word in listed("measures", "nouns") and not measures
+    measured = word in listed("measures", "nouns") and not measures and word != "gauge"
     limits = word in listed("limits", "inside") - _HARMLESS
     never = counted or measured or limits or word in listed("limits", "conditions") or word.endswith("est")
     return not never and word not in listed("mention", "universal") | _QUANTIFIED

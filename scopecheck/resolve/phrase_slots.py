@@ -7,10 +7,10 @@ from fractions import Fraction
 from os.path import basename
 
 from scopecheck.core.declared import Assembly, Composition, SetDecl, Step
-from scopecheck.core.formula import All, Const, ExactlyOne, Formula, Truth
+from scopecheck.core.formula import Add, All, Const, ExactlyOne, Formula, Negate, Truth
 from scopecheck.core.model import OwnPhrase
 from scopecheck.foundations.diagnostics import Trouble, trouble
-from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
+from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -142,8 +142,19 @@ class _Filling:
             shown["method"] = "a method is claimed"
             for name, pause in zip(OF_PAUSES, steps[0].pauses, strict=False):
                 slots[name], shown[name] = job.place.names.terms[pause.lower()], pause
+        if job.sort == "moments":
+            self.spread_in_time()
         if job.sort == "sequences" and "sequences" in self.match.entry.only_for:
             slots["steps"], shown["steps"] = Steps(steps), ", ".join(step.name for step in steps)
+
+    def spread_in_time(self) -> None:
+        """Puts how far a quantity of a step lies at its highest above its lowest."""
+        (_, least), (_, most) = (self.job.subjects[0].moments[m] for m in ("lowest", "highest"))
+        if least.kind is not None:
+            kind = difference_kind(least.kind, least.kind)
+            between = Add((most.term, Negate(least.term)))
+            self.slots["spread"] = Typed(between, kind)
+            self.shown["spread"] = f"highest less lowest {self.job.subjects[0].text}"
 
     def limited(self, fill: Fill, names: tuple[str, ...]) -> None:
         """Binds a limit c: `c` is that on everything left of the colon, `a_c` that on `a` alone."""

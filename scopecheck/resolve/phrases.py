@@ -94,6 +94,7 @@ from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
+from scopecheck.resolve.one_quantity import with_period_apart
 from scopecheck.resolve.other_things import speak_of_others
 from scopecheck.resolve.parts_per_part import (
     with_any_in_a_condition,
@@ -140,6 +141,7 @@ from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with
 from scopecheck.resolve.them import with_them, without_own_interval
 from scopecheck.resolve.together import in_pairs, says_together, sum_of, with_both_named
 from scopecheck.resolve.usual import (
+    with_calendar_units,
     with_compared,
     with_divisible,
     with_ends_upward,
@@ -159,6 +161,7 @@ from scopecheck.resolve.usual import (
     with_that_of,
     with_time_within,
     with_turns,
+    with_unit_behind_or,
     with_usual_words,
     with_years_noted,
     without_combinations,
@@ -169,7 +172,8 @@ from scopecheck.resolve.whichever import with_the_greater
 
 MOST_WORDS = 60
 _SAID_OTHERWISE = (
-    without_dots, with_so_many, with_unit_behind, with_the_greater, with_hours, with_usual_words,
+    without_dots, with_so_many, with_unit_behind_or, with_calendar_units, with_unit_behind,
+    with_the_greater, with_hours, with_usual_words,
     without_combinations, with_hundreds,
     with_commas, with_both, with_divisible, as_alternatives, with_tolerances, with_plain_limits, with_ratios,
     with_ends_upward,
@@ -203,9 +207,13 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
     tokens = with_kinds_named(with_others_named(tokens, subjects), subjects)
-    tokens = with_things_chosen(with_any_of_them(with_parts_per_part(tokens, subjects), subjects), subjects)
+    noted = tuple(names.note_of(s.text) for s in subjects)
+    tokens = with_things_chosen(
+        with_any_of_them(with_parts_per_part(tokens, subjects, noted), subjects), subjects
+    )
     tokens = with_any_in_a_condition(tokens, subjects)
     if len(subjects) == 1:
+        tokens = with_period_apart(tokens, subjects[0].bound)
         tokens = without_noted_share(tokens, subjects[0], names)
         tokens = throughout(without_noted_bearer(tokens, subjects[0], names), subjects[0])
     if subjects:

@@ -115,6 +115,7 @@ from scopecheck.resolve.plainer_values import (
     without_threshold,
 )
 from scopecheck.resolve.plainer_written import (
+    SAYS_WHICH,
     with_each_first,
     with_noted_plural,
     with_number_said,
@@ -148,6 +149,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     `notes` are those of the declarations of what stands left of the colon.
     """
     tokens = with_state_before_noun(tokens, subjects[0]) if len(subjects) == 1 else tokens
+    changes = any(set(s.text.lower().split()) & listed("beside", "other_values") for s in subjects)
+    tokens = tokens if changes or len(subjects) > 1 else _without_leading_to(tokens)
     tokens = with_forms(with_forms(with_folds(tokens), "forms_of_times"), "plainer_forms")
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
     tokens = with_variation(with_measure_unsaid(tokens, subjects), subjects, notes)
@@ -157,7 +160,6 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = with_forms(tokens, "plainer_forms")
     for said in (
         _without_dots_of_units,
-        _without_leading_to,
         _with_both_ends_within,
         _without_measure_before,
         _without_per_unit,
@@ -237,6 +239,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = of_the_greatest(tokens, subjects)
         tokens = without_own_noun(without_noted_behind(tokens, notes), subjects[0], notes)
         tokens = without_noted_noun_before_inclusive(tokens, subjects[0], notes)
+        tokens = _with_warmer_or_colder(_with_measure_last(tokens), subjects[0].bound)
         tokens = with_which_is(so_often(tokens, subjects[0].bound), subjects[0].bound)
         tokens = without_what_is_done(with_members_alone(tokens, subjects[0].bound), subjects[0])
         tokens = without_bearer(tokens, subjects[0]) if tokens else tokens
@@ -275,9 +278,48 @@ def _without_dots_of_units(tokens: Tokens) -> Tokens:
 
 
 def _without_leading_to(tokens: Tokens) -> Tokens:
-    """`to a value of 4.2 or lower`, of what is brought there, without the first word."""
-    to = len(tokens) > 3 and word_of(tokens[0]) == "to" and word_of(tokens[1]) in _DETERMINERS
-    return tokens[1:] if to else tokens
+    """`to a value of 4.2 or lower`, `to between 80 and 90 %`, of what is brought there, without the `to`.
+
+    `To 90 %` alone may be the end of a range.
+    """
+    words = [word_of(t) for t in tokens[:3]]
+    to = len(words) > 2 and words[0] == "to" and len(tokens) > 3 - (words[1] in _BROUGHT_TO)
+    return tokens[1:] if to and words[1] in _DETERMINERS | _BROUGHT_TO else tokens
+
+
+_BROUGHT_TO = frozenset("at between from about approximately less more not no above below under over".split())
+
+
+def _with_measure_last(tokens: Tokens) -> Tokens:
+    """`4 mm thick or thicker` as 4 mm or thicker thick: what is said behind limits is looked at there."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words) - 2) if words[i] in SAYS_WHICH and words[i + 1] == "or"), 0)
+    number = tokens[at - 1].number if at else None
+    if number is None or number.unit is None or at + 3 != len(words) or words[-1] not in _OR_MORE:
+        return tokens
+    return (*tokens[:at], *tokens[at + 1 :], tokens[at])
+
+
+_OR_MORE = frozenset(
+    "more less greater larger smaller longer shorter wider narrower thicker thinner higher lower taller"
+    " deeper above below over under".split()
+)
+
+
+def _with_warmer_or_colder(tokens: Tokens, bound: Bound) -> Tokens:
+    """`at -18 degC or colder`, of a temperature, as or lower."""
+    kind = bound.kind if isinstance(bound, Typed) else None
+    words = [word_of(t) for t in tokens]
+    ends = [
+        i for i in range(2, len(words))
+        if words[i - 1] == "or" and words[i] in _AS_HIGH and words[i + 1 : i + 2] in ([], [","])
+    ]  # fmt: skip
+    if kind is None or not kind.point:
+        return tokens
+    return tuple(replace(t, text=_AS_HIGH[words[i]]) if i in ends else t for i, t in enumerate(tokens))
+
+
+_AS_HIGH = {"colder": "lower", "cooler": "lower", "warmer": "higher", "hotter": "higher"}
 
 
 def _with_both_ends_within(tokens: Tokens) -> Tokens:

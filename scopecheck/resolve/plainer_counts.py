@@ -248,15 +248,26 @@ def with_number_per(tokens: Tokens, subjects: Things) -> Tokens:
 
 
 def without_number_before(tokens: Tokens, subjects: Things) -> Tokens:
-    """`the number of blades is not divisible by 3`, of such a number, without what it is."""
+    """`the number of blades is not divisible by 3`, of such a number, without what it is.
+
+    So `number at least eight`, where the word is a verb.
+    """
     words = [word_of(t) for t in tokens]
     bound, own = subjects[0].bound, subjects[0].text.lower().split()
     counted = len(subjects) == 1 and isinstance(bound, Typed) and bound.whole
+    if counted and words[:1] in (["number"], ["numbers"]) and words[1:2]:
+        limited = words[1] in _NUMBERED or (tokens[1].number is not None and len(words) > 2)
+        return tokens[1:] if limited else tokens
     article = words[:1] in (["the"], ["a"])
     end = next((i for i, w in enumerate(words) if w == "not"), 0)
     verb = end - (words[end - 1 : end] in (["is"], ["being"]))
     led = words[1:verb] in (["number", "of", *own], ["number", "of", "the", *own])
     return tokens[end:] if counted and end and article and led else tokens
+
+
+_NUMBERED = frozenset(
+    "at from between more less fewer not no up exactly over under about approximately".split()
+).union(NUMBER_WORDS)
 
 
 def without_names_before_each_other(tokens: Tokens, subjects: Things) -> Tokens:

@@ -88,7 +88,7 @@ def without_own_measure_behind(tokens: Tokens, subject: Subject, notes: tuple[st
     """
     words = [word_of(t) for t in tokens]
     apart = len(words) > 3 and words[-2] == "in"
-    measure = words[-1] if apart else _SAYS_WHICH.get(words[-1], "") if len(words) > 1 else ""
+    measure = words[-1] if apart else SAYS_WHICH.get(words[-1], "") if len(words) > 1 else ""
     return tokens[: -2 if apart else -1] if _is_its_measure(measure, subject, notes) else tokens
 
 
@@ -109,13 +109,13 @@ def without_measures_behind(tokens: Tokens, subjects: tuple[Subject, ...], notes
     for at, word in enumerate(words):
         named = (i for i, s in enumerate(subjects) if words[at : at + len(n := s.text.lower().split())] == n)
         last = next(named, last)
-        measure = _SAYS_WHICH.get(word, "") if at and tokens[at - 1].number and last >= 0 else ""
+        measure = SAYS_WHICH.get(word, "") if at and tokens[at - 1].number and last >= 0 else ""
         if not measure or not _is_its_measure(measure, subjects[last], notes[last : last + 1]):
             kept.append(tokens[at])
     return tuple(kept)
 
 
-_SAYS_WHICH = {
+SAYS_WHICH = {
     "long": "length", "wide": "width", "thick": "thickness",
     "high": "height", "tall": "height", "deep": "depth",
 }  # fmt: skip

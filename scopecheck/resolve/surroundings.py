@@ -156,7 +156,8 @@ def without_surroundings(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     led = not before or _leads(before[-1]) or _leads(tokens[start])
     if placed_at(tokens) or not led or (behind and not _follows(behind[0], own)):
         return  # 'snugly 3 mm', '58 HRC', '3 mm from the rim'
-    names = {w for name in job.place.names.all() for w in name.lower().split()} - job.tests().own_words
+    names = {w for name in job.place.names.all() for w in name.lower().split()}
+    names -= job.tests().own_words | FILLERS
     said = [word_of(t) for t in (*before, *behind)]
     measured = _measures_called(job, [word_of(t) for t in before])
     if names.isdisjoint(said) and all(
@@ -261,7 +262,7 @@ def _measures_called(job: Job, said: list[str]) -> frozenset[str]:
 def of_note(job: Job) -> frozenset[str]:
     """The words of the note behind the declaration of what is limited."""
     note = job.place.names.note_of(job.subjects[0].text)
-    return frozenset(note.lower().split())
+    return frozenset(w.strip(",;()") for w in note.lower().split())
 
 
 def noted_so(job: Job, said: list[str], which: int = 0) -> bool:

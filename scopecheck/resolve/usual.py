@@ -19,7 +19,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import CALENDAR, Number, Token
 from scopecheck.resolve.bare_shares import PERCENT
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import has_number, word_of
 from scopecheck.resolve.everyday import with_fractions
 from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.said_once import BY_WHAT
@@ -539,7 +539,7 @@ def with_shares(tokens: tuple[Token, ...], subject: Bound, names: Names) -> tupl
 def _is_of_whole_numbers(tokens: tuple[Token, ...], texts: list[str], at: int) -> bool:
     """Does an `even number` or a `multiple of 4` end here?"""
     parity = texts[at] == "number" and texts[at - 1] in ("even", "odd")
-    return parity or (texts[max(0, at - 2) : at] == ["multiple", "of"] and tokens[at].number is not None)
+    return parity or (texts[max(0, at - 2) : at] == ["multiple", "of"] and has_number(tokens[at]))
 
 
 def with_parity(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
@@ -547,9 +547,13 @@ def with_parity(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     texts = [t.text.lower() for t in tokens]
     number = next((i for i in range(1, len(texts)) if _is_of_whole_numbers(tokens, texts, i)), 0)
     for at in range(number + 1, len(texts)) if number else ():
+        if texts[at : at + 2] == ["but", "by"] and texts[at + 2 : at + 3] and texts[at + 2] in _LIMITS:
+            return (*tokens[:at], replace(tokens[at], text="and"), *tokens[at + 2 :])
         if texts[at] == "," or texts[at] in _LIMITS:
             joined = replace(tokens[at], sort="word", text="and", number=None)
-            return (*tokens[:at], joined, *tokens[at + (texts[at] == ",") :])
+            rest = tokens[at + (texts[at] == ",") :]
+            by = texts[at : at + 3] == [",", "but", "by"]
+            return (*tokens[:at], joined, *(rest[2:] if by else rest))
         if texts[at] == "and":
             break
     return tokens
@@ -601,6 +605,42 @@ def with_so_many(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 _SO_MANY = regex(r"/10+ ")
+
+
+def with_calendar_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`at least 9 and up to 18 months` with the months behind both, which are no unit of one length."""
+    words = [word_of(t) for t in tokens]
+    unit = words[-1] if words else ""
+    numbers = [i for i, t in enumerate(tokens) if t.number or words[i] in NUMBER_WORDS]
+    if unit not in ("months", "years") or len(numbers) != 2 or numbers[1] != len(tokens) - 2:
+        return tokens
+    first, number = numbers[0], tokens[numbers[0]].number
+    joined = words[first + 1 : first + 2] in (["and"], ["but"], [","])
+    bare = number is None or number.unit is None
+    limited = words[first - 1 : first] in (["least"], ["than"], ["of"]) and words[:1] != ["between"]
+    again = not {"most", "to", "than", "less"}.isdisjoint(words[first + 2 : -2])
+    if not (joined and bare and limited and again):
+        return tokens
+    return (*tokens[: first + 1], *words_at(tokens[first], unit, True), *tokens[first + 1 :])
+
+
+def with_unit_behind_or(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`0.4 g or more per 100 ml` as 0.4 g per 100 ml or more."""
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 3):
+        if words[at + 1 : at + 2] != ["or"] or words[at + 2] not in _OR_SO or words[at + 3] != "per":
+            continue
+        number = tokens[at].number
+        behind = tokens[at + 4 : at + 5]
+        whole = behind[0].text if behind else ""
+        unit = number and number.unit and find_unit(f"{number.unit.symbol}/{whole}")
+        if number and unit:
+            made = replace(tokens[at], number=replace(number, unit=unit))
+            return (*tokens[:at], made, *tokens[at + 1 : at + 3], *tokens[at + 5 :])
+    return tokens
+
+
+_OR_SO = frozenset("more less greater higher lower above below over under".split())
 
 
 def with_turns(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
@@ -843,7 +883,7 @@ def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 def with_finer(tokens: tuple[Token, ...], name: str, note: str) -> tuple[Token, ...]:
-    """`better than 0.5 mm` of a resolution as finer than that, `0.5 mm or better` as or finer."""
+    """`better than 0.5 mm` of a resolution as finer than that, `±0.5 mm or better` as 0.5 mm or finer."""
     own = f"{name} {note}".lower().split()
     at = next((i for i, t in enumerate(tokens) if t.text.lower() == "better"), -1)
     said = at >= 0 and (
@@ -852,7 +892,8 @@ def with_finer(tokens: tuple[Token, ...], name: str, note: str) -> tuple[Token, 
     )
     if not said or listed("measures", "finer").isdisjoint(own):
         return tokens
-    return (*tokens[:at], replace(tokens[at], text="finer"), *tokens[at + 1 :])
+    finer = (*tokens[:at], replace(tokens[at], text="finer"), *tokens[at + 1 :])
+    return tuple(t for t in finer if t.text not in ("±", "+/-"))
 
 
 def with_years_noted(tokens: tuple[Token, ...], subject: Bound, note: str) -> tuple[Token, ...]:

@@ -67,6 +67,7 @@ PINT = {
 }
 # Read as molar mass here, a mass in pint: see test_dalton. Scales of the trade convert into nothing.
 ELSEWHERE = {"Da", "kDa", "MDa", "HRC", "HRB", "HV", "HB", "IU", "Brix", "dB", "dBA", "dBm", "dBi"}
+ELSEWHERE |= {"mgKOH", "dH"}
 
 
 def pint_factor(spelled: str, symbol: str) -> Fraction:
