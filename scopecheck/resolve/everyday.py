@@ -474,10 +474,11 @@ def with_fractions(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """
     found: list[Token] = []
     for at, token in enumerate(tokens):
-        part = word_lists()["fractions"].get(token.text.lower())
+        part = None if token.number else word_lists()["fractions"].get(token.text.lower())
         after = tokens[at + 1].text.lower() if at + 1 < len(tokens) else ""
         made = _fraction(found, part) if part else None
-        if made is None and token.text.lower() == "half" and after not in ("a", "an", "as"):
+        bare = token.number is None and token.text.lower() == "half"
+        if made is None and bare and after not in ("a", "an", "as"):
             made = 0, Fraction(1, 2)
         if made is None:
             found.append(token)

@@ -21,6 +21,7 @@ from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
+from scopecheck.resolve.beside_another import with_parts_of_the_other
 from scopecheck.resolve.beside_sums import share_of_sum, sum_behind, with_mixture_as_total
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
@@ -1187,6 +1188,7 @@ class Reader:
         in_percent = self.names.in_percent and of_one
         tokens = with_basis(tokens, subjects[0].bound, self.names.basis, in_percent)
         tokens = with_impurities(tokens, self.names.impure)
+        tokens = with_parts_of_the_other(tokens, subjects[0])
         tokens = with_turns(tokens, subjects[0].bound)
         if len(subjects) == 1:
             tokens = with_shares(tokens, subjects[0].bound, self.names)
