@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Literal
 
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import Add, Divide, Magnitude, Negate, Term
+from scopecheck.core.formula import Add, Const, Divide, Magnitude, Multiply, Negate, Term
 from scopecheck.foundations.kinds import difference_kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
 from scopecheck.foundations.record import replace
@@ -55,6 +55,7 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     direction, name, rest = laid
     rest = _without_by(rest)
+    times, name = _factor_before(name)
     other = job.declared(name)
     numbers = [t for t in rest if has_number(t)]
     shares = bool(numbers) and all(map(is_bare_share, numbers))
@@ -68,19 +69,23 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         other.kind.dimension or counted or points or parts
     ):
         return None
-    whole, own = job.place.names.value(other), job.subjects[0]
-    shown = f"{other.name} - {own.text}" if direction == "less" else f"{own.text} - {other.name}"
+    whole, own, called = job.place.names.value(other), job.subjects[0], other.name
+    if times != 1 and (other.kind.point or other.kind.basis):
+        return None
+    if times != 1:
+        whole, called = replace(whole, term=Multiply(Const(times), whole.term)), f"{times} * {other.name}"
+    shown = f"{called} - {own.text}" if direction == "less" else f"{own.text} - {called}"
     if shares and other.kind.basis == "level":
         return None
     shown = f"ABS({shown})" if direction == "either" else shown
-    shown = f"({shown}) / {other.name}" if shares else shown
+    shown = f"({shown}) / ({called})" if shares and times != 1 else f"({shown}) / {called}" if shares else shown
     kind = PLAIN_KIND if shares else difference_kind(other.kind, other.kind)
 
     def apart(value: Typed) -> Typed:
         first, second = (whole.term, value.term) if direction == "less" else (value.term, whole.term)
         between: Term = Add((first, Negate(second)))
         between = Magnitude(between) if direction == "either" else between
-        return Typed(Divide(between, whole.term, other.name) if shares else between, kind)
+        return Typed(Divide(between, whole.term, called) if shares else between, kind)
 
     made = job.of(Subject(apart(job.first), shown, own.span, _each_apart(own.parts, apart, direction)))
     rest = (*each, *_as_differences(rest))
@@ -92,6 +97,18 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     job.place.names.speak(other.name)
     return made, rest
+
+
+def _factor_before(name: tuple[Token, ...]) -> tuple[Fraction, tuple[Token, ...]]:
+    """How many times what is named, `half the rim`, `twice the rim`, is meant, and the words of its name."""
+    said = with_fractions(name)
+    first, number = word_of(said[0]), said[0].number
+    if first in ("twice", "thrice") and len(said) > 1:
+        return Fraction(NUMBER_WORDS[first]), said[1:]
+    joined = word_of(said[1]) if len(said) > 2 else ""
+    if number is not None and number.unit is None and joined == ("of" if _is_part(said[0]) else "times"):
+        return number.value, said[2:]
+    return Fraction(1), name
 
 
 def _each_apart(
@@ -331,7 +348,8 @@ def to_a_multiple(job: Job, tokens: tuple[Token, ...]) -> Read | None:
 
 
 _OFF = frozenset(
-    "exceeds exceed exceeding differs differ differing greater longer wider higher larger".split()
+    "exceeds exceed exceeding differs differ differing greater longer wider higher larger thicker less shorter"
+    " narrower lower smaller thinner".split()
 )
 
 

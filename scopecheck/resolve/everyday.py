@@ -503,7 +503,8 @@ def is_ordinal(tokens: tuple[Token, ...], subject: Bound, name: str) -> bool:
 def _fraction(before: list[Token], part: int) -> tuple[int, Fraction] | None:
     """How many of the words before belong to the fraction, and its value."""
     texts = [t.text.lower() for t in before]
-    whole = NUMBER_WORDS.get(texts[-3]) if texts[-2:] == ["and", "a"] and len(texts) > 2 else None
+    added = texts[-2:] in (["and", "a"], ["and", "one"]) and texts[-4:-3] != ["between"]
+    whole = NUMBER_WORDS.get(texts[-3]) if added and len(texts) > 2 else None
     if whole is not None:
         return 3, whole + Fraction(1, part)
     above = 1 if texts[-1:] == ["a"] else NUMBER_WORDS.get(texts[-1]) if texts else None

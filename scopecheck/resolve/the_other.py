@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -147,7 +148,8 @@ def _times(name: str, said: list[str]) -> int:
 def _measures_alike(job: Job, which: int, said: list[str]) -> bool:
     """Do the words call no other measure than the declaration, a radius what is declared as a diameter?"""
     declared = listed("measures", "dimensions") & _words_of(job, job.subjects[which].text)
-    spoken = listed("measures", "dimensions").intersection(said)
+    adjectives = word_lists()["adjectives"]
+    spoken = listed("measures", "dimensions").intersection((*said, *(adjectives.get(w, "") for w in said)))
     return not spoken or not declared or not spoken.isdisjoint(declared)
 
 
@@ -187,17 +189,20 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     if several or not nouns.isdisjoint(listed("measures", "not_called")):
         return False
     return bool(nouns) and all(
-        w in own or w in _WITHIN_IT or w in ("at", "for", "with") or _is_called(w) or _is_in_a_term(said, i)
+        w in own or w in _WITHIN_IT or w in ("at", "for", "with") or _is_called(w) or _is_in_a_term(said, i, own)
         for i, w in enumerate(said)
     )
 
 
-def _is_in_a_term(said: list[str], at: int) -> bool:
-    """`the spacing between adjacent ribs`, `the melting point` are one measure."""
+def _is_in_a_term(said: list[str], at: int, own: frozenset[str]) -> bool:
+    """`the spacing between adjacent ribs`, `the melting point` are one measure; `the leg portion` is a leg."""
     before = said[at - 1] if at else ""
+    if said[at] in _PORTIONS and before in own:
+        return said[at + 1 : at + 2] != ["of"]
     return (said[at] == "between" and before in _BETWEEN) or (said[at] == "point" and before in _POINTS)
 
 
+_PORTIONS = ("portion", "part")
 _BETWEEN = ("distance", "spacing", "gap", "clearance", "angle", "pitch")
 _POINTS = ("melting", "boiling", "freezing", "softening", "flash", "dew", "pour")
 
@@ -225,7 +230,8 @@ def _led(tokens: Tokens) -> int:
     limits = listed("limits", "inside") - _NO_LIMITS
     at = 0
     while at < len(tokens) and tokens[at].sort == "word" and word_of(tokens[at]) not in limits:
-        if not (word_of(tokens[at]) in FILLERS or _is_called(word_of(tokens[at]))):
+        portion = at > 1 and word_of(tokens[at]) in _PORTIONS and word_of(tokens[at - 1]) not in _WITHIN_IT
+        if not (portion or word_of(tokens[at]) in FILLERS or _is_called(word_of(tokens[at]))):
             break
         at += 1
     while at and word_of(tokens[at - 1]) not in _LEADING:
