@@ -92,7 +92,7 @@ from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_both import with_not_both
 from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
-from scopecheck.resolve.of_each import of_each_part
+from scopecheck.resolve.of_each import beside_an_extreme, of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
@@ -413,6 +413,7 @@ class Reader:
             or self._of_a_stated_value(tokens, words, subjects)
             or self._of_one_step(Words(words.text, tokens, words.span), subjects)
             or self._of_parts_beside(tokens, words, subjects)
+            or self._beside_an_extreme(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
             or self._of_named_ingredients(tokens, words, subjects)
             or self._these_but_not_those(tokens, words, subjects)
@@ -658,6 +659,28 @@ class Reader:
         if not at or any(self._trying()._if_read(side, words, subjects) is None for side in sides):
             return None
         return All(tuple(f for side in sides if (f := self._if_read(side, words, subjects)) is not None))
+
+    def _beside_an_extreme(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`rim, length of the ribs : at least twice as long as the longest rib`: of the rim, beside that one.
+
+        The symbols for the greatest of the lengths stand in the words as the name of a quantity.
+        """
+        found = beside_an_extreme(tokens, subjects, self.names)
+        field = self.names.field_of(subjects[1].text) if found else None
+        if found is None or field is None:
+            return None
+        said, symbols, value = found
+        of_one = self.names.declared(f"{field[1]} of {field[0][0].name} 1")
+        if not isinstance(of_one, NumberDecl):
+            return None
+        self.names.declarations[symbols] = replace(of_one, name=symbols)
+        self.names.terms[symbols.lower()] = value
+        try:
+            return self._if_read(said, words, subjects[:1])
+        finally:
+            del self.names.declarations[symbols], self.names.terms[symbols.lower()]
 
     def _class_and_its_amount(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
