@@ -227,7 +227,7 @@ def with_parts_of_the_other(tokens: tuple[Token, ...], subject: Subject) -> tupl
     What differs by a fraction does so by one of the other, and never by one of a whole.
     """
     bound, said = subject.bound, with_fractions(tokens)
-    if not isinstance(bound, Typed) or bound.kind is None or subject.parts is not None:
+    if not isinstance(bound, Typed) or bound.kind is None:
         return tokens
     words = [word_of(t) for t in said]
     by = next((i for i, w in enumerate(words) if w == "by" and _is_compared(words[:i])), len(words))
@@ -236,10 +236,11 @@ def with_parts_of_the_other(tokens: tuple[Token, ...], subject: Subject) -> tupl
     than = next(ends, len(behind))
     if by < len(words) and not _is_amount(said[by + 1 : by + 1 + than]):
         return tokens
+    more_than = by == len(words) and subject.parts is None
     parts = {
         i
         for i, t in enumerate(said)
-        if _is_part(t) and (by < i <= by + than or (by == len(words) and _is_more_than(words[i + 1 :])))
+        if _is_part(t) and (by < i <= by + than or (more_than and _is_more_than(words[i + 1 :])))
     }
     if not parts or bound.kind.basis == "level":
         return tokens

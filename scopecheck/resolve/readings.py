@@ -286,7 +286,7 @@ def _on_their_basis(name: str, at: Occurrence) -> Bound:
     kinds = {
         b.kind
         for n, b in at.slots.items()
-        if n != name and isinstance(b, Typed) and b.kind and b.number is None
+        if n != name and isinstance(b, Typed) and b.kind and b.number is None and not b.whole
     }
     bare = isinstance(bound, Typed) and bound.number is not None and bound.kind == PLAIN_KIND and bound.unit
     if (
