@@ -65,8 +65,10 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     points |= bool(numbers) and all(
         t.number and t.number.unit and t.number.unit.kind == job.first.kind for t in numbers
     )
-    if other is None or other.kind != job.first.kind or not (
-        other.kind.dimension or counted or points or parts
+    if (
+        other is None
+        or other.kind != job.first.kind
+        or not (other.kind.dimension or counted or points or parts)
     ):
         return None
     whole, own, called = job.place.names.value(other), job.subjects[0], other.name
@@ -78,7 +80,9 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     if shares and other.kind.basis == "level":
         return None
     shown = f"ABS({shown})" if direction == "either" else shown
-    shown = f"({shown}) / ({called})" if shares and times != 1 else f"({shown}) / {called}" if shares else shown
+    shown = (
+        f"({shown}) / ({called})" if shares and times != 1 else f"({shown}) / {called}" if shares else shown
+    )
     kind = PLAIN_KIND if shares else difference_kind(other.kind, other.kind)
 
     def apart(value: Typed) -> Typed:
@@ -232,7 +236,9 @@ def with_parts_of_the_other(tokens: tuple[Token, ...], subject: Subject) -> tupl
     words = [word_of(t) for t in said]
     by = next((i for i, w in enumerate(words) if w == "by" and _is_compared(words[:i])), len(words))
     behind = words[by + 1 :]
-    ends = (i for i, w in enumerate(behind) if w == "than" and not _is_part(said[min(by + 2 + i, len(said) - 1)]))
+    ends = (
+        i for i, w in enumerate(behind) if w == "than" and not _is_part(said[min(by + 2 + i, len(said) - 1)])
+    )
     than = next(ends, len(behind))
     if by < len(words) and not _is_amount(said[by + 1 : by + 1 + than]):
         return tokens
@@ -349,8 +355,8 @@ def to_a_multiple(job: Job, tokens: tuple[Token, ...]) -> Read | None:
 
 
 _OFF = frozenset(
-    "exceeds exceed exceeding differs differ differing greater longer wider higher larger thicker less shorter"
-    " narrower lower smaller thinner".split()
+    "exceeds exceed exceeding differs differ differing greater longer wider higher larger thicker less"
+    " shorter narrower lower smaller thinner".split()
 )
 
 

@@ -66,7 +66,10 @@ def _without_its_basis(tokens: Tokens, made: Composition) -> Tokens:
     return (*tokens[:start], tokens[-1]) if behind else tokens[:start]
 
 
-_BY = regex(r"in (?P<before>\w+) percent(?:ages?)?|in (?:percent|parts) by (?P<behind>\w+)|by (?P<by>\w+)(?: percent)?")
+_BY = regex(
+    r"in (?P<before>\w+) percent(?:ages?)?|in (?:percent|parts) by (?P<behind>\w+)"
+    r"|by (?P<by>\w+)(?: percent)?"
+)
 
 
 def _of_members(tokens: Tokens) -> Tokens:
@@ -99,7 +102,9 @@ def _with_blend_thereof(tokens: Tokens) -> Tokens:
     words = [word_of(t) for t in tokens]
     mixed = len(words) > 5 and words[-3] in _MIXED and words[-2:] == ["of", "both"]
     two = sum(w == "or" or (w == "," and then != "or") for w, then in pairwise(words)) == 2
-    return (*tokens[:-2], replace(tokens[-2], text="thereof", end=tokens[-1].end)) if mixed and two else tokens
+    return (
+        (*tokens[:-2], replace(tokens[-2], text="thereof", end=tokens[-1].end)) if mixed and two else tokens
+    )
 
 
 def _with_either_selected(tokens: Tokens) -> Tokens:

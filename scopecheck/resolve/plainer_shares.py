@@ -40,8 +40,8 @@ def shares_plainly(tokens: Tokens, subjects: Things) -> Tokens:
 
 
 def with_part_of_the_other(tokens: Tokens, subjects: Things) -> Tokens:
-    """`less than a tenth of which is glucose`, `of which less than 10 % is glucose`, of glucose and sugars, as
-    the glucose being less than that of the sugars."""
+    """`less than a tenth of which is glucose`, `of which less than 10 % is glucose`, of glucose and sugars,
+    as the glucose being less than that of the sugars."""
     said = with_fractions(tokens)
     words = [word_of(t) for t in said]
     if len(subjects) != 2 or any(s.parts is not None for s in subjects):

@@ -78,7 +78,9 @@ _IN_PERCENT = _ONCE[1:3]
 _OF_RATIOS = frozenset("ratio times twice half".split())
 _BASED_ON = regex(rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combined )?{_BY} of", re.IGNORECASE)
 """Said of all of them only where none says by what it is itself."""
-_OF_TOTAL = regex(rf"\b(?:of|on|to) (?:the )?(?:(?:total|whole|entire) {_BY}|{_BY.replace('by', 'of')} of)", re.IGNORECASE)
+_OF_TOTAL = regex(
+    rf"\b(?:of|on|to) (?:the )?(?:(?:total|whole|entire) {_BY}|{_BY.replace('by', 'of')} of)", re.IGNORECASE
+)
 _BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ .-]*%", re.IGNORECASE)
 
 

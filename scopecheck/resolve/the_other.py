@@ -190,13 +190,17 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     if several or not nouns.isdisjoint(listed("measures", "not_called")):
         return False
     return bool(nouns) and all(
-        w in own or w in _WITHIN_IT or w in ("at", "for", "with") or _is_called(w) or _is_in_a_term(said, i, own)
+        w in own
+        or w in _WITHIN_IT
+        or w in ("at", "for", "with")
+        or _is_called(w)
+        or _is_in_a_term(said, i, own)
         for i, w in enumerate(said)
     )
 
 
 def _is_in_a_term(said: list[str], at: int, own: frozenset[str]) -> bool:
-    """`the spacing between adjacent ribs`, `the melting point` are one measure; `the leg portion` is a leg."""
+    """`the spacing between adjacent ribs`, `the melting point` are one measure; a leg portion is the leg."""
     before = said[at - 1] if at else ""
     if said[at] in _PORTIONS and before in own:
         return said[at + 1 : at + 2] != ["of"]
