@@ -296,3 +296,40 @@ def test_what_is_read_past_is_told(declared: str, left: str, words: str, told: l
     text = f"profile  US court\n{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
     _, found = read_sheet(Source("t.sheet", text))
     assert [d.message for d in found if "read past" in d.message] == [f"'{t}' is read past" for t in told]
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "told"),
+    [
+        (SHARES, "acid, base", "twice as much acid as base by weight", False),
+        (SHARES, "acid, base", "twice as much acid as base by volume", True),
+        ('fill  share in vol%  "of the mill"', "fill", "60 to 80% of the volume of the mill", False),
+        ('fill  share in vol%  "of the mill"', "fill", "60 to 80% of the mill", True),
+    ],
+)
+def test_a_basis_that_is_said_is_told_of_only_where_it_is_another(
+    declared: str, left: str, words: str, told: bool
+) -> None:
+    text = f"profile  US court\n{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
+    made, found = read_sheet(Source("t.sheet", text))
+    assert made is not None
+    assert any(" read as " in d.message for d in found) is told
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "labels"),
+    [
+        (SHARES, "acid", "exceeds the base by at least a third", ["by that share"]),
+        ("gain, loss  share in %", "loss", "exceeds the gain by at least half", ["by that share"]),
+        (RAKE, "length of the tines", "differs from tine to tine by less than 10%",
+         ["any two of them, by a share of the lesser", "any two of them, by a share of the greater"]),
+        ("tine  part, up to 2\n  purity  share in wt%", "purity of the tines",
+         "differs from tine to tine by less than 10%",
+         ["any two of them", "any two of them, by a share of the lesser",
+          "any two of them, by a share of the greater"]),
+    ],
+)  # fmt: skip
+def test_a_fraction_is_one_of_the_other(declared: str, left: str, words: str, labels: list[str]) -> None:
+    made, _ = read_sheet(Source("t.sheet", f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"))
+    assert made is not None
+    assert [r.label for r in made.groups[0].readings] == labels

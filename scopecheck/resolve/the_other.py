@@ -19,6 +19,7 @@ from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.said_once import BY_WHAT
+from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.surroundings import describes, noted_so, only_calls
 
 Tokens = tuple[Token, ...]
@@ -269,9 +270,8 @@ def _says_no_more(job: Job, run: Tokens, which: int) -> bool:
     return own and (counted or measured)
 
 
-def _is_by_its_basis(job: Job, said: list[str], which: int) -> bool:
+def is_by_its_basis(subject: Subject, said: list[str]) -> bool:
     """`pigment by weight`, of a share by weight."""
-    subject = job.subjects[which]
     kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
     by = BY_WHAT.get(said[-1]) if said[-2:-1] == ["by"] else None
     return kind is not None and by == kind.split[0] and said[:-2] == subject.text.lower().split()
@@ -283,7 +283,7 @@ def told_of_the_other(job: Job, run: Tokens, which: int = 1) -> Diagnostic | Non
     if noted_so(job, words, which) or only_calls(job, words, which) or _says_no_more(job, run, which):
         return None
     name, said = job.subjects[which].text, job.text(run)
-    if said.lower() == name.lower() or _is_by_its_basis(job, words, which):
+    if said.lower() == name.lower() or is_by_its_basis(job.subjects[which], words):
         return None
     return Diagnostic(
         "warning", job.span(run), f"'{said}' is read as {name}",
