@@ -30,6 +30,12 @@ KNEADING = "resting, kneading  step in min"
 STRIP = "strip length, flap length  length in mm"
 DENSITIES = 'stored density  density in g/cm3  "after 2 hours"\ninitial density  density in g/cm3'
 LIQUOR = "copper salt, wetting agent  share in wt%"
+SOCK = "foot length, leg length  length in mm"
+SHARES = "acid, base  share in wt%"
+BOX = "box height, box length  length in mm"
+RAKE = "tine  part, up to 2\n  length  length in mm\nbar length  length in mm"
+GEARS = 'sun teeth, ring teeth  count\nplanets  count  "planet gears"'
+FIBRES = "fibre  any of cotton, linen, viscose"
 
 
 def _rested(lowest: int, highest: int) -> str:
@@ -165,6 +171,66 @@ READ = [
      "filler = 4 wt%"),
     ("filler  share in wt%", "filler", "one or more fillers in a total amount of 5 to 10 wt%",
      "filler = 10 wt%", "filler = 11 wt%"),
+    (SOCK, "foot length, leg length", "shorter than the leg length by at least a third",
+     "foot length = 200 mm, leg length = 300 mm", "foot length = 201 mm, leg length = 300 mm"),
+    (SOCK, "foot length, leg length", "shorter than the leg portion by at least a third",
+     "foot length = 200 mm, leg length = 300 mm", "foot length = 201 mm, leg length = 300 mm"),
+    (SOCK, "foot length", "more than a third longer than the leg length",
+     "foot length = 401 mm, leg length = 300 mm", "foot length = 400 mm, leg length = 300 mm"),
+    (SOCK, "foot length, leg length", "smaller than the leg length by a quarter to a half",
+     "foot length = 225 mm, leg length = 300 mm", "foot length = 226 mm, leg length = 300 mm"),
+    (SOCK, "foot length, leg length", "exceeds half the length of the leg portion by not more than 20 mm",
+     "foot length = 170 mm, leg length = 300 mm", "foot length = 150 mm, leg length = 300 mm"),
+    (SOCK, "foot length, leg length", "is 5 to 20 mm longer than half the leg length",
+     "foot length = 155 mm, leg length = 300 mm", "foot length = 154.4 mm, leg length = 300 mm"),
+    (SHARES, "acid", "exceeds that of the base by no more than half", "acid = 30 wt%, base = 20 wt%",
+     "acid = 31 wt%, base = 20 wt%"),
+    (SHARES, "acid, base", "is less than the base by at least a quarter", "acid = 15 wt%, base = 20 wt%",
+     "acid = 16 wt%, base = 20 wt%"),
+    (BOX, "box height, box length", "no more than one quarter as high as it is long",
+     "box height = 50 mm, box length = 200 mm", "box height = 51 mm, box length = 200 mm"),
+    (BOX, "box height, box length", "no more than half as high as it is long",
+     "box height = 100 mm, box length = 200 mm", "box height = 101 mm, box length = 200 mm"),
+    (BOX, "box height, box length", "no more than 25 % as high as it is long",
+     "box height = 50 mm, box length = 200 mm", "box height = 52 mm, box length = 200 mm"),
+    (BOX, "box height, box length", "at least one and one half times the box length",
+     "box height = 300 mm, box length = 200 mm", "box height = 299 mm, box length = 200 mm"),
+    ("wales, courses  in 1/cm", "wales, courses", "lies within 10 % of the number of courses per centimetre",
+     "wales = 22 1/cm, courses = 20 1/cm", "wales = 23 1/cm, courses = 20 1/cm"),
+    (RAKE, "bar length, length of the tines", "at least twice as long as the longest tine",
+     "bar length = 200 mm, tines = 2, length of tine 1 = 100 mm, length of tine 2 = 90 mm",
+     "bar length = 190 mm, tines = 2, length of tine 1 = 100 mm, length of tine 2 = 90 mm"),
+    (RAKE, "bar length, length of the tines", "longer than the shortest tine",
+     "bar length = 95 mm, tines = 2, length of tine 1 = 100 mm, length of tine 2 = 90 mm",
+     "bar length = 90 mm, tines = 2, length of tine 1 = 100 mm, length of tine 2 = 90 mm"),
+    (RAKE, "length of the tines", "differs from tine to tine by less than 10%",
+     "bar length = 0 mm, tines = 2, length of tine 1 = 108 mm, length of tine 2 = 100 mm",
+     "bar length = 0 mm, tines = 2, length of tine 1 = 110 mm, length of tine 2 = 100 mm"),
+    (GEARS, "sun teeth, ring teeth, planets",
+     "the sum of the numbers of teeth of the sun gear and of the ring gear is an integer multiple of the"
+     " number of the planets", "sun teeth = 20, ring teeth = 40, planets = 3",
+     "sun teeth = 20, ring teeth = 41, planets = 3"),
+    ("glucose, sugars  share in wt%", "glucose, sugars", "less than a tenth of which is glucose",
+     "glucose = 1 wt%, sugars = 20 wt%", "glucose = 2 wt%, sugars = 20 wt%"),
+    ("glucose, sugars  share in wt%", "glucose, sugars", "of which at most 10 % is glucose",
+     "glucose = 2 wt%, sugars = 20 wt%", "glucose = 3 wt%, sugars = 20 wt%"),
+    ("first drying, second drying  step in min", "second drying, first drying",
+     "takes half as long as the first drying",
+     "first drying from 0 to 30 min, second drying from 40 to 55 min",
+     "first drying from 0 to 30 min, second drying from 40 to 70 min"),
+    ("pulses, pauses  time in ms", "pauses, pulses", "separated by pauses at least as long as the pulses",
+     "pauses = 5 ms, pulses = 5 ms", "pauses = 4 ms, pulses = 5 ms"),
+    (FIBRES, "fibre", "made of cotton, linen or a blend of both", "fibre = {cotton, linen}",
+     "fibre = {cotton, viscose}"),
+    (FIBRES, "fibre", "selected from cotton and/or linen", "fibre = {linen}", "fibre = {linen, viscose}"),
+    (FIBRES, "fibre", "the linen is omitted", "fibre = {cotton}", "fibre = {cotton, linen}"),
+    (FIBRES, "fibre", "the linen and the cotton are absent", "fibre = {viscose}", "fibre = {linen, viscose}"),
+    (COATING, "coating", "consisting of, in weight percent", "tin = 0 wt%, copper = 0 wt%, zinc = 0 wt%",
+     "tin = 100 wt%"),
+    (SHARES, "acid, base", "as much acid as base by weight", "acid = 20 wt%, base = 20 wt%",
+     "acid = 21 wt%, base = 20 wt%"),
+    (SHARES, "acid, base", "at least as much acid as base by weight", "acid = 20 wt%, base = 20 wt%",
+     "acid = 19 wt%, base = 20 wt%"),
 ]  # fmt: skip
 
 
@@ -351,6 +417,35 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
     [
         # 5 wt% of copper, or of copper and tin together?
         (COATING, "coating", "consisting of up to 5 wt% copper and tin"),
+        (COATING, "coating", "consisting of, by volume"),
+        # A third of what: of the leg, of the foot itself, of a millimetre, of another length?
+        (SOCK, "foot length, leg length", "exceeds the leg length by at least a third of its length"),
+        (SOCK, "foot length, leg length", "longer than the leg length by half again"),
+        (SOCK, "foot length, leg length", "longer than the leg length by one and a half"),
+        (SOCK, "foot length, leg length", "shorter than a portion of the leg"),
+        (SHARES, "acid, base", "within a tenth of the base"),
+        (BOX, "box height, box length", "a quarter as high as it is wide"),
+        ("hot, cold  temperature in degC", "hot, cold", "exceeds half the cold by 5 to 10 K"),
+        (RAKE, "length of the tines, bar length", "at least half wider than the bar length"),
+        (RAKE, "bar length, length of the tines", "at least twice as long as the widest tine"),
+        (RAKE, "bar length, length of the tines", "at least twice as long as the second longest tine"),
+        (RAKE, "length of the tines", "differs from tine to tine by at least 2 mm"),
+        (
+            GEARS,
+            "sun teeth, ring teeth",
+            "the sum of the numbers of teeth of the sun gear and the planet gear is divisible by three",
+        ),
+        (
+            "glucose, sugars, lactose  share in wt%",
+            "glucose, sugars",
+            "less than a tenth of which is lactose",
+        ),
+        (FIBRES, "fibre", "made of cotton, linen, viscose or a blend of both"),
+        (FIBRES, "fibre", "not selected from cotton and/or linen"),
+        (FIBRES, "fibre", "the linen or the cotton is omitted"),
+        (FIBRES, "fibre", "the linen is not omitted"),
+        (SHARES, "acid, base", "as much acid as base by volume"),
+        (SHARES, "acid, base", "not as much acid as base by weight"),
         ("phosphite  share in wt%", "phosphite", "30 % or more of the total phosphite"),
         ("phosphite  share in wt%", "phosphite", "at least 30 % of the total amount of phosphite"),
         (GRANULES, "size of the granules", "90 % by weight of the granules have a size below 500 um"),
@@ -490,3 +585,40 @@ def test_prime_numbers_are_written_out_up_to_the_greatest() -> None:
         "teeth  count, <= 12\n\n1. A gear of a prime number of teeth.\n   | teeth : a prime number\n"
     )
     assert wrong.help.endswith("exactly teeth = 2 OR teeth = 3 OR teeth = 5 OR teeth = 7 OR teeth = 11")
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "told"),
+    [
+        (SHARES, "acid, base", "twice as much acid as base by weight", False),
+        (SHARES, "acid, base", "twice as much acid as base by volume", True),
+        ('fill  share in vol%  "of the mill"', "fill", "60 to 80% of the volume of the mill", False),
+        ('fill  share in vol%  "of the mill"', "fill", "60 to 80% of the mill", True),
+    ],
+)
+def test_a_basis_that_is_said_is_told_of_only_where_it_is_another(
+    declared: str, left: str, words: str, told: bool
+) -> None:
+    text = f"profile  US court\n{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
+    made, found = read_sheet(Source("t.sheet", text))
+    assert made is not None
+    assert any(" read as " in d.message for d in found) is told
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "labels"),
+    [
+        (SHARES, "acid", "exceeds the base by at least a third", ["by that share"]),
+        ("gain, loss  share in %", "loss", "exceeds the gain by at least half", ["by that share"]),
+        (RAKE, "length of the tines", "differs from tine to tine by less than 10%",
+         ["any two of them, by a share of the lesser", "any two of them, by a share of the greater"]),
+        ("tine  part, up to 2\n  purity  share in wt%", "purity of the tines",
+         "differs from tine to tine by less than 10%",
+         ["any two of them", "any two of them, by a share of the lesser",
+          "any two of them, by a share of the greater"]),
+    ],
+)  # fmt: skip
+def test_a_fraction_is_one_of_the_other(declared: str, left: str, words: str, labels: list[str]) -> None:
+    made, _ = read_sheet(Source("t.sheet", f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"))
+    assert made is not None
+    assert [r.label for r in made.groups[0].readings] == labels

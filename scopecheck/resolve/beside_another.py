@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Literal
 
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import Add, Divide, Magnitude, Negate, Term
+from scopecheck.core.formula import Add, Const, Divide, Magnitude, Multiply, Negate, Term
 from scopecheck.foundations.kinds import difference_kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
 from scopecheck.foundations.record import replace
@@ -20,18 +20,20 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import has_number, word_of
+from scopecheck.resolve.everyday import with_fractions
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import DETERMINERS, Job, Read
 from scopecheck.resolve.shared_limits import (
     APART,
     BESIDE,
+    OF_LIMITS,
     beside_a_multiple,
     is_bare_limit,
     is_first_limit,
     is_upper,
 )
-from scopecheck.resolve.subjects import OfParts, Subject, is_bare_share, is_in_points
+from scopecheck.resolve.subjects import OfParts, Subject, is_bare_share, is_fraction, is_in_points
 
 
 def surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
@@ -53,29 +55,41 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     direction, name, rest = laid
     rest = _without_by(rest)
+    times, name = _factor_before(name)
     other = job.declared(name)
     numbers = [t for t in rest if has_number(t)]
     shares = bool(numbers) and all(map(is_bare_share, numbers))
+    parts = shares and all("/" in t.number.text for t in numbers if t.number)
     counted = job.first.whole and shares
     points = bool(numbers) and all(map(is_in_points, numbers))
     points |= bool(numbers) and all(
         t.number and t.number.unit and t.number.unit.kind == job.first.kind for t in numbers
     )
-    if other is None or other.kind != job.first.kind or not (other.kind.dimension or counted or points):
+    if (
+        other is None
+        or other.kind != job.first.kind
+        or not (other.kind.dimension or counted or points or parts)
+    ):
         return None
-    whole, own = job.place.names.value(other), job.subjects[0]
-    shown = f"{other.name} - {own.text}" if direction == "less" else f"{own.text} - {other.name}"
+    whole, own, called = job.place.names.value(other), job.subjects[0], other.name
+    if times != 1 and (other.kind.point or other.kind.basis):
+        return None
+    if times != 1:
+        whole, called = replace(whole, term=Multiply(Const(times), whole.term)), f"{times} * {other.name}"
+    shown = f"{called} - {own.text}" if direction == "less" else f"{own.text} - {called}"
     if shares and other.kind.basis == "level":
         return None
     shown = f"ABS({shown})" if direction == "either" else shown
-    shown = f"({shown}) / {other.name}" if shares else shown
+    shown = (
+        f"({shown}) / ({called})" if shares and times != 1 else f"({shown}) / {called}" if shares else shown
+    )
     kind = PLAIN_KIND if shares else difference_kind(other.kind, other.kind)
 
     def apart(value: Typed) -> Typed:
         first, second = (whole.term, value.term) if direction == "less" else (value.term, whole.term)
         between: Term = Add((first, Negate(second)))
         between = Magnitude(between) if direction == "either" else between
-        return Typed(Divide(between, whole.term, other.name) if shares else between, kind)
+        return Typed(Divide(between, whole.term, called) if shares else between, kind)
 
     made = job.of(Subject(apart(job.first), shown, own.span, _each_apart(own.parts, apart, direction)))
     rest = (*each, *_as_differences(rest))
@@ -87,6 +101,18 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     job.place.names.speak(other.name)
     return made, rest
+
+
+def _factor_before(name: tuple[Token, ...]) -> tuple[Fraction, tuple[Token, ...]]:
+    """How many times what is named, `half the rim`, `twice the rim`, is meant, and the words of its name."""
+    said = with_fractions(name)
+    first, number = word_of(said[0]), said[0].number
+    if first in ("twice", "thrice") and len(said) > 1:
+        return Fraction(NUMBER_WORDS[first]), said[1:]
+    joined = word_of(said[1]) if len(said) > 2 else ""
+    if number is not None and number.unit is None and joined == ("of" if _is_part(said[0]) else "times"):
+        return number.value, said[2:]
+    return Fraction(1), name
 
 
 def _each_apart(
@@ -199,6 +225,66 @@ def _as_differences(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     )
 
 
+def with_parts_of_the_other(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]:
+    """`exceeds the rim by at least a third`, `a third longer than the rim`: fractions as so many per cent.
+
+    What differs by a fraction does so by one of the other, and never by one of a whole.
+    """
+    bound, said = subject.bound, with_fractions(tokens)
+    if not isinstance(bound, Typed) or bound.kind is None:
+        return tokens
+    words = [word_of(t) for t in said]
+    by = next((i for i, w in enumerate(words) if w == "by" and _is_compared(words[:i])), len(words))
+    behind = words[by + 1 :]
+    ends = (
+        i for i, w in enumerate(behind) if w == "than" and not _is_part(said[min(by + 2 + i, len(said) - 1)])
+    )
+    than = next(ends, len(behind))
+    if by < len(words) and not _is_amount(said[by + 1 : by + 1 + than]):
+        return tokens
+    more_than = by == len(words) and subject.parts is None
+    parts = {
+        i
+        for i, t in enumerate(said)
+        if _is_part(t) and (by < i <= by + than or (more_than and _is_more_than(words[i + 1 :])))
+    }
+    if not parts or bound.kind.basis == "level":
+        return tokens
+    percent = find_unit("%")
+    return tuple(
+        replace(t, number=replace(t.number, value=t.number.value * 100, unit=percent))
+        if t.number and i in parts
+        else t
+        for i, t in enumerate(said)
+    )
+
+
+def _is_part(token: Token) -> bool:
+    """`a third`, `1/3`: a fraction of one."""
+    number = token.number
+    return is_fraction(token) and number is not None and number.value < 1 and "/" in number.text
+
+
+def _is_compared(before: list[str]) -> bool:
+    """`exceeds the rim`, `is smaller than the rim`: do two things lie apart by what follows?"""
+    return any(map(_direction, before))
+
+
+def _is_amount(tokens: tuple[Token, ...]) -> bool:
+    """`at least a third`, `a quarter or more`, `a quarter to a half`: fractions alone?"""
+    beside = {*OF_LIMITS, "but", "by", "about"}
+    return any(map(_is_part, tokens)) and all(_is_part(t) or word_of(t) in beside for t in tokens)
+
+
+def _is_more_than(behind: list[str]) -> bool:
+    """`longer than the rim`, `above the rim`, `or more above it`: what stands behind so much of the other."""
+    behind = behind[2:] if behind[:1] == ["or"] else behind
+    if behind[:1] and behind[0] in BESIDE:
+        return len(behind) > 1
+    compared = behind[:1] and _direction(behind[0]) in ("more", "less")
+    return bool(compared) and "than" in behind[1:4]
+
+
 def of_both(job: Job, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
     """`greater than both the rim and the gap`: the words with each of the two names."""
     words = [word_of(t) for t in tokens]
@@ -269,7 +355,8 @@ def to_a_multiple(job: Job, tokens: tuple[Token, ...]) -> Read | None:
 
 
 _OFF = frozenset(
-    "exceeds exceed exceeding differs differ differing greater longer wider higher larger".split()
+    "exceeds exceed exceeding differs differ differing greater longer wider higher larger thicker less"
+    " shorter narrower lower smaller thinner".split()
 )
 
 

@@ -571,13 +571,15 @@ def of_parts(names: Names, parts: tuple[Part, ...], own: str, span: Span) -> Sub
 
 
 def _spread(of: Typed, given: Values) -> dict[str, Typed]:
-    """How far the greatest of the values lies above the least; no value where no part is there."""
+    """The least and the greatest of the values, and how far the one lies above the other; no value where no
+    part is there."""
     if of.kind is None:
         return {}
     kind = difference_kind(of.kind, of.kind)
     unit = of.unit if of.unit and of.unit.kind == kind else None
-    between = Add((gathered("GREATEST", given), Negate(gathered("LEAST", given))))
-    return {"spread": Typed(between, kind, unit=unit)}
+    high, low = gathered("GREATEST", given), gathered("LEAST", given)
+    ends = {"highest": replace(of, term=high), "lowest": replace(of, term=low)}
+    return {"spread": Typed(Add((high, Negate(low))), kind, unit=unit), **ends}
 
 
 def _gaps(of: Typed, given: Values) -> dict[str, Typed]:

@@ -16,7 +16,8 @@ _MOST = 8
 def with_counted_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, ...]:
     """`1.5 times the number of weft threads per centimetre` by the name of what is noted to be that.
 
-    Only the one quantity that is noted so, of the unit that is said; a number directly before it counts them.
+    Only the one quantity that is noted or, as a number of them, called so, of the unit that is said;
+    a number directly before it counts them.
     """
     said = ["per" if t.text == "/" else word_of(t) for t in tokens]
     for per in (i for i, w in enumerate(said) if w == "per" and i):
@@ -29,8 +30,9 @@ def with_counted_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, 
             found = [
                 d
                 for d in names.declarations.values()
-                if isinstance(d, NumberDecl) and d.unit == unit and _counts(d.note) == counted
-            ]
+                if isinstance(d, NumberDecl) and d.unit == unit
+                and (_counts(d.note) == counted or (lead and d.name.lower().split() == counted))
+            ]  # fmt: skip
             behind_number = start > 0 and tokens[start - 1].number is not None
             if counted and len(found) == 1 and not behind_number:
                 first, last = tokens[start], tokens[end - 1]

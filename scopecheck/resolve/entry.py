@@ -171,7 +171,7 @@ class Entry:
         slots = [s for p in self.patterns for s in p.slots]
         called = {"x", *self.subjects, *(s.name for s in slots)}
         if "parts" in self.only_for:
-            called |= {"parts", RECITED, "shortest", "longest", "spread", *OF_PARTS}
+            called |= {"parts", RECITED, "shortest", "longest", "spread", "lowest", "highest", *OF_PARTS}
         if "steps" in self.only_for:
             called |= {"method", "net", *OF_PAUSES}
         if "switches" in self.only_for:

@@ -474,10 +474,11 @@ def with_fractions(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """
     found: list[Token] = []
     for at, token in enumerate(tokens):
-        part = word_lists()["fractions"].get(token.text.lower())
+        part = None if token.number else word_lists()["fractions"].get(token.text.lower())
         after = tokens[at + 1].text.lower() if at + 1 < len(tokens) else ""
         made = _fraction(found, part) if part else None
-        if made is None and token.text.lower() == "half" and after not in ("a", "an", "as"):
+        bare = token.number is None and token.text.lower() == "half"
+        if made is None and bare and after not in ("a", "an", "as"):
             made = 0, Fraction(1, 2)
         if made is None:
             found.append(token)
@@ -502,7 +503,8 @@ def is_ordinal(tokens: tuple[Token, ...], subject: Bound, name: str) -> bool:
 def _fraction(before: list[Token], part: int) -> tuple[int, Fraction] | None:
     """How many of the words before belong to the fraction, and its value."""
     texts = [t.text.lower() for t in before]
-    whole = NUMBER_WORDS.get(texts[-3]) if texts[-2:] == ["and", "a"] and len(texts) > 2 else None
+    added = texts[-2:] in (["and", "a"], ["and", "one"]) and texts[-4:-3] != ["between"]
+    whole = NUMBER_WORDS.get(texts[-3]) if added and len(texts) > 2 else None
     if whole is not None:
         return 3, whole + Fraction(1, part)
     above = 1 if texts[-1:] == ["a"] else NUMBER_WORDS.get(texts[-1]) if texts else None

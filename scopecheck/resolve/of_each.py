@@ -10,6 +10,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.plainer_values import MOST
 from scopecheck.resolve.subjects import Subject
 
 _OF_THE_PART = ("the", "its", "their", "said", "that", "this")
@@ -39,6 +40,35 @@ def of_each_part(
             for s, v, name in zip(subjects, values, called, strict=True)
         )
         yield there, _named(tokens, other[1].split(), called[1]), told
+
+
+def beside_an_extreme(
+    tokens: tuple[Token, ...], subjects: tuple[Subject, ...], names: Names
+) -> tuple[tuple[Token, ...], str, Typed] | None:
+    """`twice as long as the longest rib`, of something beside the lengths of ribs: the words with the symbols
+    for the greatest of them, these symbols, and its value; None for other words."""
+    parts = subjects[1].parts if len(subjects) == 2 and subjects[0].parts is None else None
+    field = names.field_of(subjects[1].text) if parts is not None and parts.sort == "parts" else None
+    if parts is None or field is None:
+        return None
+    part, own = field[0][0], field[1].lower()
+    one, several = part.name.lower(), part.plural.lower()
+    text = f" {' '.join(map(word_of, tokens))} "
+    for most, by in MOST.items():
+        word = "GREATEST" if most == "greatest" else "LEAST"
+        for said, measured in by.items():
+            of_all = (f"the {said} of the {several}", f"the {said} one of the {several}", f"the {said} {one}")
+            runs = [f"the {own} of {run}" for run in of_all]
+            runs += of_all if own in measured.split() else ()
+            runs += [f"the {said} {own} of {what}" for what in (f"the {several}", f"any {one}")]
+            run = next((r for r in runs if text.count(f" {r} ") == 1), "")
+            if run and text.count(f" {said} ") == 1 and text.count(f" {own} ") <= 1:
+                at = len(text[: text.index(f" {run} ")].split())
+                last = tokens[at + len(run.split()) - 1]
+                symbols = f"{word} {part.name} ({own})"
+                named = replace(tokens[at], sort="word", text=symbols, number=None, end=last.end)
+                return (*tokens[:at], named, *tokens[at + len(run.split()) :]), symbols, parts.together[most]
+    return None
 
 
 def without_each(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:

@@ -20,6 +20,7 @@ from scopecheck.resolve.nouns import said_besides
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.surroundings import describes
+from scopecheck.resolve.the_other import is_by_its_basis
 
 Tokens = tuple[Token, ...]
 _ONLY_SAYS_WHICH = frozenset(
@@ -63,7 +64,8 @@ def speak_of_others(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
 def nouns_of_others(job: Job, match: Match) -> Iterator[Diagnostic]:
     """A warning for each noun of a phrase that says more than what it is read as: `large holes`."""
     for words, subject in said_besides(match, job.subjects, job.place.names):
-        yield told_of_other_thing(job, words, subject)
+        if not is_by_its_basis(subject, [word_of(t) for t in words]):
+            yield told_of_other_thing(job, words, subject)
 
 
 def _another_measured(

@@ -45,6 +45,8 @@ CALLED = {
 _NEVER_PASSED = frozenset("maximum max minimum min never nowhere".split())
 """Words of an end that holds of a value whenever it is looked at."""
 
+_BETWEEN = {"spread": "spread", "lowest": "least of them", "highest": "greatest of them"}
+
 Whole = Callable[[Job, tuple[Token, ...]], Formula]
 """What reads words within a phrase, such as a limit, as a phrase of their own."""
 
@@ -113,7 +115,7 @@ class _Filling:
         if (of_parts := job.of_parts) is not None:
             self.slots.update({of_parts.sort: of_parts.count, **of_parts.gaps})
             self.recited(of_parts.called)
-            self.shown.update({n: n if n == "spread" else f"{n} gap" for n in of_parts.gaps})
+            self.shown.update({n: _BETWEEN.get(n, f"{n} gap") for n in of_parts.gaps})
             for name, fact in of_parts.facts.items():
                 self.slots[name] = Listed((fact,), (), f"{job.subjects[0].text} {name}")
 

@@ -21,6 +21,7 @@ from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
+from scopecheck.resolve.beside_another import with_parts_of_the_other
 from scopecheck.resolve.beside_sums import share_of_sum, sum_behind, with_mixture_as_total
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
@@ -91,7 +92,7 @@ from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_both import with_not_both
 from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
-from scopecheck.resolve.of_each import of_each_part
+from scopecheck.resolve.of_each import beside_an_extreme, of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.one_quantity import with_period_apart
@@ -428,6 +429,7 @@ class Reader:
             or self._of_a_stated_value(tokens, words, subjects)
             or self._of_one_step(Words(words.text, tokens, words.span), subjects)
             or self._of_parts_beside(tokens, words, subjects)
+            or self._beside_an_extreme(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
             or self._of_named_ingredients(tokens, words, subjects)
             or self._these_but_not_those(tokens, words, subjects)
@@ -673,6 +675,28 @@ class Reader:
         if not at or any(self._trying()._if_read(side, words, subjects) is None for side in sides):
             return None
         return All(tuple(f for side in sides if (f := self._if_read(side, words, subjects)) is not None))
+
+    def _beside_an_extreme(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`rim, length of the ribs : at least twice as long as the longest rib`: of the rim, beside that one.
+
+        The symbols for the greatest of the lengths stand in the words as the name of a quantity.
+        """
+        found = beside_an_extreme(tokens, subjects, self.names)
+        field = self.names.field_of(subjects[1].text) if found else None
+        if found is None or field is None:
+            return None
+        said, symbols, value = found
+        of_one = self.names.declared(f"{field[1]} of {field[0][0].name} 1")
+        if not isinstance(of_one, NumberDecl):
+            return None
+        self.names.declarations[symbols] = replace(of_one, name=symbols)
+        self.names.terms[symbols.lower()] = value
+        try:
+            return self._if_read(said, words, subjects[:1])
+        finally:
+            del self.names.declarations[symbols], self.names.terms[symbols.lower()]
 
     def _class_and_its_amount(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -1203,6 +1227,7 @@ class Reader:
         in_percent = self.names.in_percent and of_one
         tokens = with_basis(tokens, subjects[0].bound, self.names.basis, in_percent)
         tokens = with_impurities(tokens, self.names.impure)
+        tokens = with_parts_of_the_other(tokens, subjects[0])
         tokens = with_turns(tokens, subjects[0].bound)
         if len(subjects) == 1:
             tokens = with_shares(tokens, subjects[0].bound, self.names)

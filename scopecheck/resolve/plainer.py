@@ -50,6 +50,7 @@ from scopecheck.resolve.plainer_counts import (
     with_neither_as_not,
     with_note_behind_name,
     with_number_per,
+    with_numbers_of_each,
     with_one_for_every,
     with_one_in_so_many,
     with_outnumbering,
@@ -93,7 +94,7 @@ from scopecheck.resolve.plainer_numbers import (
     without_what_is_done,
 )
 from scopecheck.resolve.plainer_parts import parts_plainly
-from scopecheck.resolve.plainer_shares import shares_plainly
+from scopecheck.resolve.plainer_shares import shares_plainly, with_part_of_the_other
 from scopecheck.resolve.plainer_states import in_mode, states_plainly
 from scopecheck.resolve.plainer_steps import steps_plainly
 from scopecheck.resolve.plainer_values import (
@@ -203,13 +204,14 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = members_plainly(tokens, subjects) if tokens else tokens
     tokens = steps_plainly(tokens, subjects) if tokens else tokens
     tokens = parts_plainly(tokens, subjects) if tokens else tokens
-    tokens = shares_plainly(tokens, subjects) if tokens else tokens
+    tokens = shares_plainly(with_part_of_the_other(tokens, subjects), subjects) if tokens else tokens
     tokens = with_names_noted(tokens, subjects, notes) if tokens else tokens
     tokens = without_noted_lead(tokens, subjects, notes) if tokens else tokens
     tokens = with_note_behind_name(tokens, subjects, notes) if tokens else tokens
     for said_of in (
         with_pairs_counted,
         with_total_of,
+        with_numbers_of_each,
         with_different_number,
         with_outnumbering,
         with_one_for_every,

@@ -172,6 +172,33 @@ def with_total_of(tokens: Tokens, subjects: Things) -> Tokens:
     return (*tokens[:at], *words_at(tokens[at], "together are", understood=True), *tokens[at + 1 :])
 
 
+def with_numbers_of_each(tokens: Tokens, subjects: Things) -> Tokens:
+    """`the numbers of teeth of the sun gear and of the ring gear`, of sun teeth and ring teeth, by these."""
+    names = [s.text.lower().split() for s in subjects if isinstance(s.bound, Typed) and s.bound.whole]
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(1, len(words) - 4) if words[i] in ("number", "numbers")):
+        noun, end, found = words[at + 2], at + 3, list[list[str]]()
+        while words[at + 1] == "of":
+            joined = end + (bool(found) and words[end : end + 1] == ["and"])
+            joined += words[joined : joined + 1] == ["of"]
+            joined += words[joined : joined + 1] == ["the"]
+            named = (n for n in names if len(n) > 1 and n[-1] == noun)
+            name = next((n for n in named if words[joined : joined + len(n) - 1] == n[:-1]), None)
+            if name is None or joined == end or name in found:
+                break
+            end = joined + len(name) - 1
+            end += words[end : end + 1] in _OF_A_PART
+            found.append(name)
+        if found and words[at - 1] == "the" and (words[at] == "numbers") == (len(found) > 1):
+            said = " and the ".join(" ".join(n) for n in found)
+            called = words_at(tokens[at], said, understood=True)
+            return with_numbers_of_each((*tokens[:at], *called, *tokens[end:]), subjects)
+    return tokens
+
+
+_OF_A_PART = [[part] for part in "gear wheel ring plate disc disk member row pinion sprocket".split()]
+
+
 def with_different_number(tokens: Tokens, subjects: Things) -> Tokens:
     """`the number of blades differs from that of the vanes`, `the numbers of blades and vanes differ`."""
     if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects):

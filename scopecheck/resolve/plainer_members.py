@@ -5,11 +5,15 @@ What members of a kind are called, `alloys thereof`, is looked at before anythin
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import split_list, word_of
+from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.usual import with_runs, words_at
 
@@ -27,8 +31,12 @@ def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return tokens
     members = [m.lower() for m in getattr(bound, "members", ())]
     tokens = _without_both(tokens) if of_class else tokens
-    for said in (_with_such_as, _of_members, _without_mixture_before_so_many):
+    if isinstance(bound, Composition):
+        tokens = _without_its_basis(tokens, bound)
+    for said in (_with_such_as, _of_members, _without_mixture_before_so_many, _with_blend_thereof):
         tokens = said(tokens) if tokens else tokens
+    if isinstance(bound, SetDecl):
+        tokens = _with_left_out(_with_either_selected(tokens), frozenset(members))
     tokens = _with_derived(_with_combination_thereof(tokens), members)
     if isinstance(bound, SetDecl):
         tokens = _with_both_comprised(tokens, subjects[0].text, frozenset(members))
@@ -40,6 +48,28 @@ def _without_both(tokens: Tokens) -> Tokens:
     words = [word_of(t) for t in tokens[:2]]
     both = words[1:] == ["both"] and words[0] in listed("transitions", "open")
     return (tokens[0], *tokens[2:]) if both else tokens
+
+
+def _without_its_basis(tokens: Tokens, made: Composition) -> Tokens:
+    """`consisting of, in weight percent`, `comprising, by weight`, of shares by weight, without that."""
+    words = [word_of(t) for t in tokens]
+    start = 2 if words[1:2] == ["essentially"] else 1
+    start += words[start : start + 1] == ["of"]
+    transitions = listed("transitions", "open") | listed("transitions", "closing")
+    rest = [w for w in words[start:] if w != ","]
+    behind = rest[-1:] == ["of"] and words[start - 1] != "of"
+    based = " ".join(rest[:-1] if behind else rest).replace("per cent", "percent").replace(" %", " percent")
+    found = _BY.fullmatch(based)
+    basis = BY_WHAT.get(found["before"] or found["behind"] or found["by"]) if found else None
+    if words[:1] == [] or words[0] not in transitions or basis != made.unit.kind.split[0]:
+        return tokens
+    return (*tokens[:start], tokens[-1]) if behind else tokens[:start]
+
+
+_BY = regex(
+    r"in (?P<before>\w+) percent(?:ages?)?|in (?:percent|parts) by (?P<behind>\w+)"
+    r"|by (?P<by>\w+)(?: percent)?"
+)
 
 
 def _of_members(tokens: Tokens) -> Tokens:
@@ -65,6 +95,49 @@ def _without_mixture_before_so_many(tokens: Tokens) -> Tokens:
     mixed = words[start : start + 1] and words[start] in _MIXED
     many = words[start + 1 : start + 4] in (["of", "at", "least"], ["of", "two", "or"], ["of", "any", "two"])
     return tokens[start + 2 :] if mixed and many else tokens
+
+
+def _with_blend_thereof(tokens: Tokens) -> Tokens:
+    """`cotton, viscose or a blend of both` as a blend thereof."""
+    words = [word_of(t) for t in tokens]
+    mixed = len(words) > 5 and words[-3] in _MIXED and words[-2:] == ["of", "both"]
+    two = sum(w == "or" or (w == "," and then != "or") for w, then in pairwise(words)) == 2
+    return (
+        (*tokens[:-2], replace(tokens[-2], text="thereof", end=tokens[-1].end)) if mixed and two else tokens
+    )
+
+
+def _with_either_selected(tokens: Tokens) -> Tokens:
+    """`selected from copper and/or zinc` as from copper, zinc and mixtures thereof."""
+    words = [word_of(t) for t in tokens]
+    start = next((i for i in range(len(words) - 1) if words[i : i + 2] == ["selected", "from"]), -1)
+    at = next((i for i in range(len(words) - 3) if words[i : i + 3] == ["and", "/", "or"]), 0)
+    joined = {"and", "or", ",", "not", "/"} & {*words[:at], *words[at + 3 :]}
+    if start < 0 or at < start + 3 or joined:
+        return tokens
+    comma = replace(tokens[at], sort="mark", text=",")
+    return (*tokens[:at], comma, *tokens[at + 3 :], *words_at(tokens[-1], "and mixtures thereof"))
+
+
+def _with_left_out(tokens: Tokens, members: frozenset[str]) -> Tokens:
+    """`the shoe is omitted`, `the shoe and the clip are absent` as without the one, as neither of them."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words)) if words[i] in ("is", "are", "being")), 0)
+    if not at or words[at + 1 :] not in _LEFT_OUT or "not" in words[:at]:
+        return tokens
+    named = split_list(tokens[:at], "and") or (tokens[:at],)
+    plain = [" ".join(w for w in map(word_of, one) if w not in ("the", "a", "an", "said")) for one in named]
+    if not members.issuperset(plain) or len(plain) > 2:
+        return tokens
+    first, rest = ("neither", words_at(tokens[at], "nor")) if len(named) > 1 else ("without", iter(()))
+    second = (*rest, *named[1]) if len(named) > 1 else ()
+    return (*words_at(tokens[0], first, understood=True), *named[0], *second)
+
+
+_LEFT_OUT = (
+    ["omitted"], ["absent"], ["left", "out"], ["dispensed", "with"], ["not", "present"], ["missing"],
+    ["not", "provided"], ["not", "included"],
+)  # fmt: skip
 
 
 def _with_combination_thereof(tokens: Tokens) -> Tokens:

@@ -8,11 +8,12 @@ from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.everyday import with_fractions
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.plainer_amounts import OPEN_WORDS
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.shared_limits import says_limit
-from scopecheck.resolve.subjects import Subject, is_bare_share
+from scopecheck.resolve.subjects import Subject, is_bare_share, is_fraction
 from scopecheck.resolve.usual import words_at
 
 Tokens = tuple[Token, ...]
@@ -34,8 +35,44 @@ def shares_plainly(tokens: Tokens, subjects: Things) -> Tokens:
     tokens = _without_measure_of(
         _without_whole_before(_without_marks(tokens, subjects)), subjects, min(kinds)
     )
-    tokens = _with_basis_of_noun(tokens, min(kinds))
+    tokens = _without_basis_behind(_with_basis_of_noun(tokens, min(kinds)), min(kinds))
     return _per_hundred_parts(_beside_one_part(tokens, subjects, min(kinds)), subjects, min(kinds))
+
+
+def with_part_of_the_other(tokens: Tokens, subjects: Things) -> Tokens:
+    """`less than a tenth of which is glucose`, `of which less than 10 % is glucose`, of glucose and sugars,
+    as the glucose being less than that of the sugars."""
+    said = with_fractions(tokens)
+    words = [word_of(t) for t in said]
+    if len(subjects) != 2 or any(s.parts is not None for s in subjects):
+        return tokens
+    if words[:2] == ["of", "which"]:
+        at = next((i for i in range(2, len(words)) if words[i] in _IS), 0)
+        limit, whole = said[2:at], "which"
+    else:
+        of = next((i for i in range(1, len(words) - 3) if words[i] == "of"), 0)
+        at = next((i for i in range(of, len(words)) if words[i] in _IS), 0) if of else 0
+        limit, whole = said[:of], " ".join(w for w in words[of + 1 : at] if w not in _ARTICLES)
+    part = " ".join(w for w in words[at + 1 :] if w not in _ARTICLES)
+    names = [s.text.lower() for s in subjects]
+    if not at or part not in names or whole not in ("which", *names) or whole == part:
+        return tokens
+    shares = [t for t in limit if t.number]
+    if not shares or not all(is_bare_share(t) or is_fraction(t) for t in shares):
+        return tokens
+    other = names[1 - names.index(part)]
+    lead = words_at(said[0], f"the {part} is", understood=True)
+    return (*lead, *limit, *words_at(said[-1], f"of the {other}"))
+
+
+_IS = ("is", "are", "being")
+
+
+def _without_basis_behind(tokens: Tokens, basis: str) -> Tokens:
+    """`as much oil as gum by weight`, of shares by weight, without how they are counted."""
+    words = [word_of(t) for t in tokens]
+    counted = words[-2:-1] == ["by"] and BY_WHAT.get(words[-1]) == basis and not any(t.number for t in tokens)
+    return tokens[: -2 - (words[-3] == ",")] if counted and "much" in words[:-3] else tokens
 
 
 def _beside_one_part(tokens: Tokens, subjects: Things, basis: str) -> Tokens:

@@ -320,7 +320,7 @@ def as_durations(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What compares how long steps last as said of their durations; () for other words.
 
     `The heating lasts at least twice as long as the cooling` as the duration of heating is at least twice
-    the duration of cooling.
+    the duration of cooling; so `lasts at least twice as long as the cooling`, of the first of two.
     """
     words = [word_of(t) for t in tokens]
     steps = [(s.text.lower().split(), s.bound) for s in subjects if isinstance(s.bound, Step)]
@@ -343,7 +343,10 @@ def as_durations(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         if not noun:
             found.append(replace(tokens[at], text=word) if word != words[at] else tokens[at])
         at += 1 + (noun and words[at + 1] != "than")
-    return with_runs(tuple(found), "duration_runs") if len(named) == len(steps) else ()
+    of_first = len(steps) == 2 and words[0] in _IS and steps[0][1].name not in named
+    if of_first:
+        found = [*words_at(tokens[0], steps[0][1].duration, understood=True), *found]
+    return with_runs(tuple(found), "duration_runs") if of_first or len(named) == len(steps) else ()
 
 
 _TELLING_WHEN = frozenset("before after until within during apart then followed start end".split())

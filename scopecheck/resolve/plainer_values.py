@@ -287,13 +287,13 @@ def of_the_greatest(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     words = [word_of(t) for t in tokens]
     if parts is None or parts.sort != "parts" or words[:1] != ["the"] or len(words) < 4:
         return tokens
-    most = next((m for m, by in _MOST.items() if words[1] in by), "")
+    most = next((m for m, by in MOST.items() if words[1] in by), "")
     field = subjects[0].text.lower().split(" of the ")[0]
     plural = parts.called.lower()
     called = (plural, plural.removesuffix("s"), plural.removesuffix("es"), "of them", f"of the {plural}")
     runs = [n.split() for n in (*called, field, f"{field} of the {plural}", f"{field} of them")]
     run = max((r for r in runs if words[2 : 2 + len(r)] == r), key=len, default=None)
-    measure = _MOST[most].get(words[1], "") if most else ""
+    measure = MOST[most].get(words[1], "") if most else ""
     fits = run is not None and (
         field in measure.split() or run[0] == field or (not measure and field in words)
     )
@@ -304,7 +304,7 @@ def of_the_greatest(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return (*lead, *tokens[2 + len(run) :])
 
 
-_MOST = {
+MOST = {
     "greatest": {
         "tallest": "height", "highest": "height", "longest": "length", "widest": "width",
         "thickest": "thickness",

@@ -161,7 +161,7 @@ def sort_out(
     clash: Trouble | None = None
     bare = fits = False
     for reading in entry.readings:
-        why = _condition_fails(reading, at, names) or _points_of(reading, at)
+        why = _condition_fails(reading, at, names) or _points_of(entry, reading, at)
         if why:
             not_tried.append((reading.label, why))
         elif reading.formula is None:
@@ -286,7 +286,7 @@ def _on_their_basis(name: str, at: Occurrence) -> Bound:
     kinds = {
         b.kind
         for n, b in at.slots.items()
-        if n != name and isinstance(b, Typed) and b.kind and b.number is None
+        if n != name and isinstance(b, Typed) and b.kind and b.number is None and not b.whole
     }
     bare = isinstance(bound, Typed) and bound.number is not None and bound.kind == PLAIN_KIND and bound.unit
     if (
@@ -303,9 +303,14 @@ def _on_their_basis(name: str, at: Occurrence) -> Bound:
 _POINT = regex(r"(?i)\bpercentage[ -]points?\b")
 
 
-def _points_of(reading: EntryReading, at: Occurrence) -> str:
-    """Why a reading is not tried that takes percentage points for a share of what something differs from."""
-    numbers = (b.number for b in at.slots.values() if isinstance(b, Typed))
+def _points_of(entry: Entry, reading: EntryReading, at: Occurrence) -> str:
+    """Why a reading is not tried that takes percentage points for a share of what something differs from, or
+    a fraction for points."""
+    numbers = [b.number for b in at.slots.values() if isinstance(b, Typed)]
+    parts = any(n and n.unit and n.unit.symbol == "%" and "/" in n.text for n in numbers)
+    of_share = parts and "x" in at.slots and is_kind(at.slots["x"], "shares")
+    if of_share and _SHARED.isdisjoint(reading.axes) and any(_RELATIVE in r.axes for r in entry.readings):
+        return "a fraction is one of what it differs from"
     # Beside shares on a basis the number has their unit already.
     points = any(n and n.unit and n.unit.symbol == POINTS for n in numbers) or _POINT.search(at.span.text)
     return "percentage points are no share" if points and not _SHARED.isdisjoint(reading.axes) else ""

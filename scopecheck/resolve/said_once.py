@@ -78,7 +78,9 @@ _IN_PERCENT = _ONCE[1:3]
 _OF_RATIOS = frozenset("ratio times twice half".split())
 _BASED_ON = regex(rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combined )?{_BY} of", re.IGNORECASE)
 """Said of all of them only where none says by what it is itself."""
-_OF_TOTAL = regex(rf"\b(?:of|on|to) (?:the )?(?:total|whole|entire) {_BY}", re.IGNORECASE)
+_OF_TOTAL = regex(
+    rf"\b(?:of|on|to) (?:the )?(?:(?:total|whole|entire) {_BY}|{_BY.replace('by', 'of')} of)", re.IGNORECASE
+)
 _BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ .-]*%", re.IGNORECASE)
 
 
@@ -106,7 +108,8 @@ def says_a_basis(text: str) -> bool:
 def says_its_basis(words: str, note: str, share: Bound) -> bool:
     """Whether the words, or the note of the share, say by what it is: `1 % of the total volume`."""
     kind = share.kind if isinstance(share, Typed) else None
-    said = {BY_WHAT[by.lower()] for text in (words, note) for by in _OF_TOTAL.findall(text)}
+    found = (by for text in (words, note) for by in _OF_TOTAL.finditer(text))
+    said = {BY_WHAT[(by["by"] or by["of"]).lower()] for by in found}
     return kind is not None and said == {kind.split[0]}
 
 

@@ -11,12 +11,15 @@ from collections.abc import Iterator
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.said_once import BY_WHAT
+from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.surroundings import describes, noted_so, only_calls
 
 Tokens = tuple[Token, ...]
@@ -147,7 +150,8 @@ def _times(name: str, said: list[str]) -> int:
 def _measures_alike(job: Job, which: int, said: list[str]) -> bool:
     """Do the words call no other measure than the declaration, a radius what is declared as a diameter?"""
     declared = listed("measures", "dimensions") & _words_of(job, job.subjects[which].text)
-    spoken = listed("measures", "dimensions").intersection(said)
+    adjectives = word_lists()["adjectives"]
+    spoken = listed("measures", "dimensions").intersection((*said, *(adjectives.get(w, "") for w in said)))
     return not spoken or not declared or not spoken.isdisjoint(declared)
 
 
@@ -187,17 +191,24 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     if several or not nouns.isdisjoint(listed("measures", "not_called")):
         return False
     return bool(nouns) and all(
-        w in own or w in _WITHIN_IT or w in ("at", "for", "with") or _is_called(w) or _is_in_a_term(said, i)
+        w in own
+        or w in _WITHIN_IT
+        or w in ("at", "for", "with")
+        or _is_called(w)
+        or _is_in_a_term(said, i, own)
         for i, w in enumerate(said)
     )
 
 
-def _is_in_a_term(said: list[str], at: int) -> bool:
-    """`the spacing between adjacent ribs`, `the melting point` are one measure."""
+def _is_in_a_term(said: list[str], at: int, own: frozenset[str]) -> bool:
+    """`the spacing between adjacent ribs`, `the melting point` are one measure; a leg portion is the leg."""
     before = said[at - 1] if at else ""
+    if said[at] in _PORTIONS and before in own:
+        return said[at + 1 : at + 2] != ["of"]
     return (said[at] == "between" and before in _BETWEEN) or (said[at] == "point" and before in _POINTS)
 
 
+_PORTIONS = ("portion", "part")
 _BETWEEN = ("distance", "spacing", "gap", "clearance", "angle", "pitch")
 _POINTS = ("melting", "boiling", "freezing", "softening", "flash", "dew", "pour")
 
@@ -225,7 +236,8 @@ def _led(tokens: Tokens) -> int:
     limits = listed("limits", "inside") - _NO_LIMITS
     at = 0
     while at < len(tokens) and tokens[at].sort == "word" and word_of(tokens[at]) not in limits:
-        if not (word_of(tokens[at]) in FILLERS or _is_called(word_of(tokens[at]))):
+        portion = at > 1 and word_of(tokens[at]) in _PORTIONS and word_of(tokens[at - 1]) not in _WITHIN_IT
+        if not (portion or word_of(tokens[at]) in FILLERS or _is_called(word_of(tokens[at]))):
             break
         at += 1
     while at and word_of(tokens[at - 1]) not in _LEADING:
@@ -258,13 +270,20 @@ def _says_no_more(job: Job, run: Tokens, which: int) -> bool:
     return own and (counted or measured)
 
 
+def is_by_its_basis(subject: Subject, said: list[str]) -> bool:
+    """`pigment by weight`, of a share by weight."""
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    by = BY_WHAT.get(said[-1]) if said[-2:-1] == ["by"] else None
+    return kind is not None and by == kind.split[0] and said[:-2] == subject.text.lower().split()
+
+
 def told_of_the_other(job: Job, run: Tokens, which: int = 1) -> Diagnostic | None:
     """That these words were taken for the one or the other thing; None if its name or note has them."""
     words = [word_of(t) for t in run]
     if noted_so(job, words, which) or only_calls(job, words, which) or _says_no_more(job, run, which):
         return None
     name, said = job.subjects[which].text, job.text(run)
-    if said.lower() == name.lower():
+    if said.lower() == name.lower() or is_by_its_basis(job.subjects[which], words):
         return None
     return Diagnostic(
         "warning", job.span(run), f"'{said}' is read as {name}",

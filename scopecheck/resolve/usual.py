@@ -921,7 +921,20 @@ _AGES = {"older": "more", "younger": "less"}
 
 
 def with_folds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`at least 10-fold`, `2- to 5-fold`, `tenfold` as so many times; `3 × the depth` as 3 times it."""
+    """`at least 10-fold`, `2- to 5-fold`, `tenfold` as so many times; `3 × the depth` as 3 times it.
+
+    `A quarter as high as it is long` is so many times as high, `25 % as high` 25 % of it.
+    """
+    said = with_fractions(tokens)
+    words = [word_of(t) for t in said]
+    as_high = [i for i in range(1, len(words) - 3) if words[i] == words[i + 2] == "as"]
+    for at in (i for i in as_high if words[i + 1] in listed("limits", "sideways")):
+        if words[at - 1] == "half":
+            return with_folds((*said[: at - 1], *words_at(said[at - 1], "one half times"), *said[at:]))
+        if is_fraction(said[at - 1]):
+            return with_folds((*said[:at], *words_at(said[at - 1], "times"), *said[at:]))
+        if is_bare_share(said[at - 1]):
+            return with_folds((*said[:at], *words_at(said[at], "of"), *said[at + 3 :]))
     words = [word_of(t) for t in tokens]
     found = list[Token]()
     for at, token in enumerate(tokens):
