@@ -41,6 +41,7 @@ from scopecheck.resolve.passed_over import (
     without_what_is_counted,
     without_what_units_are_of,
     without_whole,
+    without_words_round_members,
 )
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.surroundings import without_lead, without_surroundings
@@ -162,6 +163,8 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for said, *runs in with_both_called(job, tokens):
         warnings = (told_of_the_other(job, run, which) for which, run in enumerate(runs))
         yield Looser(said, tuple(w for w in warnings if w), taking_part)
+    for said, *around in without_words_round_members(job, tokens):
+        yield _past(job, said, *around)
     for said, *around in without_lead(job, tokens) if not _of_a_condition(job, tokens) else ():
         yield _past(job, said, *around)
 

@@ -91,6 +91,46 @@ def without_qualifiers_of_members(job: Job, tokens: Tokens) -> Iterator[tuple[To
         yield tuple(t for i, t in enumerate(tokens) if i not in passed), *runs
 
 
+def without_words_round_members(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tokens]]:
+    """`stabilised by lens shift or sensor shift` of a list: what names members, the words before and behind.
+
+    These are a description alone, which counts, compares and denies nothing and is no member.
+    """
+    members = [m.lower().split() for m in getattr(job.first, "members", ())]
+    if len(job.subjects) != 1 or job.sort or not isinstance(job.first, SetDecl | ChoiceDecl):
+        return
+    said = [word_of(t) for t in tokens]
+    named = {i for i in range(len(said)) for m in members if said[i : i + len(m)] == m}
+    if not named:
+        return
+    own = job.tests().own_words
+    others = {w for name in job.place.names.all() for w in name.lower().split()} - own
+    of_members, known = {w for m in members for w in m}, job.place.phrases.words()
+
+    def describing(at: int) -> bool:
+        word = said[at]
+        if tokens[at].sort != "word" or at in named or word in NUMBER_WORDS:
+            return False
+        if word in own | FILLERS and word not in listed("conditional", "drops"):
+            return True
+        if word in _LEADING_TO_MEMBERS:
+            return at > 0 and said[at - 1].endswith(("ed", "ing", "ion", "ment"))
+        never = others | of_members | known | listed("asides", "no_lead")
+        return word not in never and describes(word)
+
+    start = next(i for i in range(len(said)) if not describing(i))
+    last = max(named)
+    end = last + max(len(m) for m in members if said[last : last + len(m)] == m)
+    behind = next((i for i in range(end, len(said)) if not describing(i)), len(said))
+    if start > min(named) or behind < len(said):
+        return
+    if not own.union(FILLERS).issuperset((*said[:start], *said[end:])) and job.readable(tokens[start:end]):
+        yield tokens[start:end], tokens[:start], tokens[end:]
+
+
+_LEADING_TO_MEMBERS = ("by", "from", "to", "for", "on")
+
+
 def _may_say_which(token: Token, never: set[str]) -> bool:
     return _says_which(token, never) or word_of(token) in ("desired", "preferred", "target")
 
