@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 from itertools import chain, pairwise
+from typing import TypeAlias
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
@@ -13,7 +14,7 @@ from scopecheck.core.formula import Add, All, Any, Compare, Const, Divide, Exact
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
-from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
@@ -246,6 +247,10 @@ def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:
     return "in" in said[max(0, at - 4) : at] and "of" not in said[max(0, at - 4) : at]
 
 
+Things: TypeAlias = tuple[Subject, ...]
+Known: TypeAlias = dict[tuple[object, ...], tuple[Things, object]]
+
+
 @record
 class Reader:
     """Reads words at one place of one document."""
@@ -259,6 +264,8 @@ class Reader:
     """Whether the words stand in a claim to a method or a use, or in no claim."""
     tried: bool = False
     """Whether they are only tried."""
+    known: Known = field(default_factory=dict)
+    """What is known of words that were tried already, each with the things of which they were."""
 
     @property
     def place(self) -> Place:
@@ -393,10 +400,31 @@ class Reader:
             job, tokens, words, subjects
         ):
             return found
+        return self._as_more_than_a_phrase(job, made, tokens, words, subjects)
+
+    def _as_more_than_a_phrase(
+        self,
+        job: Job,
+        made: tuple[Token, ...],
+        tokens: tuple[Token, ...],
+        words: Words,
+        subjects: tuple[Subject, ...],
+    ) -> Formula:
+        """What is said otherwise, more plainly or more loosely than a phrase has it.
+
+        What is told of words that nothing reads takes long to find out: at first they are tried without.
+        """
+        quickly = not (self.tried or is_read(job, made))
+        wrong: Trouble | None = None
         try:
-            return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
+            if not quickly:
+                return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
+            first = replace(self, tried=True)
+            quick = replace(job, place=first.place)
+            if found := first._otherwise_said(quick, tokens, words, subjects, quickly):
+                return found
         except Trouble as unread:
-            wrong = unread
+            wrong = None if quickly else unread
         try:
             found = self._said_plainly(tokens, words, subjects)
         except Trouble as other:
@@ -419,9 +447,9 @@ class Reader:
             or self._under_a_condition_loosely(job, tokens)
             or self._for_what_it_is_made(job, tokens, words, subjects)
         )
-        if found is None:
+        if found is None and wrong is not None:
             raise wrong
-        return found
+        return found or self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
 
     def _beside_a_sum(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -707,6 +735,12 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Looser | None:
         """The first looser way in which the words are read; None if there is none."""
+        found = self._once("loosely", words, tokens, subjects)
+        return found if isinstance(found, Looser) else None
+
+    def _looked_loosely(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Looser | None:
         trying = self._trying()
         tied = {word_of(t) for t in tokens} & listed("names", "tying") if len(subjects) > 1 else set[str]()
         for way in looser(Job(self.place, subjects, words, without_unit(tokens)), tokens):
@@ -823,9 +857,17 @@ class Reader:
         return All(tuple(limited)) if limited else None
 
     def _otherwise_said(
-        self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+        self,
+        job: Job,
+        tokens: tuple[Token, ...],
+        words: Words,
+        subjects: tuple[Subject, ...],
+        quickly: bool = False,
     ) -> Formula | None:
-        """The words as limits under conditions, or as one limit for each thing; None for others."""
+        """The words as limits under conditions, or as one limit for each thing; None for others.
+
+        Raises Trouble where it is known what is wrong with them; `quickly` nothing is looked for to be told.
+        """
         if not subjects or job.sort not in ("", "switches", "steps"):
             return None
         sides = self._sides(job)
@@ -842,7 +884,11 @@ class Reader:
         if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
             return one_by_one
         # A condition of measuring is told as such.
-        if not any(aside.wrong for aside in job.asides(tokens)) and (wrong := why_not(sides, tokens)):
+        if (
+            not quickly
+            and not any(aside.wrong for aside in job.asides(tokens))
+            and (wrong := why_not(sides, tokens))
+        ):
             raise wrong
         return None
 
@@ -1161,8 +1207,19 @@ class Reader:
         except Trouble:
             return False
 
+    def _once(self, what: str, words: Words, tokens: tuple[Token, ...], things: Things) -> object:
+        """What these words are tried for, found once: sides of a condition are looked at again and again."""
+        key = (what, words.text, tokens, *map(id, things), self.tried, self.names.of_several)
+        if key not in self.known:
+            looked = self._looked_loosely if what == "loosely" else self._looked_plainly
+            self.known[key] = (things, looked(tokens, words, things))
+        return self.known[key][1]
+
     def _reads_plainly(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether the words are read without a condition in them."""
+        return bool(self._once("plainly", words, words.tokens, subjects))
+
+    def _looked_plainly(self, _: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]) -> bool:
         tokens = _tokens_of(words, subjects, self.names)
         if not tokens or len(tokens) > MOST_WORDS or any(t.sort == "sign" for t in tokens):
             return False
