@@ -122,6 +122,7 @@ from scopecheck.resolve.plainer_counts import (
 from scopecheck.resolve.plainer_members import with_kinds_named, with_others_named
 from scopecheck.resolve.plainer_shares import with_amount_elided
 from scopecheck.resolve.plainer_states import (
+    with_doing_so,
     with_measure_passed,
     with_only_behind_state,
     with_permission,
@@ -198,7 +199,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
     tokens = _with_signs_for_units(tokens, subjects, names)
-    tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
+    tokens = with_only_behind_state(with_permission(with_doing_so(tokens, subjects), subjects), subjects)
     tokens = without_after(tokens, subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)

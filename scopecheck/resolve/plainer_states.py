@@ -12,7 +12,8 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
-from scopecheck.resolve.states import OUT_OF, nouns_in, opposite_states, side_words
+from scopecheck.resolve.readings import is_switch
+from scopecheck.resolve.states import OUT_OF, nouns_in, opposite_states, side_words, state_of
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.whichever import with_the_first
 
@@ -113,6 +114,7 @@ def states_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     if len(subjects) < 2:
         return tokens
     tokens = with_threshold_named(with_difference_of_both(tokens, subjects), subjects)
+    tokens = with_those_in_which(tokens, subjects)
     tokens = without_what_makes_it(with_only_if_behind(tokens, subjects), subjects)
     tokens = with_state_beside(tokens, subjects)
     return with_limit_of_named(
@@ -127,6 +129,23 @@ def _words(said: str, at: Token, to: Token | None = None) -> Tokens:
     return tuple(
         replace(at, sort="word", text=w, number=None, end=end) for w, end in zip(texts, ends, strict=True)
     )
+
+
+def with_those_in_which(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`discards any window in which the noise exceeds 3 dB` as that it does so when it exceeds 3 dB."""
+    words = [word_of(t) for t in tokens]
+    if not is_switch(subjects[0].bound):
+        return tokens
+    for at in range(1, len(words) - 4):
+        if words[at] not in _ANY or words[at + 2 : at + 4] not in _IN_WHICH or "not" in words[:at]:
+            continue
+        the, when = _words("the", tokens[at], tokens[at]), _words("when", tokens[at + 2], tokens[at + 3])
+        return (*tokens[:at], *the, tokens[at + 1], *when, *tokens[at + 4 :])
+    return tokens
+
+
+_ANY = frozenset("any each every all those a an".split())
+_IN_WHICH = (["in", "which"], ["for", "which"], ["at", "which"], ["of", "which"])
 
 
 def with_when_behind_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -602,6 +621,8 @@ def with_permission(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     for said, instead in _PERMITTED.items():
         if " ".join(run).endswith(f" {said}"):
             rest = tokens[: at - len(said.split())]
+            if any(is_switch(s.bound) for s in subjects):
+                return _state_permitted(rest, tokens, at, instead == "nowhere where", subjects)
             return (*rest, *_words(instead, tokens[at], tokens[at]), *tokens[at + 1 :])
     acts = _PROHIBITS | (frozenset(("allows", "permits")) if only else frozenset())
     act = next((i for i in range(at) if words[i] in acts and words[i + 1] in _ARTICLES), None)
@@ -610,6 +631,44 @@ def with_permission(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         limit = _with_finite(tokens[act + 1 : at - only])
         return (*limit, *_words(where, tokens[at], tokens[at]), *tokens[at + 1 :])
     return tokens
+
+
+def _state_permitted(
+    rest: Tokens, tokens: Tokens, at: int, denied: bool, subjects: tuple[Subject, ...]
+) -> Tokens:
+    """`charging is permitted only if ...` as so nowhere else, `opening is prohibited when ...` as prevented.
+
+    What is permitted need not be so.
+    """
+    switch = next(s for s in subjects if is_switch(s.bound))
+    so = state_of(rest, switch.text, frozenset())
+    if so is None:
+        return tokens
+    if denied:
+        return (*rest, *_words("is prevented", tokens[at], tokens[at - 1]), *tokens[at:])
+    if so and not {",", "and", "or", "but"} & set(map(word_of, tokens[at:])):
+        nowhere = _words("so nowhere but where the condition", tokens[at], tokens[at])
+        return (*nowhere, *tokens[at + 1 :], *_words("holds", tokens[-1], tokens[-1]))
+    return (*rest, *_words("only", tokens[at]), *tokens[at:])
+
+
+def with_doing_so(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`ceases to do so when ...`, of what is done or not, as stops."""
+    if not any(is_switch(s.bound) for s in subjects):
+        return tokens
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 2):
+        for run in _CEASING:
+            if words[at : at + len(run)] == run:
+                return (
+                    *tokens[:at],
+                    *_words("stops", tokens[at], tokens[at + len(run) - 1]),
+                    *tokens[at + len(run) :],
+                )
+    return tokens
+
+
+_CEASING = [run.split() for run in ("ceases to do so", "stops to do so", "stops doing so", "ceases doing so")]
 
 
 def _with_finite(tokens: Tokens) -> Tokens:
