@@ -328,6 +328,9 @@ SAID_OF_STATES = [
      "charging = yes, spread = 9 K, hold = 30 s", "charging = yes, spread = 9 K, hold = 31 s"),
     (SPREAD, "charging, spread", "is resumed once said difference has come down to 5 K or less",
      "charging = no, spread = 6 K, hold = 0 s", "charging = no, spread = 5 K, hold = 0 s"),
+    ("brake  one of only yes, no\nload  mass in kg\nspeed  speed in m/s", "brake, load, speed",
+     "the brake is applied as soon as either a load of 500 kg or a speed of 2 m/s is reached",
+     "brake = no, load = 499 kg, speed = 1 m/s", "brake = no, load = 0 kg, speed = 2 m/s"),
     (BALANCING, "balancing, imbalance",
      "begins to balance the cells as soon as an imbalance of more than 10 mV is"
      " detected and ceases to do so when the imbalance is less than 5 mV",
@@ -560,6 +563,13 @@ def test_one_value_of_change_may_be_come_to_from_either_side() -> None:
         (CHARGING, "charging, heat", "charging is permitted when the heat is below 45 °C", "'permitted'"),
         (CHARGING, "charging, heat", "the controller curbs charging when the heat is above 45 °C", ""),
         (CHARGING, "charging, heat", "when the heat is above 45 °C, the controller forbids charging", ""),
+        # no condition at all
+        (FAN, "fan on, heat", "the fan is on although the heat exceeds 40 °C", ""),
+        (FAN, "fan on, heat", "the fan is on because the heat exceeds 40 °C", ""),
+        (FAN, "fan on, heat", "the fan is on since the heat exceeds 40 °C", "'since'"),
+        (FAN, "fan on, heat", "the fan is on keeping the heat below 40 °C", ""),
+        (FAN, "fan on, heat", "the fan is on such that the heat is below 40 °C", ""),
+        (FAN, "fan on, heat", "the fan is on, whereas the heat is below 40 °C", ""),
         (CHARGING, "charging, heat", "charging is reduced when the heat is above 45 °C", ""),
         (CHARGING, "charging, heat", "stops charging the second battery when the heat is above 45 °C", ""),
         (CHARGING, "charging, heat", "the battery is charged when the heat is below 45 °C", ""),

@@ -386,6 +386,7 @@ _NEVER_LAST = frozenset(
     "a an the of in on at to for from by over above below under within about around near beyond between is"
     " are be being and or if when".split()
 )
+_BEFORE_ARTICLES = _NEVER_LAST | {"that", "with", "into", "onto", "through", "between", "across"}
 _BETWEEN_NAMES = _NEVER_LAST - {"or", "if", "when", "within", "beyond"}
 """Words that may stand between those that name a thing; a limit may begin with some of them."""
 _SAYS_SO = ("is", "are", "being", "be", "lies", "lie", "stays", "remains")
@@ -412,6 +413,8 @@ def _behind_nouns(tokens: Tokens, own: str, also: frozenset[str]) -> Iterator[To
             return
         if any(word in listed(table, name) for table, name in _NO_NOUN):
             return
+        if word in _ARTICLES and end - 1 > start and said[end - 2] not in _BEFORE_ARTICLES:
+            return  # 'keeping the temperature below 40 °C': no noun goes on so
         noun = said[start:end]
         last = max((i for i, w in enumerate(noun) if w in names), default=None)
         behind = noun[last + 1 : last + 2] if last is not None else []
