@@ -563,6 +563,13 @@ def test_one_value_of_change_may_be_come_to_from_either_side() -> None:
         (CHARGING, "charging, heat", "charging is permitted when the heat is below 45 °C", "'permitted'"),
         (CHARGING, "charging, heat", "the controller curbs charging when the heat is above 45 °C", ""),
         (CHARGING, "charging, heat", "when the heat is above 45 °C, the controller forbids charging", ""),
+        # what is not prevented, prohibited or caused is left open
+        (OPEN, "valve open, pressure", "does not prevent the valve from opening below 5 bar", ""),
+        (OPEN, "valve open, pressure", "does not cause the valve to open below 5 bar", ""),
+        (SPEED, "speed, load", "does not prohibit a speed above 2 m/s when the load is below 50 kg", ""),
+        (SPEED, "speed, load",
+         "the controller does not limit the speed to 2 m/s when the load is below 50 kg", ""),
+        (PUMPS, "pump, pressure", "the pump is not inhibited when the pressure is below 5 bar", ""),
         # no condition at all
         (FAN, "fan on, heat", "the fan is on although the heat exceeds 40 °C", ""),
         (FAN, "fan on, heat", "the fan is on because the heat exceeds 40 °C", ""),

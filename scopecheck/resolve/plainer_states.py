@@ -297,8 +297,10 @@ def without_what_makes_it(tokens: Tokens, subjects: tuple[Subject, ...]) -> Toke
             if words[at + 1] not in _ARTICLES or words[at + 2 : end] != nouns or words[end + 1] not in states:
                 continue
             first = next((i + 1 for i in range(at - 1, -1, -1) if words[i] in (",", "and", "to", *_WHEN)), 0)
-            if not all(t.sort == "word" for t in tokens[first:at]):
-                continue
+            if not all(t.sort == "word" for t in tokens[first:at]) or not _DENYING.isdisjoint(
+                words[first:at]
+            ):
+                continue  # 'does not prevent the valve from opening' leaves it open
             if words[at] in _MAKES and words[end] == "to":
                 return (*tokens[:first], *tokens[at + 1 : end], *tokens[end + 1 :])
             if words[at] in _PREVENTS and words[end] == "from":
@@ -445,6 +447,8 @@ def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
                 continue
             begin = at - (words[at - 1] in _ARTICLES)
             verb = words[begin - 1] if begin else ""
+            if begin > 1 and words[begin - 2] in _NOT_SO:
+                continue  # what is not limited need not be beyond that
             if verb in listed("limits", "caps") | _BRINGS and words[end] == "to":
                 caps = tokens[end + 1].number and verb not in _BRINGS  # not 'to at most 2 m/s'
                 limited = _words("is limited to" if caps else "is", tokens[end], tokens[end])
@@ -465,7 +469,8 @@ def _begin_of_what_does_it(tokens: Tokens, verb: int) -> int:
     return start if led and plain else verb
 
 
-_DENYING = frozenset("not never no nor does do may can cannot must should only hardly rarely without".split())
+_NOT_SO = frozenset("not never no nor may can cannot hardly rarely without".split())
+_DENYING = _NOT_SO | frozenset("does do must should only".split())
 
 
 _BRINGS = frozenset(
@@ -626,7 +631,8 @@ def with_permission(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
             return (*rest, *_words(instead, tokens[at], tokens[at]), *tokens[at + 1 :])
     acts = _PROHIBITS | (frozenset(("allows", "permits")) if only else frozenset())
     act = next((i for i in range(at) if words[i] in acts and words[i + 1] in _ARTICLES), None)
-    if act is not None and states.isdisjoint(words[act:at]) and "from" not in words[act:at]:
+    denied = act is not None and not _NOT_SO.isdisjoint(words[:act])  # what is not prohibited need not be
+    if act is not None and not denied and states.isdisjoint(words[act:at]) and "from" not in words[act:at]:
         where = "nowhere where" if words[act] in _PROHIBITS else "nowhere but where"
         limit = _with_finite(tokens[act + 1 : at - only])
         return (*limit, *_words(where, tokens[at], tokens[at]), *tokens[at + 1 :])

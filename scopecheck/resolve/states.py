@@ -69,9 +69,15 @@ def _says_another(said: list[str], name: str, sides: dict[str, bool]) -> bool:
 
 
 def _without_longer(said: list[str]) -> list[str]:
-    """`is no longer inhibited` as is not inhibited."""
+    """`is no longer inhibited` as is not inhibited; `takes place` as occurs."""
+    place = next((i for i in range(len(said) - 1) if said[i] in _TAKES and said[i + 1] == "place"), None)
+    if place is not None:
+        said = [*said[:place], "occurs", *said[place + 2 :]]
     at = next((i for i in range(len(said) - 1) if said[i : i + 2] == ["no", "longer"]), None)
     return said if at is None else [*said[:at], "not", *said[at + 2 :]]
+
+
+_TAKES = ("take", "takes", "taking")
 
 
 def _with_own_forms(said: list[str], name: str) -> list[str]:
@@ -151,12 +157,14 @@ def state_among(
     """
     members = [m for m in choice.members if m != OTHERS]
     positive = tuple(t for t in tokens if word_of(t) != "not")
-    if len(members) != 2 or len(positive) < len(tokens) - 1:
+    denied = len(positive) < len(tokens)
+    prevented = denied and not listed("switching", "preventing").isdisjoint(map(word_of, tokens))
+    if len(members) != 2 or len(positive) < len(tokens) - 1 or prevented:
         return None
     told = [state_of(positive, f"{choice.name} {m}".lower(), others) for m in members]
     if {*told} != {True, False}:
         return None
-    return members[told.index(True)], len(positive) == len(tokens)
+    return members[told.index(True)], not denied
 
 
 def opposite_states(choice: ChoiceDecl) -> dict[str, str]:
@@ -201,7 +209,7 @@ def _is_done_by(said: list[str], nouns: list[list[str]], mine: frozenset[str], s
 _ARTICLES = ("the", "a", "an", "said", "its")
 _ARTICLES_IN = frozenset(_ARTICLES)
 _BEFORE_A_NOUN = ("of", "in", "for", "at", "on", "between", "with", "to", "from")
-_SWITCHES = frozenset(("switches", "turns", "keeps", "holds", "maintains"))
+_SWITCHES = frozenset(("switches", "turns", "keeps", "maintains"))
 
 
 def nouns_in(bound: object, name: str) -> list[str]:
