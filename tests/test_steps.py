@@ -332,6 +332,8 @@ load  mass in kg
 KILN = """
 moulding, drying, heating, holding, cooling   step in min
 redrying   step in min, may be left out
+baking     step in min
+  warmth   temperature in degC
 moisture   share in wt%
 """
 
@@ -393,3 +395,18 @@ def test_a_time_before_another_step_is_not_how_long_it_lasts() -> None:
     apart = in_the_kiln("cooling", "in no more than 30 minutes after heating")
     assert apart[0]
     assert apart[0] != in_the_kiln("cooling", "lasting no more than 30 minutes")[0]
+
+
+@pytest.mark.parametrize(
+    ("words", "plainly"),
+    [
+        ("is at no time more than 30 °C", "is never more than 30 °C"),
+        ("at no stage exceeds 30 °C", "never exceeds 30 °C"),
+        ("without ever falling below 30 °C", "never falls below 30 °C"),
+        ("does not at any moment exceed 30 °C", "never exceeds 30 °C"),
+    ],
+)
+def test_what_is_never_so_is_so_at_no_time(words: str, plainly: str) -> None:
+    found, told = in_the_kiln("warmth of baking", words)
+    assert not told
+    assert found == in_the_kiln("warmth of baking", plainly)[0]
