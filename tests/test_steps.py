@@ -332,7 +332,7 @@ load  mass in kg
 KILN = """
 moulding, drying, heating, holding, cooling   step in min
 redrying   step in min, may be left out
-baking     step in min
+baking     step in min  "browning of the crust"
   warmth   temperature in degC
 moisture   share in wt%
 """
@@ -360,6 +360,7 @@ def in_the_kiln(left: str, words: str) -> tuple[str, list[str]]:
         ("heating", "not started until drying has been finished", "not before the end of drying"),
         ("cooling", "only after heating has been completed", "after the end of heating"),
         ("cooling", "only once the heating is complete", "after the end of heating"),
+        ("cooling", "not started until browning has been finished", "not before the end of baking"),
         ("holding", "follows immediately upon heating", "immediately after heating"),
         ("holding, heating", "holding immediately follows heating", "holding immediately after heating"),
         ("heating", "in under 45 s", "lasting less than 45 s"),
