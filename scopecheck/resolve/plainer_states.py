@@ -447,7 +447,7 @@ def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
                 continue
             begin = at - (words[at - 1] in _ARTICLES)
             verb = words[begin - 1] if begin else ""
-            if begin > 1 and words[begin - 2] in _NOT_SO:
+            if begin > 1 and verb not in _BRINGS and words[begin - 2] in _NOT_SO:
                 continue  # what is not limited need not be beyond that
             if verb in listed("limits", "caps") | _BRINGS and words[end] == "to":
                 caps = tokens[end + 1].number and verb not in _BRINGS  # not 'to at most 2 m/s'
