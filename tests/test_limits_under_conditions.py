@@ -250,6 +250,17 @@ BOTH_SIDES = "valve open  one of only yes, no\ninlet pressure, outlet pressure  
 DOOR = "fan on, door open  one of only yes, no\nheat  temperature in degC"
 DELAY = "fan on  one of only yes, no\ndelay  duration in s"
 SET_AT = "valve open  one of only yes, no\npressure, threshold  pressure in bar"
+CHARGING = "charging  one of only yes, no\nheat  temperature in degC"
+SPREAD = (
+    "charging  one of only yes, no\nhold  duration in s\nspread  temperature difference in K"
+    '  "between the hottest and the coldest cell"'
+)
+BALANCING = "balancing  one of only yes, no\nimbalance  voltage in mV"
+WINDOWS = (
+    'discarded  one of only yes, no  "whether the window is discarded"\n'
+    'clipped  share in %  "of the samples of a window"\nsamples  count  "in one window"\n'
+    "rate  frequency in kHz"
+)
 SAID_OF_STATES = [
     # opposite states, without their noun, denied, in other words
     (VALVES, "valve, pressure", "closes as soon as the pressure falls below 5 bar",
@@ -291,6 +302,58 @@ SAID_OF_STATES = [
      "valve open = no, pressure = 4 bar", "valve open = no, pressure = 6 bar"),
     (OPEN, "valve open, pressure", "opens when the pressure no longer exceeds 5 bar",
      "valve open = no, pressure = 6 bar", "valve open = no, pressure = 5 bar"),
+    # what is done or not: inhibited, suspended, resumed, its verb
+    (CHARGING, "charging, heat",
+     "charging being inhibited whenever the heat lies outside a window of 0 °C to 45 °C",
+     "charging = yes, heat = 45 degC", "charging = yes, heat = 46 degC"),
+    (CHARGING, "charging, heat", "the controller inhibits charging when the heat is above 45 °C",
+     "charging = no, heat = 46 degC", "charging = yes, heat = 46 degC"),
+    (CHARGING, "charging, heat", "stops charging the battery if the heat exceeds 45 °C",
+     "charging = no, heat = 46 degC", "charging = yes, heat = 46 degC"),
+    (CHARGING, "charging, heat", "charging of the cells is interrupted if the heat exceeds 45 °C",
+     "charging = no, heat = 46 degC", "charging = yes, heat = 46 degC"),
+    (CHARGING, "charging, heat", "begins to charge the cells once the heat is below 40 °C",
+     "charging = yes, heat = 39 degC", "charging = no, heat = 39 degC"),
+    (CHARGING, "charging, heat", "charging is prevented unless the heat exceeds 5 °C",
+     "charging = no, heat = 5 degC", "charging = yes, heat = 5 degC"),
+    (CHARGING, "charging, heat", "charging does not take place when the heat is above 45 °C",
+     "charging = no, heat = 46 degC", "charging = yes, heat = 46 degC"),
+    (CHARGING, "charging, heat", "charging is no longer performed when the heat is above 45 °C",
+     "charging = no, heat = 46 degC", "charging = yes, heat = 46 degC"),
+    (CHARGING, "charging, heat", "charging is permitted only if the heat is below 45 °C",
+     "charging = no, heat = 40 degC", "charging = yes, heat = 45 degC"),
+    (SPREAD, "charging, spread, hold",
+     "charging is suspended if a difference in temperature between the hottest"
+     " and the coldest of the cells exceeds 8 K for longer than 30 seconds",
+     "charging = yes, spread = 9 K, hold = 30 s", "charging = yes, spread = 9 K, hold = 31 s"),
+    (SPREAD, "charging, spread", "is resumed once said difference has come down to 5 K or less",
+     "charging = no, spread = 6 K, hold = 0 s", "charging = no, spread = 5 K, hold = 0 s"),
+    ("brake  one of only yes, no\nload  mass in kg\nspeed  speed in m/s", "brake, load, speed",
+     "the brake is applied as soon as either a load of 500 kg or a speed of 2 m/s is reached",
+     "brake = no, load = 499 kg, speed = 1 m/s", "brake = no, load = 0 kg, speed = 2 m/s"),
+    (BALANCING, "balancing, imbalance",
+     "begins to balance the cells as soon as an imbalance of more than 10 mV is"
+     " detected and ceases to do so when the imbalance is less than 5 mV",
+     "balancing = no, imbalance = 7 mV", "balancing = yes, imbalance = 4 mV"),
+    (BALANCING, "balancing, imbalance",
+     "as soon as an imbalance of between 10 and 20 mV is detected and ceases"
+     " to do so when the imbalance is less than 10 mV",
+     "balancing = yes, imbalance = 12 mV", "balancing = no, imbalance = 12 mV"),
+    (OPEN, "valve open, pressure", "opening of the valve is inhibited when the pressure is below 2 bar",
+     "valve open = no, pressure = 1 bar", "valve open = yes, pressure = 1 bar"),
+    (OPEN, "valve open, pressure", "inhibits closing of the valve when the pressure exceeds 5 bar",
+     "valve open = yes, pressure = 6 bar", "valve open = no, pressure = 6 bar"),
+    (OPEN, "valve open, pressure", "the controller keeps the valve open when the pressure is below 2 bar",
+     "valve open = yes, pressure = 1 bar", "valve open = no, pressure = 1 bar"),
+    (WINDOWS, "discarded, clipped", "discards any window in which more than 5 % of the samples are clipped",
+     "discarded = no, clipped = 5 %, samples = 9, rate = 9 kHz",
+     "discarded = no, clipped = 6 %, samples = 9, rate = 9 kHz"),
+    (WINDOWS, "discarded, clipped", "discards no window in which less than 5 % of the samples are clipped",
+     "discarded = no, clipped = 4 %, samples = 9, rate = 9 kHz",
+     "discarded = yes, clipped = 4 %, samples = 9, rate = 9 kHz"),
+    (WINDOWS, "rate, samples", "the rate is 12 to 16 kHz for windows of no more than 4096 samples",
+     "discarded = no, clipped = 5 %, samples = 4096, rate = 12 kHz",
+     "discarded = no, clipped = 5 %, samples = 4096, rate = 11 kHz"),
     # what a controller does
     (OPEN, "valve open, pressure", "the controller opens the valve when the pressure exceeds 5 bar",
      "valve open = yes, pressure = 6 bar", "valve open = no, pressure = 6 bar"),
@@ -495,6 +558,39 @@ def test_one_value_of_change_may_be_come_to_from_either_side() -> None:
         (OPEN, "valve open, pressure", "the door is configured to open when the pressure exceeds 5 bar", ""),
         (MODES, "mode, supply", "leaves the eco mode when the supply falls below 3 V", "'leaves'"),
         (OPEN, "valve open, pressure", "until the pressure reaches 5 bar", "'until'"),
+        # what is not prevented need not be so, and what is done to it by another verb is not known
+        (CHARGING, "charging, heat", "charging is not inhibited when the heat is below 45 °C", ""),
+        (CHARGING, "charging, heat", "charging is permitted when the heat is below 45 °C", "'permitted'"),
+        (CHARGING, "charging, heat", "the controller curbs charging when the heat is above 45 °C", ""),
+        (CHARGING, "charging, heat", "when the heat is above 45 °C, the controller forbids charging", ""),
+        # what is not prevented, prohibited or caused is left open
+        (OPEN, "valve open, pressure", "does not prevent the valve from opening below 5 bar", ""),
+        (OPEN, "valve open, pressure", "does not cause the valve to open below 5 bar", ""),
+        (SPEED, "speed, load", "does not prohibit a speed above 2 m/s when the load is below 50 kg", ""),
+        (SPEED, "speed, load",
+         "the controller does not limit the speed to 2 m/s when the load is below 50 kg", ""),
+        (PUMPS, "pump, pressure", "the pump is not inhibited when the pressure is below 5 bar", ""),
+        # no condition at all
+        (FAN, "fan on, heat", "the fan is on although the heat exceeds 40 °C", ""),
+        (FAN, "fan on, heat", "the fan is on because the heat exceeds 40 °C", ""),
+        (FAN, "fan on, heat", "the fan is on since the heat exceeds 40 °C", "'since'"),
+        (FAN, "fan on, heat", "the fan is on keeping the heat below 40 °C", ""),
+        (FAN, "fan on, heat", "the fan is on such that the heat is below 40 °C", ""),
+        (FAN, "fan on, heat", "the fan is on, whereas the heat is below 40 °C", ""),
+        (CHARGING, "charging, heat", "charging is reduced when the heat is above 45 °C", ""),
+        (CHARGING, "charging, heat", "stops charging the second battery when the heat is above 45 °C", ""),
+        (CHARGING, "charging, heat", "the battery is charged when the heat is below 45 °C", ""),
+        (OPEN, "valve open, pressure", "opening of the valve is not prevented above 5 bar", ""),
+        (OPEN, "valve open, pressure", "opening of the lid is prevented if the pressure exceeds 5 bar", ""),
+        (OPEN, "valve open, pressure", "the controller dislikes the valve open above 5 bar", ""),
+        ("lamp dimmed  one of only yes, no\nheat  temperature in degC", "lamp dimmed, heat",
+         "the lamp is off when the heat is above 45 °C", ""),
+        ("lamp flashing  one of only yes, no\nheat  temperature in degC", "lamp flashing, heat",
+         "the lamp is on when the heat is above 45 °C", ""),
+        (SPREAD, "charging, spread",
+         "charging is suspended if the difference between the hottest and the mean cell exceeds 8 K", ""),
+        (WINDOWS, "discarded, clipped", "discards a window if more than 5 % of the channels are clipped", ""),
+        (WINDOWS, "rate, samples", "the rate is 12 to 16 kHz for two windows of at most 4096 samples", ""),
     ],
 )  # fmt: skip
 def test_what_a_controller_claim_may_not_say_is_refused(

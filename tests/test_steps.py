@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 import pytest
@@ -326,3 +327,87 @@ load  mass in kg
     assert told in one_line(text_of(ask_all(sheet(text)), sheet=sheet(text)))
     free = sheet(text.replace("step in s", "step in s, may be left out"))
     assert told not in one_line(text_of(ask_all(free), sheet=free))
+
+
+KILN = """
+moulding, drying, heating, holding, cooling   step in min
+redrying   step in min, may be left out
+baking     step in min  "browning of the crust"
+  warmth   temperature in degC
+moisture   share in wt%
+"""
+
+
+def in_the_kiln(left: str, words: str) -> tuple[str, list[str]]:
+    """What is read, without the words by which a free number is called; what is refused."""
+    made, told = read_sheet(
+        Source("test", f"{KILN}\n\n1. A method of firing, {words}.\n   | {left} : {words}\n")
+    )
+    formula = repr(made.claims[0].limitations[0].formula) if made else ""
+    return re.sub(r"Parameter\(key='[^']*'\)", "Parameter", formula), [
+        d.message for d in told if d.severity == "error"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "plainly"),
+    [
+        ("moulding, drying, heating", "said process comprising", "comprising the steps of"),
+        ("moulding, drying, heating", "the method comprising the steps of", "comprising the steps of"),
+        ("heating, cooling", "then", "then cooling"),
+        ("heating, cooling", "and then", "then cooling"),
+        ("moulding, drying, heating", "then", "in this order"),
+        ("heating", "not started until drying has been finished", "not before the end of drying"),
+        ("cooling", "only after heating has been completed", "after the end of heating"),
+        ("cooling", "only once the heating is complete", "after the end of heating"),
+        ("cooling", "not started until browning has been finished", "not before the end of baking"),
+        ("holding", "follows immediately upon heating", "immediately after heating"),
+        ("holding, heating", "holding immediately follows heating", "holding immediately after heating"),
+        ("heating", "in under 45 s", "lasting less than 45 s"),
+        ("cooling", "in the course of no more than 30 minutes", "lasting no more than 30 minutes"),
+        ("cooling", "in at most 30 minutes", "lasting at most 30 minutes"),
+        ("redrying, moisture", "if the moisture still exceeds 15 wt%", "if the moisture exceeds 15 wt%"),
+        ("redrying, moisture", "is only carried out if the moisture exceeds 15 wt%",
+         "is carried out only if the moisture exceeds 15 wt%"),
+    ],
+)  # fmt: skip
+def test_words_of_steps_that_say_the_same(left: str, words: str, plainly: str) -> None:
+    found, told = in_the_kiln(left, words)
+    assert not told
+    assert found == in_the_kiln(left, plainly)[0]
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        ("moulding, drying, heating", "the mould comprising"),
+        ("heating, cooling", "then not"),
+        ("cooling", "then"),
+        ("cooling", "not only after heating is complete"),
+        ("cooling", "not started until heating or drying has been finished"),
+        ("cooling", "not until heating has been completed"),
+    ],
+)
+def test_words_of_steps_that_say_more_are_refused(left: str, words: str) -> None:
+    assert in_the_kiln(left, words)[1]
+
+
+def test_a_time_before_another_step_is_not_how_long_it_lasts() -> None:
+    apart = in_the_kiln("cooling", "in no more than 30 minutes after heating")
+    assert apart[0]
+    assert apart[0] != in_the_kiln("cooling", "lasting no more than 30 minutes")[0]
+
+
+@pytest.mark.parametrize(
+    ("words", "plainly"),
+    [
+        ("is at no time more than 30 °C", "is never more than 30 °C"),
+        ("at no stage exceeds 30 °C", "never exceeds 30 °C"),
+        ("without ever falling below 30 °C", "never falls below 30 °C"),
+        ("does not at any moment exceed 30 °C", "never exceeds 30 °C"),
+    ],
+)
+def test_what_is_never_so_is_so_at_no_time(words: str, plainly: str) -> None:
+    found, told = in_the_kiln("warmth of baking", words)
+    assert not told
+    assert found == in_the_kiln("warmth of baking", plainly)[0]

@@ -12,7 +12,6 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names
 from scopecheck.resolve.subjects import Subject, is_bare_share
-from scopecheck.resolve.usual import with_forms
 
 _ARTICLES = ("a", "an", "the", "said")
 
@@ -25,7 +24,7 @@ def without_noted_bearer(tokens: tuple[Token, ...], subject: Subject, names: Nam
     if not subject.moments:
         return tokens
     own, _, step = (part.split() for part in subject.text.lower().partition(" of "))
-    tokens = with_forms(_without_own_step(tokens, step), "forms_of_times")
+    tokens = _without_own_step(tokens, step)
     noted = names.note_of(subject.moments["start"][0]).lower().split(",")[0].split()
     bearer = _bearer(noted, own)
     said = [word_of(t) for t in tokens]
@@ -75,7 +74,7 @@ def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]
     said = [word_of(t) for t in tokens]
     if not subject.moments or not _OF_MOMENTS.isdisjoint(said):
         return tokens
-    denied = not {"not", "no", "never", "nor"}.isdisjoint(said)
+    denied = not {"not", "no", "never", "nor", "ever"}.isdisjoint(said)
     runs = [*(_NEVER if denied else _ALWAYS)]
     at, run = next(((i, r) for i in range(len(said)) for r in runs if said[i : i + len(r)] == r), (0, []))
     if not run:
@@ -85,14 +84,16 @@ def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]
     numbers = sum(t.number is not None for t in tokens)
     if denied and numbers > sum(said[i : i + len(r)] == r for i in range(len(said)) for r in runs):
         return tokens  # 'rises to 80 degC and never exceeds 90 degC'
-    kept = tokens if run in _DENYING else (*tokens[:at], *tokens[at + len(run) :])
+    never = (replace(tokens[at], text="never", end=tokens[at + len(run) - 1].end),) if run in _DENYING else ()
+    kept = (*tokens[:at], *never, *tokens[at + len(run) :])
     if not kept:
         return tokens
     return (*kept, replace(kept[-1], sort="word", text="throughout", number=None, start=kept[-1].end))
 
 
-_DENYING = [["never"], ["at", "no", "time"]]
-_NEVER = [*_DENYING, ["at", "any", "time"], ["at", "any", "moment"], ["at", "any", "point", "in", "time"]]
+_WHENEVER = [["time"], ["moment"], ["stage"], ["point", "in", "time"]]
+_DENYING = [["never"], ["without", "ever"], *(["at", "no", *when] for when in _WHENEVER)]
+_NEVER = [*_DENYING, *(["at", "any", *when] for when in _WHENEVER)]
 _ALWAYS = [
     ["always"], ["constantly"], ["permanently"], ["at", "all", "times"], ["all", "the", "time"],
     ["the", "whole", "time"], ["at", "every", "moment"], ["at", "every", "point", "in", "time"],

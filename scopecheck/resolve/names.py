@@ -169,7 +169,17 @@ class Names:
         for _ in range(2):
             for before in ("the ", "said ", "step of ", "a ", "an "):
                 plain = plain.removeprefix(before)
-        return self.steps.get(plain) or self.steps.get(plain.removesuffix(" step")) or self._lettered(plain)
+        found = self.steps.get(plain) or self.steps.get(plain.removesuffix(" step"))
+        return found or self._lettered(plain) or self._noted_step(plain)
+
+    def _noted_step(self, plain: str) -> Step | None:
+        """The one step whose note begins with the word: `heating`, of one noted "heating of the beads"."""
+        if not plain.endswith("ing") or " " in plain or self.declared(plain) is not None:
+            return None
+        found = [
+            s for s in self.steps.values() if f"{self.note_of(s.start).lower()} ".startswith(f"{plain} of ")
+        ]
+        return found[0] if len(found) == 1 else None
 
     def _lettered(self, plain: str) -> Step | None:
         """The step whose note has this letter or number of the claim's: `step d)`."""

@@ -115,6 +115,8 @@ def without_words_round_members(job: Job, tokens: Tokens) -> Iterator[tuple[Toke
             return True
         if word in _LEADING_TO_MEMBERS:
             return at > 0 and said[at - 1].endswith(("ed", "ing", "ion", "ment"))
+        if word == "from":
+            return at > 0 and said[at - 1] in _MADE
         never = others | of_members | known | listed("asides", "no_lead")
         return word not in never and describes(word)
 
@@ -122,13 +124,27 @@ def without_words_round_members(job: Job, tokens: Tokens) -> Iterator[tuple[Toke
     last = max(named)
     end = last + max(len(m) for m in members if said[last : last + len(m)] == m)
     behind = next((i for i in range(end, len(said)) if not describing(i)), len(said))
-    if start > min(named) or behind < len(said):
+    verb = start > 0 and start == min(named) and said[start - 1] not in own | FILLERS | {*_LEADING_TO_MEMBERS}
+    if start > min(named) or behind < len(said) or (verb and said[start - 1] not in ("from", *_MADE)):
         return
     if not own.union(FILLERS).issuperset((*said[:start], *said[end:])) and job.readable(tokens[start:end]):
         yield tokens[start:end], tokens[:start], tokens[end:]
 
 
-_LEADING_TO_MEMBERS = ("by", "from", "to", "for", "on")
+_LEADING_TO_MEMBERS = ("by", "to", "for", "on")
+_MADE = (
+    "made",
+    "formed",
+    "produced",
+    "obtained",
+    "cast",
+    "moulded",
+    "molded",
+    "cut",
+    "built",
+    "manufactured",
+    "selected",
+)
 
 
 def _may_say_which(token: Token, never: set[str]) -> bool:

@@ -58,7 +58,7 @@ class Pattern:
             if isinstance(e, Literals) and not e.optional
         )
 
-    @property
+    @cached_property
     def slots(self) -> tuple[Slot, ...]:
         return tuple(e for e in self.elements if isinstance(e, Slot))
 

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 from difflib import SequenceMatcher
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from itertools import pairwise
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, SetDecl, Step
@@ -19,6 +19,7 @@ from scopecheck.foundations.word_lists import words as word_list
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import CALENDAR, Token
 from scopecheck.resolve.assemblies import no_assembly
+from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, matches, word_of
 from scopecheck.resolve.everyday import placed_at, with_fractions
 from scopecheck.resolve.lifting import advised, in_symbols
@@ -83,7 +84,6 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
         help = _of_what_it_is(job, whole)
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
-    near = _nearest(job, tokens)
     more = f"; or {in_symbols(job)}"
     field = job.place.names.field_of(job.subjects[0].text) if job.subjects else None
     first = job.of_parts.each[0] if job.of_parts is not None else None
@@ -92,6 +92,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     unknown = _undeclared(job, tokens, literals)
     if unknown and not f" {unknown.lower()} ".endswith(f" of {job.subjects[0].text.lower()} "):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *_no_value(job, unknown, more))
+    near = _nearest(job, tokens)
     cause += _beside_parts(job) or _in_no_phrase(job, tokens)
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
@@ -580,7 +581,7 @@ LEAST_HELD = 3
 def _held_in(job: Job, skeleton: list[str]) -> list[Pattern]:
     """The patterns whose words are said, in their order, and as many numbers as they take."""
     every = [(e, p) for e in job.place.phrases.all() if e.group != _SETTLED for p in e.patterns]
-    rare = Counter(word for _, p in every for need in p.required for word in need)
+    rare = _how_often(job.place.phrases)
     numbers, found = skeleton.count("("), list[tuple[float, int, Pattern, frozenset[str]]]()
     for order, (entry, pattern) in enumerate(every):
         valued = sum(s.kind not in ("noun", "list", "limit", "outcome", "condition") for s in pattern.slots)
@@ -594,6 +595,13 @@ def _held_in(job: Job, skeleton: list[str]) -> list[Pattern]:
         if not any(words <= more for _, more in kept):
             kept.append((pattern, words))
     return [pattern for pattern, _ in kept]
+
+
+@lru_cache(2)
+def _how_often(phrases: Phrasebook) -> Counter[str]:
+    """In how many patterns a word stands."""
+    every = (p for e in phrases.all() if e.group != _SETTLED for p in e.patterns)
+    return Counter(word for p in every for need in p.required for word in need)
 
 
 def _in_order(pattern: Pattern, skeleton: list[str]) -> tuple[str, ...]:
@@ -632,6 +640,7 @@ def _most_like(job: Job, skeleton: list[str]) -> list[Pattern]:
 _JOINING = frozenset("and or to by for from on as than no not , ( )".split())
 
 
+@cache
 def _is_of_own_unit(word: str) -> bool:
     return bool(find_unit(word)) or word in CALENDAR or word in ("billion", "million", "trillion")
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 from itertools import chain, pairwise
+from typing import TypeAlias
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
@@ -123,6 +124,7 @@ from scopecheck.resolve.plainer_counts import (
 from scopecheck.resolve.plainer_members import with_kinds_named, with_others_named
 from scopecheck.resolve.plainer_shares import with_amount_elided
 from scopecheck.resolve.plainer_states import (
+    with_doing_so,
     with_measure_passed,
     with_only_behind_state,
     with_permission,
@@ -202,7 +204,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
     tokens = _with_signs_for_units(tokens, subjects, names)
-    tokens = with_only_behind_state(with_permission(tokens, subjects), subjects)
+    tokens = with_only_behind_state(with_permission(with_doing_so(tokens, subjects), subjects), subjects)
     tokens = without_after(tokens, subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
@@ -255,6 +257,10 @@ def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:
     return "in" in said[max(0, at - 4) : at] and "of" not in said[max(0, at - 4) : at]
 
 
+Things: TypeAlias = tuple[Subject, ...]
+Known: TypeAlias = dict[tuple[object, ...], tuple[Things, object]]
+
+
 @record
 class Reader:
     """Reads words at one place of one document."""
@@ -269,6 +275,8 @@ class Reader:
     tried: bool = False
     """Whether they are only tried."""
     memory: Memory = field(default_factory=Memory, compare=False)
+    known: Known = field(default_factory=dict)
+    """What is known of words that were tried already, each with the things of which they were."""
 
     @property
     def place(self) -> Place:
@@ -410,10 +418,31 @@ class Reader:
             job, tokens, words, subjects
         ):
             return found
+        return self._as_more_than_a_phrase(job, made, tokens, words, subjects)
+
+    def _as_more_than_a_phrase(
+        self,
+        job: Job,
+        made: tuple[Token, ...],
+        tokens: tuple[Token, ...],
+        words: Words,
+        subjects: tuple[Subject, ...],
+    ) -> Formula:
+        """What is said otherwise, more plainly or more loosely than a phrase has it.
+
+        What is told of words that nothing reads takes long to find out: at first they are tried without.
+        """
+        quickly = not (self.tried or is_read(job, made))
+        wrong: Trouble | None = None
         try:
-            return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
+            if not quickly:
+                return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
+            first = replace(self, tried=True)
+            quick = replace(job, place=first.place)
+            if found := first._otherwise_said(quick, tokens, words, subjects, quickly):
+                return found
         except Trouble as unread:
-            wrong = unread
+            wrong = None if quickly else unread
         try:
             found = self._said_plainly(tokens, words, subjects)
         except Trouble as other:
@@ -437,9 +466,9 @@ class Reader:
             or self._under_a_condition_loosely(job, tokens)
             or self._for_what_it_is_made(job, tokens, words, subjects)
         )
-        if found is None:
+        if found is None and wrong is not None:
             raise wrong
-        return found
+        return found or self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
 
     def _beside_a_sum(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -747,6 +776,12 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Looser | None:
         """The first looser way in which the words are read; None if there is none."""
+        found = self._once("loosely", words, tokens, subjects)
+        return found if isinstance(found, Looser) else None
+
+    def _looked_loosely(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Looser | None:
         trying = self._trying()
         tied = {word_of(t) for t in tokens} & listed("names", "tying") if len(subjects) > 1 else set[str]()
         for way in looser(Job(self.place, subjects, words, without_unit(tokens)), tokens):
@@ -863,9 +898,17 @@ class Reader:
         return All(tuple(limited)) if limited else None
 
     def _otherwise_said(
-        self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+        self,
+        job: Job,
+        tokens: tuple[Token, ...],
+        words: Words,
+        subjects: tuple[Subject, ...],
+        quickly: bool = False,
     ) -> Formula | None:
-        """The words as limits under conditions, or as one limit for each thing; None for others."""
+        """The words as limits under conditions, or as one limit for each thing; None for others.
+
+        Raises Trouble where it is known what is wrong with them; `quickly` nothing is looked for to be told.
+        """
         if not subjects or job.sort not in ("", "switches", "steps"):
             return None
         sides = self._sides(job)
@@ -882,7 +925,11 @@ class Reader:
         if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
             return one_by_one
         # A condition of measuring is told as such.
-        if not any(aside.wrong for aside in job.asides(tokens)) and (wrong := why_not(sides, tokens)):
+        if (
+            not quickly
+            and not any(aside.wrong for aside in job.asides(tokens))
+            and (wrong := why_not(sides, tokens))
+        ):
             raise wrong
         return None
 
@@ -1201,8 +1248,19 @@ class Reader:
         except Trouble:
             return False
 
+    def _once(self, what: str, words: Words, tokens: tuple[Token, ...], things: Things) -> object:
+        """What these words are tried for, found once: sides of a condition are looked at again and again."""
+        key = (what, words.text, tokens, *map(id, things), self.tried, self.names.of_several)
+        if key not in self.known:
+            looked = self._looked_loosely if what == "loosely" else self._looked_plainly
+            self.known[key] = (things, looked(tokens, words, things))
+        return self.known[key][1]
+
     def _reads_plainly(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether the words are read without a condition in them."""
+        return bool(self._once("plainly", words, words.tokens, subjects))
+
+    def _looked_plainly(self, _: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]) -> bool:
         tokens = _tokens_of(words, subjects, self.names)
         if not tokens or len(tokens) > MOST_WORDS or any(t.sort == "sign" for t in tokens):
             return False

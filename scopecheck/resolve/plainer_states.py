@@ -12,7 +12,8 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
-from scopecheck.resolve.states import OUT_OF, nouns_in, opposite_states, side_words
+from scopecheck.resolve.readings import is_switch
+from scopecheck.resolve.states import OUT_OF, nouns_in, opposite_states, side_words, state_of
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.whichever import with_the_first
 
@@ -113,6 +114,7 @@ def states_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     if len(subjects) < 2:
         return tokens
     tokens = with_threshold_named(with_difference_of_both(tokens, subjects), subjects)
+    tokens = with_those_in_which(tokens, subjects)
     tokens = without_what_makes_it(with_only_if_behind(tokens, subjects), subjects)
     tokens = with_state_beside(tokens, subjects)
     return with_limit_of_named(
@@ -127,6 +129,23 @@ def _words(said: str, at: Token, to: Token | None = None) -> Tokens:
     return tuple(
         replace(at, sort="word", text=w, number=None, end=end) for w, end in zip(texts, ends, strict=True)
     )
+
+
+def with_those_in_which(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`discards any window in which the noise exceeds 3 dB` as that it does so when it exceeds 3 dB."""
+    words = [word_of(t) for t in tokens]
+    if not is_switch(subjects[0].bound):
+        return tokens
+    for at in range(1, len(words) - 4):
+        if words[at] not in _ANY or words[at + 2 : at + 4] not in _IN_WHICH or "not" in words[:at]:
+            continue
+        the, when = _words("the", tokens[at], tokens[at]), _words("when", tokens[at + 2], tokens[at + 3])
+        return (*tokens[:at], *the, tokens[at + 1], *when, *tokens[at + 4 :])
+    return tokens
+
+
+_ANY = frozenset("any each every all those a an".split())
+_IN_WHICH = (["in", "which"], ["for", "which"], ["at", "which"], ["of", "which"])
 
 
 def with_when_behind_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -278,8 +297,10 @@ def without_what_makes_it(tokens: Tokens, subjects: tuple[Subject, ...]) -> Toke
             if words[at + 1] not in _ARTICLES or words[at + 2 : end] != nouns or words[end + 1] not in states:
                 continue
             first = next((i + 1 for i in range(at - 1, -1, -1) if words[i] in (",", "and", "to", *_WHEN)), 0)
-            if not all(t.sort == "word" for t in tokens[first:at]):
-                continue
+            if not all(t.sort == "word" for t in tokens[first:at]) or not _DENYING.isdisjoint(
+                words[first:at]
+            ):
+                continue  # 'does not prevent the valve from opening' leaves it open
             if words[at] in _MAKES and words[end] == "to":
                 return (*tokens[:first], *tokens[at + 1 : end], *tokens[end + 1 :])
             if words[at] in _PREVENTS and words[end] == "from":
@@ -426,6 +447,8 @@ def with_limit_of_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
                 continue
             begin = at - (words[at - 1] in _ARTICLES)
             verb = words[begin - 1] if begin else ""
+            if begin > 1 and verb not in _BRINGS and words[begin - 2] in _NOT_SO:
+                continue  # what is not limited need not be beyond that
             if verb in listed("limits", "caps") | _BRINGS and words[end] == "to":
                 caps = tokens[end + 1].number and verb not in _BRINGS  # not 'to at most 2 m/s'
                 limited = _words("is limited to" if caps else "is", tokens[end], tokens[end])
@@ -446,7 +469,8 @@ def _begin_of_what_does_it(tokens: Tokens, verb: int) -> int:
     return start if led and plain else verb
 
 
-_DENYING = frozenset("not never no nor does do may can cannot must should only hardly rarely without".split())
+_NOT_SO = frozenset("not never no nor may can cannot hardly rarely without".split())
+_DENYING = _NOT_SO | frozenset("does do must should only".split())
 
 
 _BRINGS = frozenset(
@@ -602,14 +626,55 @@ def with_permission(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     for said, instead in _PERMITTED.items():
         if " ".join(run).endswith(f" {said}"):
             rest = tokens[: at - len(said.split())]
+            if any(is_switch(s.bound) for s in subjects):
+                return _state_permitted(rest, tokens, at, instead == "nowhere where", subjects)
             return (*rest, *_words(instead, tokens[at], tokens[at]), *tokens[at + 1 :])
     acts = _PROHIBITS | (frozenset(("allows", "permits")) if only else frozenset())
     act = next((i for i in range(at) if words[i] in acts and words[i + 1] in _ARTICLES), None)
-    if act is not None and states.isdisjoint(words[act:at]) and "from" not in words[act:at]:
+    denied = act is not None and not _NOT_SO.isdisjoint(words[:act])  # what is not prohibited need not be
+    if act is not None and not denied and states.isdisjoint(words[act:at]) and "from" not in words[act:at]:
         where = "nowhere where" if words[act] in _PROHIBITS else "nowhere but where"
         limit = _with_finite(tokens[act + 1 : at - only])
         return (*limit, *_words(where, tokens[at], tokens[at]), *tokens[at + 1 :])
     return tokens
+
+
+def _state_permitted(
+    rest: Tokens, tokens: Tokens, at: int, denied: bool, subjects: tuple[Subject, ...]
+) -> Tokens:
+    """`charging is permitted only if ...` as so nowhere else, `opening is prohibited when ...` as prevented.
+
+    What is permitted need not be so.
+    """
+    switch = next(s for s in subjects if is_switch(s.bound))
+    so = state_of(rest, switch.text, frozenset())
+    if so is None:
+        return tokens
+    if denied:
+        return (*rest, *_words("is prevented", tokens[at], tokens[at - 1]), *tokens[at:])
+    if so and not {",", "and", "or", "but"} & set(map(word_of, tokens[at:])):
+        nowhere = _words("so nowhere but where the condition", tokens[at], tokens[at])
+        return (*nowhere, *tokens[at + 1 :], *_words("holds", tokens[-1], tokens[-1]))
+    return (*rest, *_words("only", tokens[at]), *tokens[at:])
+
+
+def with_doing_so(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`ceases to do so when ...`, of what is done or not, as stops."""
+    if not any(is_switch(s.bound) for s in subjects):
+        return tokens
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 2):
+        for run in _CEASING:
+            if words[at : at + len(run)] == run:
+                return (
+                    *tokens[:at],
+                    *_words("stops", tokens[at], tokens[at + len(run) - 1]),
+                    *tokens[at + len(run) :],
+                )
+    return tokens
+
+
+_CEASING = [run.split() for run in ("ceases to do so", "stops to do so", "stops doing so", "ceases doing so")]
 
 
 def _with_finite(tokens: Tokens) -> Tokens:

@@ -24,6 +24,9 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         tokens = _without_step(tokens, within) if within else tokens
         return _without_reached(tokens) if subjects and isinstance(subjects[0].bound, Step) else tokens
     names = [s.text.lower().split() for s in subjects]
+    tokens = _after_the_end(tokens, names)
+    if len(subjects) > 1 and (opened := _opening_or_then(tokens, subjects)):
+        return opened
     tokens = _while_it_goes_on(with_runs(_with_subsequent(_without_step(tokens, names), names), "step_runs"))
     if len(subjects) > 1:
         tokens = _with_no_step_done(tokens, subjects)
@@ -31,6 +34,54 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return _time_between(_of_two(tokens, subjects), subjects)
     tokens = _uninterrupted(tokens, subjects[0])
     return _lasting(_going_on(_between_steps(tokens)), subjects[0].text.lower().split())
+
+
+def _opening_or_then(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`said process comprising`, and `then`, alone, as what is said of the steps left of the colon."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if w in _COMPRISING), 0)
+    steps = words[at + 1 :] in ([], ["the", "steps", "of"], ["the", "following", "steps"], ["the", "steps"])
+    if at and steps and _PROCESS.issuperset(words[:at]):
+        return tuple(words_at(tokens[0], "comprising the steps of"))
+    if words[words[0] == "and" :] not in _THEN:
+        return ()
+    two = len(subjects) == 2
+    return tuple(words_at(tokens[0], f"then {subjects[1].text}" if two else "in this order"))
+
+
+_COMPRISING = ("comprising", "comprises", "including", "includes")
+_PROCESS = frozenset("said the a this which process method procedure further".split())
+_THEN = [["then"], ["subsequently"], ["thereafter"], ["afterwards"], ["next"], ["followed", "by"]]
+
+
+def _after_the_end(tokens: Tokens, names: list[list[str]]) -> Tokens:
+    """`only once heating is complete`, `after heating has been finished`, as after the end of it."""
+    words = [word_of(t) for t in tokens]
+    over = next((run for run in _OVER if words[-len(run) :] == run), [])
+    at = next(
+        (i for i in range(len(words) - 2) if words[i] == "after" or words[i : i + 2] == ["only", "once"]),
+        None,
+    )
+    if not over or at is None:
+        return tokens
+    start = at + 1 + (words[at] == "only")
+    end = len(tokens) - len(over)
+    own = words[start + (words[start] in ("the", "said")) : end]
+    if not own or own in names or any(t.number for t in tokens[start:]) or not _JOINTS_OR.isdisjoint(own):
+        return tokens
+    said = words_at(tokens[at], "after the end of")
+    at -= words[at - 1 : at] == ["only"]
+    if words[at - 1 : at] == ["not"]:
+        return tokens  # 'not only after': at other times too
+    return (*tokens[:at], *said, *tokens[start:end])
+
+
+_OVER = [
+    [*be, word]
+    for be in (["has", "been"], ["have", "been"], ["is"], ["are"], ["has"], ["have"])
+    for word in ("finished", "completed", "complete", "ended", "over", "concluded", "terminated")
+]
+_JOINTS_OR = frozenset("and or not , is are".split())
 
 
 def _while_it_goes_on(tokens: Tokens) -> Tokens:
@@ -311,9 +362,16 @@ def _lasting(tokens: Tokens, own: list[str]) -> Tokens:
             if words[start:end] == run and verb and alone and end + 1 < len(words):
                 return (*words_at(tokens[0], "lasting"), *tokens[end + 1 :])
     ranged = words[:1] == ["over"] and sum(t.number is not None for t in tokens) > 1
-    if ranged or words[:3] == ["in", "less", "than"] or words[:2] == ["in", "from"]:
+    limit = next((words[1 : 1 + len(run)] for run in _NO_LONGER if words[1 : 1 + len(run)] == run), [])
+    so_long = words[:1] in (["in"], ["over"]) and limit and len(words) == len(limit) + 2
+    if ranged or so_long or words[:3] == ["in", "less", "than"] or words[:2] == ["in", "from"]:
         return (*words_at(tokens[0], "lasting"), *tokens[1:])
     return tokens
+
+
+_NO_LONGER = [
+    run.split() for run in ("at most", "no more than", "not more than", "no longer than", "up to", "at least")
+]
 
 
 def as_durations(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

@@ -7,7 +7,7 @@ its own things as a line of its own would be. What is not told from the words is
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from itertools import pairwise
+from itertools import chain, pairwise
 from typing import TypeAlias
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
@@ -174,6 +174,7 @@ class Sides:
     def _alone(self, tokens: Tokens, thing: Subject) -> Side | None:
         head = self.head(tokens)
         called = f"{thing.text} {self.job.place.names.note_of(thing.text)}".lower().split()
+        called += _kind_of_difference(thing)
         if not (head in ("", thing.text) or _is_list_of(thing, head)) or _of_a_change(tokens, called):
             return None
         if not head and self._of_another_share(tokens, thing):
@@ -182,12 +183,26 @@ class Sides:
             return None if self.state(tokens, thing) is None else Side((Piece(tokens, (thing,)),))
         if self.reads(tokens, (thing,)) or self.chosen(tokens, thing):
             return Side((Piece(tokens, (thing,)),))
-        tokens = _without_behind(tokens[len(tokens) > 1 and word_of(tokens[0]) == "there" :])
+        tokens = _without_behind(tokens[len(tokens) > 1 and word_of(tokens[0]) == "there" :], thing.text)
         if self.reads(tokens, (thing,)):
             return Side((Piece(tokens, (thing,)),))
         behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
+        behind = chain(behind, self._behind_difference(tokens, thing), _counted_in(tokens, thing, called))
         rest = next((r for r in behind if self.reads(r, (thing,))), None)
         return None if rest is None else Side((Piece(rest, (thing,)),))
+
+    def _behind_difference(self, tokens: Tokens, thing: Subject) -> Iterator[Tokens]:
+        """What stands behind `a difference in temperature between the hottest and the coldest cell`.
+
+        It is declared as a temperature difference, and noted so or not at all.
+        """
+        kind = _kind_of_difference(thing)
+        note = self.job.place.names.note_of(thing.text).lower().split()
+        known = {*kind, *_TELLING_BETWEEN, *(w + end for w in note for end in ("", "s", "es"))}
+        said = [word_of(t) for t in tokens]
+        at = next((i for i, w in enumerate(said) if w not in known - {"is", "are"}), len(said))
+        if kind and "difference" in said[:at] and at < len(said):
+            yield tokens[at:]
 
     def _of_another_share(self, tokens: Tokens, thing: Subject) -> bool:
         """`at most 2 wt% of wax`, of the oil: with both left of the colon it is how much wax there is."""
@@ -324,9 +339,34 @@ def _of_each(tokens: Tokens) -> bool:
     return len(tokens) > 1 and word_of(tokens[0]) in ("each", "every") and tokens[1].number is not None
 
 
-def _without_behind(tokens: Tokens) -> Tokens:
-    """Without an 'is applied' and the like at the end."""
+_TELLING_BETWEEN = frozenset("in between of the a an said this and any".split())
+
+
+def _kind_of_difference(thing: Subject) -> list[str]:
+    """The words of `temperature difference`, if what is declared is one; else none."""
+    kind = thing.bound.kind.name.split() if isinstance(thing.bound, Typed) and thing.bound.kind else []
+    return kind if kind[-1:] == ["difference"] else []
+
+
+def _counted_in(tokens: Tokens, thing: Subject, called: list[str]) -> Iterator[Tokens]:
+    """`windows of at most 4096 samples`, of samples that are noted as those in one window."""
     said = [word_of(t) for t in tokens]
+    own = thing.text.lower().split()
+    counted = isinstance(thing.bound, Typed) and thing.bound.whole and said[-len(own) :] == own
+    start = int(said[:1] in (["a"], ["an"], ["the"], ["each"]))
+    if (
+        counted
+        and said[start + 1 : start + 2] == ["of"]
+        and {said[start], said[start].removesuffix("s")} & {*called}
+    ):
+        yield tokens[start + 2 :]
+
+
+def _without_behind(tokens: Tokens, name: str) -> Tokens:
+    """Without an 'is applied' and the like at the end; `are clipped`, of the share that is called clipped."""
+    said = [word_of(t) for t in tokens]
+    if said[-2:-1] in (["is"], ["are"]) and said[-1] == name.lower() and said[-1].endswith("ed"):
+        return tokens[:-2]
     runs = (i for i in range(1, len(said)) if run_at(said, i, "conditional", "behind") == len(said) - i)
     return tokens[: next(runs, len(tokens))]
 
@@ -346,6 +386,7 @@ _NEVER_LAST = frozenset(
     "a an the of in on at to for from by over above below under within about around near beyond between is"
     " are be being and or if when".split()
 )
+_BEFORE_ARTICLES = _NEVER_LAST | {"that", "with", "into", "onto", "through", "between", "across"}
 _BETWEEN_NAMES = _NEVER_LAST - {"or", "if", "when", "within", "beyond"}
 """Words that may stand between those that name a thing; a limit may begin with some of them."""
 _SAYS_SO = ("is", "are", "being", "be", "lies", "lie", "stays", "remains")
@@ -372,6 +413,8 @@ def _behind_nouns(tokens: Tokens, own: str, also: frozenset[str]) -> Iterator[To
             return
         if any(word in listed(table, name) for table, name in _NO_NOUN):
             return
+        if word in _ARTICLES and end - 1 > start and said[end - 2] not in _BEFORE_ARTICLES:
+            return  # 'keeping the temperature below 40 °C': no noun goes on so
         noun = said[start:end]
         last = max((i for i, w in enumerate(noun) if w in names), default=None)
         behind = noun[last + 1 : last + 2] if last is not None else []

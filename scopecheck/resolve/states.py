@@ -25,13 +25,20 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     `others` are words that speak of something else: 'the door is open' says nothing of a valve.
     """
     own, mine = set(name.lower().split()), noun_of(name)
-    said = [word_of(t) for t in tokens]
+    said = _with_own_forms(_without_longer([word_of(t) for t in tokens]), name)
+    said = _without_object(said, name)
     if said[:1] == ["no"] and said[1:2] and said[1] in own | {*_BE}:
         said[0] = "not"  # 'no alarm is issued', with or without what is called so
     sides = _sides(name)
+    said = _of_a_change(said, sides)
     told = [sides[w] for w in said if w in sides]
     negated = "not" in said
+    prevented = any(w in listed("switching", "preventing") and sides.get(w) is False for w in said)
+    if told and (_says_another(said, name, sides) or (negated and prevented)):
+        return None  # what is not inhibited need not be so
     alone = set(said) - own <= {"is", "are", "be", "being", "not"}
+    if said.count("not") > 1:
+        return None
     if not told and own <= set(said) and (alone or name.lower().endswith(_SAYS_HOW)):
         told = [True]  # 'is dimmed', of what is called dimmed; 'is hollow', of what is called so
         mine = frozenset(w for w in mine if not w.endswith(_SAYS_HOW))
@@ -45,7 +52,101 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
         return None
     if mine and any(noun and (mine.isdisjoint(noun) or _is_of_another(noun, own)) for noun in nouns):
         return None
+    if not mine and (len(nouns) > 1 or any(own.intersection(noun[1:]) for noun in nouns)):
+        return None  # 'the controller curbs charging' says nothing of charging that is known
+    if any(_does_something(noun, own) for noun in nouns):
+        return None
     return told[0] is not negated
+
+
+def _says_another(said: list[str], name: str, sides: dict[str, bool]) -> bool:
+    """`the lamp is off`, of what is called lamp dimmed or lamp flashing: then it is so of another state."""
+    own = name.lower().split()
+    how = [w for w in own if w.endswith(_SAYS_HOW) and len(w) > _SHORT]
+    if not how or not sides.keys().isdisjoint(own):
+        return False
+    return any(not w.endswith("ing") for w in how) or (len(own) > 1 and not set(how) <= set(said))
+
+
+def _without_longer(said: list[str]) -> list[str]:
+    """`is no longer inhibited` as is not inhibited; `takes place` as occurs."""
+    place = next((i for i in range(len(said) - 1) if said[i] in _TAKES and said[i + 1] == "place"), None)
+    if place is not None:
+        said = [*said[:place], "occurs", *said[place + 2 :]]
+    at = next((i for i in range(len(said) - 1) if said[i : i + 2] == ["no", "longer"]), None)
+    return said if at is None else [*said[:at], "not", *said[at + 2 :]]
+
+
+_TAKES = ("take", "takes", "taking")
+
+
+def _with_own_forms(said: list[str], name: str) -> list[str]:
+    """`discards`, of what is called discarded, and `charges`, of charging, as that.
+
+    What is charged, and not being charged, is so when it is full.
+    """
+    if len(name.split()) > 1 or not name.lower().endswith(("ing", "ed")) or name.lower() in said:
+        return said
+    own, charged = name.lower(), name.lower().endswith("ing")
+    found = list[str]()
+    for at, word in enumerate(said):
+        other = word in (own, "") or _stem(word) != _stem(own) or len(word) <= _SHORT
+        full = charged and word.endswith("ed") and said[at - 1 : at] != ["being"]
+        found.append(word if other or full else own)
+    return found
+
+
+def _without_object(said: list[str], name: str) -> list[str]:
+    """`stops charging the battery`, `charging of the battery is stopped`, without the battery."""
+    own = name.lower().split()
+    places = [i for i, w in enumerate(said) if w in own and w.endswith("ing")]
+    if len(places) != 1:
+        return said
+    at = behind = places[0] + 1
+    behind += said[behind : behind + 1] == ["of"]
+    if (
+        said[behind : behind + 1] == []
+        or said[behind] not in ("the", "its", "said")
+        or behind + 2 > len(said)
+    ):
+        return said
+    noun, then = said[behind + 1], said[behind + 2 : behind + 3]
+    ends = listed("switching", "beside") | _sides(name).keys() | {"not"}
+    plain = noun not in ends | _WHICH and (then == [] or then[0] in ends)
+    thing = len(own) == 1 or noun in own
+    return [*said[:at], *said[behind + 2 :]] if plain and thing else said
+
+
+def _of_a_change(said: list[str], sides: dict[str, bool]) -> list[str]:
+    """`opening of the valve is prevented`, `inhibits opening of the valve`, as the valve not opening.
+
+    What is not prevented need not be so.
+    """
+    change = next((i for i, w in enumerate(said) if w in sides and w.endswith("ing")), None)
+    if change is None:
+        return said
+    of = said[change + 1 : change + 3]
+    noun = said[change + 3 : change + 4] if of in (["of", "the"], ["of", "its"], ["of", "an"]) else []
+    behind = change + 4 if noun else change + 1
+    its = ["the", *noun] if noun else []
+    prevented = listed("switching", "preventing") - {w for w in sides if sides[w]}
+    be = said[behind : behind + 1] in (["is"], ["are"], ["being"])
+    if be and change == 0 and len(said) == behind + 2 and said[behind + 1] in prevented:
+        return [*its, "not", said[change]]
+    before = change - (said[change - 1 : change] == ["the"])
+    if behind == len(said) and before > 0 and said[before - 1] in prevented:
+        who = said[: before - 1]
+        alone = who == [] or (who[0] in _ARTICLES and len(who) <= _LONGEST_NOUN)
+        plain = alone and {"not", "of"}.isdisjoint(who) and _ARTICLES_IN.isdisjoint(who[1:])
+        return [*its, "not", said[change]] if plain else said
+    return [*its, said[change]] if noun and change == 0 and behind == len(said) else said
+
+
+def _does_something(noun: list[str], own: set[str]) -> bool:
+    """`system withholds alarm`: a verb within what would be taken for a noun."""
+    places = [i for i, w in enumerate(noun) if w in own]
+    before = noun[1 : places[-1]] if places else noun[1:]
+    return any(w.endswith("s") and not w.endswith(("ss", "us")) and len(w) > _SHORT for w in before)
 
 
 def state_among(
@@ -56,12 +157,14 @@ def state_among(
     """
     members = [m for m in choice.members if m != OTHERS]
     positive = tuple(t for t in tokens if word_of(t) != "not")
-    if len(members) != 2 or len(positive) < len(tokens) - 1:
+    denied = len(positive) < len(tokens)
+    prevented = denied and not listed("switching", "preventing").isdisjoint(map(word_of, tokens))
+    if len(members) != 2 or len(positive) < len(tokens) - 1 or prevented:
         return None
     told = [state_of(positive, f"{choice.name} {m}".lower(), others) for m in members]
     if {*told} != {True, False}:
         return None
-    return members[told.index(True)], len(positive) == len(tokens)
+    return members[told.index(True)], not denied
 
 
 def opposite_states(choice: ChoiceDecl) -> dict[str, str]:
@@ -87,6 +190,11 @@ def side_words(bound: object, name: str) -> frozenset[str]:
 
 def _is_done_by(said: list[str], nouns: list[list[str]], mine: frozenset[str], states: set[str]) -> bool:
     """`the controller opens the valve`: does what stands first do it, and is it done to what is switched?"""
+    if len(nouns) == 1 and not mine.isdisjoint(said) and mine.isdisjoint(nouns[0]):
+        at = len(nouns[0]) + 1  # 'the controller inhibits charging', without an article
+        return (
+            said[0] in _ARTICLES and said[at : at + 1] != [] and said[at].endswith("s") and said[at] in states
+        )
     if (
         len(nouns) != 2
         or said[0] not in _ARTICLES
@@ -99,7 +207,9 @@ def _is_done_by(said: list[str], nouns: list[list[str]], mine: frozenset[str], s
 
 
 _ARTICLES = ("the", "a", "an", "said", "its")
-_SWITCHES = frozenset(("switches", "turns"))
+_ARTICLES_IN = frozenset(_ARTICLES)
+_BEFORE_A_NOUN = ("of", "in", "for", "at", "on", "between", "with", "to", "from")
+_SWITCHES = frozenset(("switches", "turns", "keeps", "maintains"))
 
 
 def nouns_in(bound: object, name: str) -> list[str]:
@@ -276,6 +386,8 @@ def _parted(said: list[str], states: set[str]) -> tuple[list[str], list[list[str
         end = at + 1
         ends = listed("switching", "beside") | states | {"not"}
         while end < len(said) and end - at <= _LONGEST_NOUN and said[end] not in ends:
+            if said[end] in _ARTICLES and said[end - 1] not in _BEFORE_A_NOUN:
+                break
             end += 1
         nouns.append(said[at + 1 : end])
         at = end

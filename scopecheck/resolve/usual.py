@@ -128,9 +128,11 @@ def with_forms(tokens: tuple[Token, ...], table: str) -> tuple[Token, ...]:
     words = [_word_in_form(t) for t in said]
     text = " ".join(words) + " "
     starts = {at: i for i, at in enumerate(accumulate((len(w) + 1 for w in words), initial=0))}
-    heard = frozenset(text.split())
-    for form, needed, instead in _forms_of(table):
-        if needed <= heard and (found := form.fullmatch(text)):
+    there = frozenset(text.split())
+    for needed, form, instead in _forms_of(table):
+        if all(any(there >= option for option in options) for options in needed) and (
+            found := form.fullmatch(text)
+        ):
             ends = {name: found.span(name) for name in found.groupdict()}
             slots = {name: said[starts[first] : starts[last]] for name, (first, last) in ends.items()}
             return _in_that_form(said, slots, instead)
@@ -168,15 +170,20 @@ def _in_that_form(
     return tuple(found)
 
 
+_Needed = tuple[tuple[frozenset[str], ...], ...]
+
+
 @cache
-def _forms_of(table: str) -> list[tuple[Pattern[str], frozenset[str], tuple[str, ...]]]:
-    """Each form as a pattern, the words without which it is not there, and what is said instead."""
+def _forms_of(table: str) -> list[tuple[_Needed, Pattern[str], tuple[str, ...]]]:
+    """The forms of a table, each behind the words without which it is not there: most are never compiled."""
     rows = word_lists()[table].items()
-    return [(regex(_pattern_of(form)), _needed(form), tuple(said.split())) for form, said in rows]
+    return [(_needed_in(form), regex(_pattern_of(form)), tuple(said.split())) for form, said in rows]
 
 
-def _needed(form: str) -> frozenset[str]:
-    return frozenset(e for e in _ELEMENTS.findall(form) if e[0] not in "<[{")
+def _needed_in(form: str) -> _Needed:
+    """Of each element of a form that is not left open, the words of each way to say it."""
+    fixed = (element.strip("<>") for element in _ELEMENTS.findall(form) if element[0] not in "[{")
+    return tuple(tuple(frozenset(option.split()) for option in element.split("/")) for element in fixed)
 
 
 def _pattern_of(form: str) -> str:
