@@ -23,6 +23,7 @@ from scopecheck.resolve.chart import has_number, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import DETERMINERS, Job, Read
+from scopecheck.resolve.readings import is_unitless
 from scopecheck.resolve.shared_limits import (
     APART,
     BESIDE,
@@ -61,7 +62,10 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     points |= bool(numbers) and all(
         t.number and t.number.unit and t.number.unit.kind == job.first.kind for t in numbers
     )
-    if other is None or other.kind != job.first.kind or not (other.kind.dimension or counted or points):
+    plain = shares and is_unitless(job.first) and other is not None and not other.unit.symbol
+    if other is None or other.kind != job.first.kind:
+        return None
+    if not (other.kind.dimension or counted or points or plain):
         return None
     whole, own = job.place.names.value(other), job.subjects[0]
     shown = f"{other.name} - {own.text}" if direction == "less" else f"{own.text} - {other.name}"

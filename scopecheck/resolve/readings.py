@@ -344,6 +344,8 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
         return "only where no stroke says what is divided by what"
     if _OF_THE_TOTAL in reading.axes and _one_holds_another(at, names):
         return "only of two things, none of which holds the other"
+    if not _IN_VALUES.isdisjoint(reading.axes) and _is_share_of_a_number(at):
+        return "so many per cent of a number without a unit are a share of it"
     other = at.slots.get("T")
     if _TO_ITSELF in reading.axes and isinstance(other, Typed) and other.number:
         return "only of two things"
@@ -374,15 +376,28 @@ def _one_holds_another(at: Occurrence, names: Names) -> bool:
 
 _STROKE = regex(r"[^\W\d_][\w)\]]*\s*/\s*[(\[]?[^\W\d_]")
 _OF_THE_TOTAL = ("ratios", "shares of the total")
-_RELATIVE = ("differences", "relative")
+RELATIVE = ("differences", "relative")
 _TO_ITSELF = ("differences", "relative to the first")
-_SHARED = frozenset((_RELATIVE, _TO_ITSELF))
+_IN_VALUES = frozenset((("differences", "absolute"), ("differences", "signed")))
+_SHARED = frozenset((RELATIVE, _TO_ITSELF))
 """What sets a reading on which a difference is a share of the number: a bare number, `7.4 ± 0.3`, is none."""
 
 
 def _is_share(bound: Bound) -> bool:
     unit = bound.number.unit if isinstance(bound, Typed) and bound.number is not None else None
     return unit is not None and not unit.kind.dimension
+
+
+def is_unitless(bound: Bound | None) -> bool:
+    """Is it a number or a count of nothing, not even of per cents?"""
+    return isinstance(bound, Typed) and bound.kind == PLAIN_KIND and not (bound.unit and bound.unit.symbol)
+
+
+def _is_share_of_a_number(at: Occurrence) -> bool:
+    """`within 5 % of the nominal`, `7 ± 5 %`, of numbers without a unit: no points, which only shares have."""
+    others = [b for b in at.slots.values() if isinstance(b, Typed)]
+    apart = [b for b in others if b.number and b.number.unit and b.number.unit.symbol == "%"]
+    return len(others) > 2 and len(apart) == 1 and all(b in apart or is_unitless(b) for b in others)
 
 
 def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool | None:
