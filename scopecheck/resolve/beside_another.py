@@ -67,6 +67,8 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     if not (other.kind.dimension or counted or points or plain):
         return None
+    if shares and other.kind == PLAIN_KIND and other.unit.symbol:
+        return None  # of two shares in per cent: points, or a share of the other?
     whole, own = job.place.names.value(other), job.subjects[0]
     shown = f"{other.name} - {own.text}" if direction == "less" else f"{own.text} - {other.name}"
     if shares and other.kind.basis == "level":

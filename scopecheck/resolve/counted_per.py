@@ -41,7 +41,7 @@ def with_counted_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, 
 
 
 def _with_counts_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, ...]:
-    """`the number of courses [per centimetre]` of what is declared as `courses  in 1/cm`, as `the courses`."""
+    """`the number of courses [per centimetre]` of what is declared so, `courses  in 1/cm`, by its name."""
     said = ["per" if t.text == "/" else word_of(t) for t in tokens]
     for at in (i for i in range(1, len(said) - 2) if said[i : i + 2] == ["number", "of"]):
         if said[at - 1] != "the":

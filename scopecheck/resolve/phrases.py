@@ -128,9 +128,9 @@ from scopecheck.resolve.plainer_states import (
 )
 from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
 from scopecheck.resolve.plainer_values import with_extreme_as_named, without_own_noun
+from scopecheck.resolve.readings import is_unitless
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
-from scopecheck.resolve.readings import is_unitless
 from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
 from scopecheck.resolve.shared_verbs import with_shared_verb
 from scopecheck.resolve.sides import Sides

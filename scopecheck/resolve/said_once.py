@@ -79,6 +79,7 @@ _OF_RATIOS = frozenset("ratio times twice half".split())
 _BASED_ON = regex(rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combined )?{_BY} of", re.IGNORECASE)
 """Said of all of them only where none says by what it is itself."""
 _OF_TOTAL = regex(rf"\b(?:of|on|to) (?:the )?(?:total|whole|entire) {_BY}", re.IGNORECASE)
+_OF_IT = regex(rf"(?:%|per ?cent) of [a-z -]{{1,40}} by {_BY}", re.IGNORECASE)
 _BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ .-]*%", re.IGNORECASE)
 
 
@@ -104,9 +105,11 @@ def says_a_basis(text: str) -> bool:
 
 
 def says_its_basis(words: str, note: str, share: Bound) -> bool:
-    """Whether the words, or the note of the share, say by what it is: `1 % of the total volume`."""
+    """Whether the words, or the note of the share, say by what it is: `1 % of the total volume`, or that of
+    the words alone: `10 % of air by volume`."""
     kind = share.kind if isinstance(share, Typed) else None
     said = {BY_WHAT[by.lower()] for text in (words, note) for by in _OF_TOTAL.findall(text)}
+    said |= {BY_WHAT[by.lower()] for by in _OF_IT.findall(words)}
     return kind is not None and said == {kind.split[0]}
 
 

@@ -111,8 +111,8 @@ def with_units(tokens: tuple[Token, ...], unitless: bool = False) -> tuple[Token
     """A number without a unit takes the unit of the next number that has one, and '%' takes its basis.
 
     Numbers before 'times' have none, nor those before what is measured at, or of what they are: `1.5 times
-    the rim plus 2 mm`, `below 0.005 at 10 GHz`, `within 5 % of 10 wt%`; nor, of what has no unit itself, those
-    that so many per cent are off: `7 ± 5 %`.
+    the rim plus 2 mm`, `below 0.005 at 10 GHz`, `within 5 % of 10 wt%`; nor, of what has no unit itself,
+    those that so many per cent are off: `7 ± 5 %`.
     """
     unit: Unit | None = None
     found: list[Token] = []

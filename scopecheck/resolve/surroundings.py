@@ -151,6 +151,7 @@ def without_surroundings(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     if placed_at(tokens) or not led or (behind and not _follows(behind[0], own)):
         return  # 'snugly 3 mm', '58 HRC', '3 mm from the rim'
     names = {w for name in job.place.names.all() for w in name.lower().split()} - job.tests().own_words
+    names -= {"of", "the"}  # of 'the start of the heating'
     said = [word_of(t) for t in (*before, *behind)]
     measured = _measures_called(job, [word_of(t) for t in before])
     if names.isdisjoint(said) and all(
