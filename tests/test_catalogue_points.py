@@ -258,7 +258,11 @@ LISTS = [
         {"copper", "zinc", "something else"},
         {"closed": 0, "closed for related things only": 1},
     ),
-    ("other than (list M and)", {"copper"}, {"none of them": 0, "not all of them together": 1}),
+    (
+        "other than (list M and)",
+        {"copper"},
+        {"another, and none of them": 0, "another, and not all of them together": 1},
+    ),
 ]
 
 

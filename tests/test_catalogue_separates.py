@@ -290,7 +290,7 @@ CASES = [
     Case(
         "G9",
         METALS,
-        "other than copper and zinc",
+        "except copper and zinc",
         "x={copper}",
         "-none of them; +not all of them together; -not exactly one of them",
     ),

@@ -535,11 +535,11 @@ balm   composition in wt%
   oil   : silicone oil, plain oil
   extract, water
 
-1. A balm comprising from 10% to 40% by weight of an oil, optionally from 0.1% to 3% by weight
-   of extract, and water.
+1. A balm comprising from 10% to 40% by weight of an oil, up to 3% by weight of extract,
+   and water.
    | balm    : comprising
    | oil     : from 10% to 40% by weight
-   | extract : optionally from 0.1% to 3% by weight
+   | extract : up to 3% by weight
    | water IN balm
 
 document D1
@@ -548,9 +548,9 @@ document D1
 
 
 def test_readings_that_keep_out_each_by_itself_are_not_said_to_do_it_together() -> None:
-    """By hand: beside 18 % oil and 82 % water there is no extract, which "within the limit" keeps out."""
+    """By hand: beside 18 % oil and 82 % water there is no extract, which "some must be present" keeps out."""
     text = page(BALM)
-    assert 'read as "within the limit" (arguable)' in text
+    assert 'read as "some must be present" (arguable)' in text
     assert "only when" not in text
     assert "claim 1 (1a to 1d)" in text
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 import pytest
 
 from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import errors, on_the_wrong_side, sheet
 
 COUNTS = "bore, pin  count"
@@ -20,6 +22,9 @@ LIFT = "load  mass in kg\nspeed  speed in m/s"
 ALARM = f"alarm  one of only on, off\n{LIFT}"
 LENGTHS = "strip length, flap length  length in mm"
 RIM = "gap, rim  length in mm"
+PER_LENGTH = "wales, courses  in 1/cm"
+PLAIN = "shown, meant  number"
+SHARES = "shown, meant  share in %"
 SILENT, LOUD = "load = 400 kg, speed = 1 m/s, alarm = off", "load = 600 kg, speed = 1 m/s, alarm = off"
 FAST = "load = 400 kg, speed = 3 m/s, alarm = off"
 WITHIN, BEYOND = "load = 400 kg, speed = 1 m/s", "load = 400 kg, speed = 3 m/s"
@@ -75,6 +80,34 @@ WITHIN, BEYOND = "load = 400 kg, speed = 1 m/s", "load = 400 kg, speed = 3 m/s"
         (GAP, "gap", "from 2 to 9 mm, preferably 3 to 5 mm", "gap = 4 mm", "gap = 10 mm"),
         ("yield strength  pressure in MPa", "yield strength", "a yield strength (Rp0.2) of at least 240 MPa",
          "yield strength = 240 MPa", "yield strength = 230 MPa"),
+        (COUNTS, "bore, pin", "within 10 % of the number of pins", "bore = 19, pin = 20",
+         "bore = 1, pin = 20"),
+        (COUNTS, "bore, pin", "the number of bores is within 10 % of the number of pins",
+         "bore = 22, pin = 20", "bore = 23, pin = 20"),
+        (COUNTS, "bore, pin", "at most 10 % of the number of pins", "bore = 1, pin = 20",
+         "bore = 19, pin = 20"),
+        (PER_LENGTH, "wales, courses", "within 10 % of the number of courses",
+         "wales = 19 1/cm, courses = 20 1/cm", "wales = 1 1/cm, courses = 20 1/cm"),
+        (PER_LENGTH, "wales, courses",
+         "the number of wales per centimetre lies within 10 % of the number of courses per centimetre",
+         "wales = 19 1/cm, courses = 20 1/cm", "wales = 1 1/cm, courses = 20 1/cm"),
+        (PLAIN, "shown, meant", "within 5 % of the meant", "shown = 102, meant = 100",
+         "shown = 0.56, meant = 0.52"),
+        (PLAIN, "shown, meant", "differs from the meant by no more than 5 %", "shown = 102, meant = 100",
+         "shown = 0.52, meant = 0.48"),
+        (PLAIN, "shown, meant", "exceeds the meant by at least 5 %", "shown = 0.42, meant = 0.4",
+         "shown = 100.1, meant = 100"),
+        (PLAIN, "shown, meant", "at most 5 % above the meant", "shown = 104, meant = 100",
+         "shown = 0.54, meant = 0.5"),
+        (PLAIN, "shown, meant", "5 % to 8 % higher than the meant", "shown = 106, meant = 100",
+         "shown = 0.56, meant = 0.5"),
+        ("shown  number", "shown", "7 ± 5 %", "shown = 7.3", "shown = 0.07"),
+        ("shown  number", "shown", "within 5 % of 7", "shown = 7.3", "shown = 7.4"),
+        (METALS, "metal", "either or both of zinc and tin", "metal = tin", "metal = copper"),
+        (METALS, "metal", "a metal other than copper", "metal = zinc", "metal = {}"),
+        (METALS, "metal", "a metal which is not copper", "metal = zinc", "metal = {}"),
+        (METALS, "metal", "with the proviso that the metal is not copper", "metal = zinc", "metal = {}"),
+        ("wax  share in wt%", "wax", "optionally up to 2 wt% of a wax", "wax = 0 wt%", "wax = 3 wt%"),
     ],
 )  # fmt: skip
 def test_it_is_read(declared: str, left: str, words: str, within: str, outside: str) -> None:
@@ -99,6 +132,8 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (LENGTHS, "strip length, flap length", "independent of the flap length"),
         (GAP, "gap", "a precision of 5 mm"),
         (GAP, "gap", "a spread of 5 mm"),
+        (SHARES, "shown, meant", "5 % to 8 % higher than the meant"),
+        (PER_LENGTH, "wales, courses", "within 10 % of the number of courses per metre"),
     ],
 )
 def test_what_nothing_tells_apart_is_refused(declared: str, left: str, words: str) -> None:
@@ -119,3 +154,103 @@ must stay out
 def test_throughout_is_no_moment() -> None:
 
     assert not [f for f in ask_all(sheet(THROUGHOUT)).findings if f.question == "outside met"]
+
+
+HEATED = "heating  step in min\n  temperature  temperature in degC\n  pressure  pressure in bar"
+VALVE = "valve  one of open, closed\npressure  pressure in bar"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "labels"),
+    [
+        (METALS, "metal", "either or both of zinc and tin", ["one or both", "one or both and no other"]),
+        (METALS, "metal", "either of zinc and tin", ["one or both", "one or both and no other"]),
+        (METALS, "metal", "at least one of zinc and tin",
+         ["either will do", "one of each", "exactly one kind"]),
+        ("metal  one of zinc, tin, iron", "metal", "either or both of zinc and tin", ["one or both"]),
+        (METALS, "metal", "a metal other than tin",
+         ["another, and none of them", "something that is not listed"]),
+        (METALS, "metal", "a metal other than tin and zinc",
+         ["another, and none of them", "something that is not listed",
+          "another, and not all of them together"]),
+        (METALS, "metal", "the metal is not tin",
+         ["another, and none of them", "none of them", "something that is not listed"]),
+        (METALS, "metal", "except tin", ["none of them", "something that is not listed"]),
+        (SHARES, "shown, meant", "within 5 % of the meant",
+         ["ends in", "ends out", "relative", "above only", "below only", "rounds to the limit"]),
+        (PLAIN, "shown, meant", "within 5 % of the meant", ["relative"]),
+        (PLAIN, "shown, meant", "within 5 of the meant",
+         ["ends in", "ends out", "above only", "below only", "rounds to the limit"]),
+        ("wax  share in wt%", "wax", "optionally 1 to 2 wt% of a wax",
+         ["none of it, or within the limit", "not limiting"]),
+        (VALVE, "valve, pressure", "the valve does not open unless the pressure exceeds 5 bar",
+         ["wherever it does not hold", "there, and only there"]),
+        (VALVE, "valve, pressure", "the valve is closed except when the pressure exceeds 5 bar",
+         ["wherever it does not hold", "it does not hold, and the limit"]),
+        ("ratio  number \"signal-to-noise ratio\"", "ratio", "better than 60", ["more than that"]),
+        ("ratio  number", "ratio", "better than 60", ["more than that", "less than that"]),
+        ("loss  number \"loss of efficiency\"", "loss", "60 or better", ["at most that", "at least that"]),
+    ],
+)  # fmt: skip
+def test_the_readings_are_these(declared: str, left: str, words: str, labels: list[str]) -> None:
+    made = sheet(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+    assert labels in [[r.label for r in g.readings] for g in made.groups]
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "there"),
+    [
+        (GAP, "gap", "not above 80 mm", True),
+        (GAP, "gap", "not further than 80 mm", False),
+        (f"{VALVE}\n{GAP}", "valve, gap", "the valve is open if the gap is not above 80 mm", False),
+        (
+            f"{VALVE}\n{GAP}",
+            "gap, pressure",
+            "the gap is not above 80 mm if the pressure exceeds 5 bar",
+            True,
+        ),
+    ],
+)
+def test_where_some_of_it_may_have_to_be_there(declared: str, left: str, words: str, there: bool) -> None:
+    made = sheet(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+    assert there is ("must be present" in [r.label for g in made.groups for r in g.readings])
+
+
+@pytest.mark.parametrize(
+    ("words", "presumed"),
+    [
+        ("to below 60 °C", ["by its end"]),
+        ("heated to 60 °C", ["by its end", "at its peak"]),
+        ("cooled to 60 °C", ["by its end", "at its lowest"]),
+    ],
+)
+def test_what_is_brought_to_a_value_has_it_in_the_end(words: str, presumed: list[str]) -> None:
+    left = "temperature of heating"
+    made = sheet(f"{HEATED}\n\n1. A method, {words}.\n   | {left} : {words}\n")
+    moments = next(g for g in made.groups if "by its end" in [r.label for r in g.readings])
+    assert [r.label for r in moments.readings if r.standing == "presumed"] == presumed
+
+
+def test_two_values_of_a_step_may_be_meant_at_each_moment() -> None:
+    words = "is at least 60 °C whenever the pressure is at most 5 bar"
+    left = "temperature of heating, pressure of heating"
+    made = sheet(f"{HEATED}\n\n1. A method, which {words}.\n   | {left} : {words}\n")
+    assert "at each moment by itself" in made.groups[-1].not_computed
+    words = "the gap is at least 2 mm whenever the rim is at most 5 mm"
+    made = sheet(f"{RIM}\n\n1. A thing, wherein {words}.\n   | gap, rim : {words}\n")
+    assert not [g for g in made.groups if "at each moment by itself" in g.not_computed]
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "told"),
+    [
+        ("air  share in vol%", "air", "less than 10% of air by volume", False),
+        ("air  share in vol%", "air", "less than 10% of air", True),
+        ('metal  share in wt% "ruthenium"\nheating  step in h', "metal", "0.5 to 5% of ruthenium", True),
+    ],
+)
+def test_a_basis_that_the_words_have_is_no_open_one(declared: str, left: str, words: str, told: bool) -> None:
+    text = f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
+    made, diagnostics = read_sheet(Source("test", text))
+    assert made is not None
+    assert told is any("percent of what" in d.message for d in diagnostics)

@@ -137,7 +137,7 @@ def test_a_condition_is_shown_with_the_name_and_what_is_said_of_it(
 
 
 def test_a_limit_that_names_what_it_is_of_is_shown_without_its_name_before_it() -> None:
-    words = "no more than three retries unless the moisture is below 8 % by volume"
+    words = "no more than three retries except when the moisture is below 8 % by volume"
     text = f"retries  count\nmoisture  share in vol%\n1. A node that makes {words}.\n"
     made = sheet(f"{text}   | retries, moisture : {words}\n")
     plain = [r.plain for g in made.groups for r in g.readings]

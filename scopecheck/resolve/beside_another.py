@@ -24,6 +24,7 @@ from scopecheck.resolve.everyday import with_fractions
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import DETERMINERS, Job, Read
+from scopecheck.resolve.readings import is_unitless
 from scopecheck.resolve.shared_limits import (
     APART,
     BESIDE,
@@ -65,12 +66,13 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     points |= bool(numbers) and all(
         t.number and t.number.unit and t.number.unit.kind == job.first.kind for t in numbers
     )
-    if (
-        other is None
-        or other.kind != job.first.kind
-        or not (other.kind.dimension or counted or points or parts)
-    ):
+    plain = shares and is_unitless(job.first) and other is not None and not other.unit.symbol
+    if other is None or other.kind != job.first.kind:
         return None
+    if not (other.kind.dimension or counted or points or parts or plain):
+        return None
+    if shares and not parts and other.kind == PLAIN_KIND and other.unit.symbol:
+        return None  # of two shares in per cent: points, or a share of the other?
     whole, own, called = job.place.names.value(other), job.subjects[0], other.name
     if times != 1 and (other.kind.point or other.kind.basis):
         return None

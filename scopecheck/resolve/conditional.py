@@ -21,7 +21,7 @@ from scopecheck.resolve.names import Bound, Listed, Typed
 from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.phrase_slots import own_phrase
-from scopecheck.resolve.readings import is_switch, read
+from scopecheck.resolve.readings import MOMENTS, is_switch, read
 from scopecheck.resolve.sides import Sides, Things, Tokens
 from scopecheck.resolve.states import noun_of, switched
 from scopecheck.resolve.subjects import Subject
@@ -330,9 +330,16 @@ def _read(sides: Sides, match: Match, tokens: Tokens) -> Formula:
         else:
             side = sides.side(fill.tokens, roles.of(fill))
             assert side is not None
-            said = sides.read(side)
+            names = job.place.names
+            names.under_condition = fill.slot.kind == "condition"
+            try:
+                said = sides.read(side)
+            finally:
+                names.under_condition = False
             for name in (fill.slot.name, *(f"{n}_{fill.slot.name}" for n in match.entry.subjects[1:])):
                 put(name, *said)
+    if first.moments and any(s.moments for s in roles.condition):
+        put(MOMENTS, Truth(True), MOMENTS)
     if roles.means is not None:
         slots["means"], shown["means"] = roles.means.bound, roles.means.text
     at = Occurrence(

@@ -19,6 +19,7 @@ def with_counted_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, 
     Only the one quantity that is noted or, as a number of them, called so, of the unit that is said;
     a number directly before it counts them.
     """
+    tokens = _with_counts_named(tokens, names)
     said = ["per" if t.text == "/" else word_of(t) for t in tokens]
     for per in (i for i, w in enumerate(said) if w == "per" and i):
         unit, end = per_unit(said, per)
@@ -39,6 +40,34 @@ def with_counted_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, 
                 name = [replace(first, sort="word", text=w, end=last.end) for w in found[0].name.split()]
                 return with_counted_named((*tokens[:start], *name, *tokens[end:]), names)
     return tokens
+
+
+def _with_counts_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, ...]:
+    """`the number of courses [per centimetre]` of what is declared so, `courses  in 1/cm`, by its name."""
+    said = ["per" if t.text == "/" else word_of(t) for t in tokens]
+    for at in (i for i in range(1, len(said) - 2) if said[i : i + 2] == ["number", "of"]):
+        if said[at - 1] != "the":
+            continue
+        first = at + 2 + (said[at + 2] == "the")
+        for end in range(min(len(said), first + _MOST), first, -1):
+            found = names.declared(" ".join(t.text for t in tokens[first:end]))
+            if not isinstance(found, NumberDecl) or not _is_counted_per(found):
+                continue
+            if said[end : end + 1] == ["per"]:
+                unit, behind = per_unit(said, end)
+                if unit != found.unit:
+                    return tokens
+                end, last = behind, tokens[behind - 1]
+                name = (replace(t, end=last.end) for t in tokens[first : first + len(found.name.split())])
+                return _with_counts_named((*tokens[:at], *name, *tokens[end:]), names)
+            return _with_counts_named((*tokens[:at], *tokens[first:]), names)
+    return tokens
+
+
+def _is_counted_per(found: NumberDecl) -> bool:
+    """Is it so many per length, area or volume?"""
+    (dimension, power), *more = found.kind.dimension or (("", 0),)
+    return dimension == "length" and power < 0 and not more
 
 
 def _counts(note: str) -> list[str]:

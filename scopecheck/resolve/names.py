@@ -128,6 +128,8 @@ class Names:
     """Whether it says so of numbers that have no sign of per cent: 'in percent by weight: Si: 6.5 to 7.5'."""
     impure: bool = False
     """Whether a line of the claim being resolved says that impurities may be there."""
+    under_condition: bool = False
+    """Whether the words being read are those of a condition, and limit nothing by themselves."""
     of_several: bool = False
     """Whether two things are looked at of which a ratio is one of three or more: `in a ratio of 3:5:2`."""
     spoken: dict[str, list[str]] = field(default_factory=dict)

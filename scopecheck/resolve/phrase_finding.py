@@ -38,7 +38,7 @@ from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.nouns import OWN_MEASURES, order_of_nouns
 from scopecheck.resolve.part_kinds import kinds_of
-from scopecheck.resolve.readings import is_kind, is_switch
+from scopecheck.resolve.readings import RELATIVE, is_kind, is_switch
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.shared_limits import (
     beside_a_multiple,
@@ -458,6 +458,8 @@ class Job:
                 continue
             if self._names_own_amount(limit) or self._has_amounts(limit) or beside_a_multiple(limit):
                 continue
+            if not _OFF.isdisjoint(map(word_of, limit)):
+                continue  # 'within 10 % of the width' is so far off the width, and no share of it
             if other.whole and isinstance(own, NumberDecl) and not own.whole:
                 continue  # a share of a number of things is that share, no quotient with the number
             if (job := self.quotient(other)) and job.readable(limit):
@@ -481,12 +483,13 @@ class Job:
         before = (["no"], ["only"])
         return any(words[i - 1 : i] in before or any(map(has_number, tokens[:i])) for i in places)
 
-    def _is_plain(self, fill: Fill) -> bool:
+    def _is_plain(self, fill: Fill, entry: Entry) -> bool:
         """Is it a plain number where one is asked for? A preference without a further limit?"""
         if fill.slot.kind == "limit" and fill.slot.name == "d" and _is_followed(fill.tokens):
             return False
         if fill.slot.kind == "difference" and isinstance(self.first, Typed) and self.first.whole:
-            return not is_bare_share(fill.tokens[0])  # '50 % more holes' are so many of the holes
+            # '50 % more holes' are so many of the holes; 'within 10 % of the number of holes' lies off it.
+            return not is_bare_share(fill.tokens[0]) or _lies_off(entry)
         if fill.slot.kind not in ("whole", "plain"):
             return True
         if fill.slot.name.isupper() and any(":" in t.text or is_bare_share(t) for t in fill.tokens):
@@ -622,7 +625,7 @@ class Job:
             self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects),
             self.sort in ("parts", "classes", "moments"),
             isinstance(self.first, Typed) and self.first.whole, self.is_step, self.is_moment,
-            agree=lambda _, fills: all(map(self._is_plain, fills)),
+            agree=lambda entry, fills: all(self._is_plain(fill, entry) for fill in fills),
         )  # fmt: skip
 
     @property
@@ -907,6 +910,16 @@ def _joins(entry: Entry) -> bool:
     """Is the phrase for whole conditions that a word joins, whatever they are about?"""
     kinds = {slot.kind for pattern in entry.patterns for slot in pattern.slots}
     return kinds == {"list"} and not entry.subjects
+
+
+_OFF = frozenset(("within", "±"))
+"""What says of a share of something how far off that it lies."""
+
+
+def _lies_off(entry: Entry) -> bool:
+    """Is it a phrase on what lies within so much of a value, which has that as a share too?"""
+    off = entry.title.startswith("within") or "±" in entry.title
+    return off and any(RELATIVE in r.axes for r in entry.readings)
 
 
 def _leaves_whole_of_share(match: Match, tokens: tuple[Token, ...]) -> bool:

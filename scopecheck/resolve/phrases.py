@@ -132,6 +132,7 @@ from scopecheck.resolve.plainer_states import (
 )
 from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
 from scopecheck.resolve.plainer_values import with_extreme_as_named, without_own_noun
+from scopecheck.resolve.readings import is_unitless
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
 from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
@@ -1220,7 +1221,7 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Job, tuple[Token, ...]]:
         job = Job(self.place, subjects, words, without_unit(tokens))
-        tokens = with_units(tokens)
+        tokens = with_units(tokens, is_unitless(subjects[0].bound))
         mixture = subjects[0].mixture if len(subjects) == 1 else None
         if mixture is not None and isinstance(subjects[0].bound, Typed):
             job = self.of_a_class(job, subjects[0], mixture, tokens)

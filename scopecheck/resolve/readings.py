@@ -15,6 +15,8 @@ from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND, POINTS, KindError
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.syntax import (
     NumberNode,
     Raw,
@@ -28,7 +30,7 @@ from scopecheck.resolve.exact_fitting import bare_number
 from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.free_numbers import kind_of_free, open_numbers, taken_as
 from scopecheck.resolve.groups import CLAIMS, Draft, Groups, Pin
-from scopecheck.resolve.names import Bound, Names, NotHere, Typed
+from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed
 from scopecheck.resolve.occurrence import Occurrence, names_used, parsed
 from scopecheck.resolve.plain_readings import plain, plain_text
 
@@ -309,7 +311,7 @@ def _points_of(entry: Entry, reading: EntryReading, at: Occurrence) -> str:
     numbers = [b.number for b in at.slots.values() if isinstance(b, Typed)]
     parts = any(n and n.unit and n.unit.symbol == "%" and "/" in n.text for n in numbers)
     of_share = parts and "x" in at.slots and is_kind(at.slots["x"], "shares")
-    if of_share and _SHARED.isdisjoint(reading.axes) and any(_RELATIVE in r.axes for r in entry.readings):
+    if of_share and _SHARED.isdisjoint(reading.axes) and any(RELATIVE in r.axes for r in entry.readings):
         return "a fraction is one of what it differs from"
     # Beside shares on a basis the number has their unit already.
     points = any(n and n.unit and n.unit.symbol == POINTS for n in numbers) or _POINT.search(at.span.text)
@@ -349,6 +351,17 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
         return "only where no stroke says what is divided by what"
     if _OF_THE_TOTAL in reading.axes and _one_holds_another(at, names):
         return "only of two things, none of which holds the other"
+    if reading.formula_text in ("x < N", "x <= N") and _is_better_greater(at, names):
+        return "more of it is better"
+    if _ONE_BY_ONE in reading.axes and MOMENTS not in at.slots:
+        return "only of two things that vary in the course of a step"
+    lists = [b for b in at.slots.values() if isinstance(b, Listed)]
+    if _NOT_TOGETHER in reading.axes and any(len(b.conditions) == 1 for b in lists):
+        return "only of two or more"
+    if reading.formula_text.startswith("0 < x,") and (why := _may_be_nothing(at, names)):
+        return why
+    if not _IN_VALUES.isdisjoint(reading.axes) and _is_share_of_a_number(at):
+        return "so many per cent of a number without a unit are a share of it"
     other = at.slots.get("T")
     if _TO_ITSELF in reading.axes and isinstance(other, Typed) and other.number:
         return "only of two things"
@@ -379,15 +392,58 @@ def _one_holds_another(at: Occurrence, names: Names) -> bool:
 
 _STROKE = regex(r"[^\W\d_][\w)\]]*\s*/\s*[(\[]?[^\W\d_]")
 _OF_THE_TOTAL = ("ratios", "shares of the total")
-_RELATIVE = ("differences", "relative")
+RELATIVE = ("differences", "relative")
 _TO_ITSELF = ("differences", "relative to the first")
-_SHARED = frozenset((_RELATIVE, _TO_ITSELF))
+_BETTER = frozenset(("better", "good"))
+
+
+def _is_better_greater(at: Occurrence, names: Names) -> bool:
+    """Is it said how good something is of which more is better, by its name or its note: a yield?"""
+    if _BETTER.isdisjoint(at.span.text.lower().split()):
+        return False
+    name = at.shown.get("x", "")
+    called = f"{name} {names.note_of(name)}".lower().replace(",", " ").replace("-", " ").split()
+    for i in range(len(called)):
+        if width := run_at(called, i, "measures", "better_greater"):
+            return listed("measures", "finer").isdisjoint((*called[:i], *called[i + width :]))
+    return False
+
+
+MOMENTS = "moments"
+"""What fills this slot where both sides of a condition are of something that varies within a step."""
+_ONE_BY_ONE = ("moments", "one by one")
+_NOT_TOGETHER = ("negation", "not together")
+_FAR = frozenset("further farther later earlier".split())
+
+
+def _may_be_nothing(at: Occurrence, names: Names) -> str:
+    """Why a reading is not tried on which something must be there: `if the level is not above 80 mm`."""
+    if names.under_condition:
+        return "a condition asks for nothing to be there"
+    far = not _FAR.isdisjoint(at.span.text.lower().split())
+    return "what lies no further may lie right there" if far else ""
+
+
+_IN_VALUES = frozenset((("differences", "absolute"), ("differences", "signed")))
+_SHARED = frozenset((RELATIVE, _TO_ITSELF))
 """What sets a reading on which a difference is a share of the number: a bare number, `7.4 ± 0.3`, is none."""
 
 
 def _is_share(bound: Bound) -> bool:
     unit = bound.number.unit if isinstance(bound, Typed) and bound.number is not None else None
     return unit is not None and not unit.kind.dimension
+
+
+def is_unitless(bound: Bound | None) -> bool:
+    """Is it a number or a count of nothing, not even of per cents?"""
+    return isinstance(bound, Typed) and bound.kind == PLAIN_KIND and not (bound.unit and bound.unit.symbol)
+
+
+def _is_share_of_a_number(at: Occurrence) -> bool:
+    """`within 5 % of the nominal`, `7 ± 5 %`, of numbers without a unit: points are of shares alone."""
+    others = [b for b in at.slots.values() if isinstance(b, Typed)]
+    apart = [b for b in others if b.number and b.number.unit and b.number.unit.symbol == "%"]
+    return len(others) > 2 and len(apart) == 1 and all(b in apart or is_unitless(b) for b in others)
 
 
 def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool | None:

@@ -81,6 +81,7 @@ _BASED_ON = regex(rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combine
 _OF_TOTAL = regex(
     rf"\b(?:of|on|to) (?:the )?(?:(?:total|whole|entire) {_BY}|{_BY.replace('by', 'of')} of)", re.IGNORECASE
 )
+_OF_IT = regex(rf"(?:%|per ?cent) of [a-z -]{{1,40}} by {_BY}", re.IGNORECASE)
 _BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ .-]*%", re.IGNORECASE)
 
 
@@ -106,10 +107,12 @@ def says_a_basis(text: str) -> bool:
 
 
 def says_its_basis(words: str, note: str, share: Bound) -> bool:
-    """Whether the words, or the note of the share, say by what it is: `1 % of the total volume`."""
+    """Whether the words, or the note of the share, say by what it is: `1 % of the total volume`, or that of
+    the words alone: `10 % of air by volume`."""
     kind = share.kind if isinstance(share, Typed) else None
     found = (by for text in (words, note) for by in _OF_TOTAL.finditer(text))
     said = {BY_WHAT[(by["by"] or by["of"]).lower()] for by in found}
+    said |= {BY_WHAT[by['by'].lower()] for by in _OF_IT.finditer(words)}
     return kind is not None and said == {kind.split[0]}
 
 

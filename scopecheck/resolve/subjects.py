@@ -104,16 +104,22 @@ def without_basis(tokens: tuple[Token, ...], basis: str = "") -> tuple[Token, ..
     return tuple(found)
 
 
-def with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+_SPREAD = ("±", "minus", "within")
+
+
+def with_units(tokens: tuple[Token, ...], unitless: bool = False) -> tuple[Token, ...]:
     """A number without a unit takes the unit of the next number that has one, and '%' takes its basis.
 
     Numbers before 'times' have none, nor those before what is measured at, or of what they are: `1.5 times
-    the rim plus 2 mm`, `below 0.005 at 10 GHz`, `within 5 % of 10 wt%`.
+    the rim plus 2 mm`, `below 0.005 at 10 GHz`, `within 5 % of 10 wt%`; nor, of what has no unit itself,
+    those that so many per cent are off: `7 ± 5 %`.
     """
     unit: Unit | None = None
     found: list[Token] = []
     for token in reversed(tokens):
         before_number = bool(found) and found[-1].number is not None
+        if unitless and before_number and is_bare_share(found[-1]) and token.text.lower() in _SPREAD:
+            unit = None
         if token.text.lower() == "times" or (token.text.lower() in ("at", "of") and before_number):
             unit = None
         if token.number and ":" not in token.number.text:

@@ -20,13 +20,19 @@ def categories(all_: Set, number: int) -> Iterator[Flag]:
     reference = min(stream.barred)
     before = {w.stem for w in stream.words[:reference]}
     for parent, head in parents:
-        if head in before or _same_kind(all_, heads[0], parent, head):
+        if head in before or _same_kind(all_, heads[0], parent, head) or _goes_on(all_, heads[0], parent):
             continue
         span, shown = stream.span(0, max(stream.barred) + 1), stream.shown(0, _first_end(stream))
         named = {"own": stream.shown(0, all_.mentions[number][0].end), "parent": parent,
                  "other": all_.streams[parent].shown(0, all_.mentions[parent][0].end)}  # fmt: skip
         yield Flag("category", "category", number, shown, span, named)
         return
+
+
+def _goes_on(all_: Set, own: str, parent: int) -> bool:
+    """Does the noun of the parent end in that word, which was not taken for one: `a compression stocking`?"""
+    end = all_.mentions[parent][0].end
+    return any(w.stem == own for w in all_.streams[parent].words[end : end + 1])
 
 
 def _first_end(stream: Stream) -> int:
