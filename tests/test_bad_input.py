@@ -870,3 +870,16 @@ def test_a_reading_is_for_no_kind_that_whole_phrases_are_for(kind: str) -> None:
 
 def test_a_reading_is_for_kinds_that_its_subject_may_have() -> None:
     assert not errors(FOR_ONE.format("measured, levels"))
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        ('roughness  length in um  "Ra"', "roughness", "an arithmetic mean roughness Ra of 0.8 um or less"),
+        ("roughness  length in um", "roughness", "arithmetic"),
+        ("heated  one of yes, no\npH  number", "heated, pH", "is heated only where the pH is 4.0 or more"),
+    ],
+)
+def test_words_that_leave_nothing_to_read_are_no_fault(declared: str, left: str, words: str) -> None:
+    made, found = read_sheet(Source("t", f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"))
+    assert made is not None or found

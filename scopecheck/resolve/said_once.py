@@ -112,7 +112,7 @@ def says_its_basis(words: str, note: str, share: Bound) -> bool:
     kind = share.kind if isinstance(share, Typed) else None
     found = (by for text in (words, note) for by in _OF_TOTAL.finditer(text))
     said = {BY_WHAT[(by["by"] or by["of"]).lower()] for by in found}
-    said |= {BY_WHAT[by['by'].lower()] for by in _OF_IT.finditer(words)}
+    said |= {BY_WHAT[by["by"].lower()] for by in _OF_IT.finditer(words)}
     return kind is not None and said == {kind.split[0]}
 
 

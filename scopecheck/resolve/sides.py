@@ -184,11 +184,11 @@ class Sides:
         if self.reads(tokens, (thing,)) or self.chosen(tokens, thing):
             return Side((Piece(tokens, (thing,)),))
         tokens = _without_behind(tokens[len(tokens) > 1 and word_of(tokens[0]) == "there" :], thing.text)
-        if self.reads(tokens, (thing,)):
+        if tokens and self.reads(tokens, (thing,)):
             return Side((Piece(tokens, (thing,)),))
         behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
         behind = chain(behind, self._behind_difference(tokens, thing), _counted_in(tokens, thing, called))
-        rest = next((r for r in behind if self.reads(r, (thing,))), None)
+        rest = next((r for r in behind if r and self.reads(r, (thing,))), None)
         return None if rest is None else Side((Piece(rest, (thing,)),))
 
     def _behind_difference(self, tokens: Tokens, thing: Subject) -> Iterator[Tokens]:

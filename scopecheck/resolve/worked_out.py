@@ -124,6 +124,8 @@ class _Words:
     def of_several(self, tokens: tuple[Token, ...]) -> WorkedOut | None:
         """`sum of A, B and C`, `product of A and B`, `smaller of A and B`, `difference between A and B`."""
         said = [word_of(t) for t in tokens]
+        if said == ["arithmetic"]:
+            return None
         if said[0] == "arithmetic":
             return self.of_several(tokens[1:]) if said[1:2] != ["arithmetic"] else None
         if said[:3] == ["absolute", "value", "of"]:
