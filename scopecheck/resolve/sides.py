@@ -184,7 +184,9 @@ class Sides:
         if self.reads(tokens, (thing,)) or self.chosen(tokens, thing):
             return Side((Piece(tokens, (thing,)),))
         tokens = _without_behind(tokens[len(tokens) > 1 and word_of(tokens[0]) == "there" :], thing.text)
-        if tokens and self.reads(tokens, (thing,)):
+        if not tokens:
+            return None
+        if self.reads(tokens, (thing,)):
             return Side((Piece(tokens, (thing,)),))
         behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
         behind = chain(behind, self._behind_difference(tokens, thing), _counted_in(tokens, thing, called))
