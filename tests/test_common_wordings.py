@@ -622,3 +622,19 @@ def test_a_fraction_is_one_of_the_other(declared: str, left: str, words: str, la
     made, _ = read_sheet(Source("t.sheet", f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"))
     assert made is not None
     assert [r.label for r in made.groups[0].readings] == labels
+
+
+@pytest.mark.parametrize(
+    ("words", "plain"),
+    [
+        ("a pressure of at least 40 bar absolute", "at least 40 bar absolute"),
+        ("a pressure of between 40 and 80 bar absolute", "between 40 and 80 bar absolute"),
+        ("the pressure of more than 40 bar absolute", "more than 40 bar absolute"),
+    ],
+)
+def test_a_pressure_whose_unit_tells_its_zero_has_no_reading_on_another(words: str, plain: str) -> None:
+    text = (
+        "profile  US court\npressure  absolute pressure in bar(a)\n\n1. A thing, {0}.\n   | pressure : {0}\n"
+    )
+    first, second = (sheet(text.format(w)).groups[0] for w in (words, plain))
+    assert [(r.label, r.standing) for r in first.readings] == [(r.label, r.standing) for r in second.readings]

@@ -196,7 +196,7 @@ class Job:
         if found and not any(" of " in f" {m.pattern.plain} " for m in found):
             found = [] if self.share_of_another(tokens) else found
         found = [m for m in found if not any(self._mixes_amounts(f.members) for f in m.fills)]
-        found = [m for m in found if not _converts_another_kind(m)]
+        found = [m for m in found if not (_converts_another_kind(m) or _asks_for_a_basis_that_is_said(m))]
         if any(map(has_number, tokens)) and isinstance(self.first, Typed):
             found = [m for m in found if not ("... and ..." in m.pattern.plain and _begins_anew(m))]
         # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
@@ -865,6 +865,15 @@ def _converts_another_kind(match: Match) -> bool:
         return False
     units = [t.number.unit for f in match.fills for t in f.tokens if t.number and t.number.unit]
     return len({unit.kind.dimension for unit in units}) > 1
+
+
+def _asks_for_a_basis_that_is_said(match: Match) -> bool:
+    """`a pressure of at least 40 bar absolute`: what is told by its unit is no gauge pressure to anyone."""
+    units = [t.number.unit for f in match.fills for t in f.tokens if t.number and t.number.unit]
+    return "pressure of" in match.pattern.plain and any(u.kind.basis in _OF_PRESSURE for u in units)
+
+
+_OF_PRESSURE = ("absolute", "gauge")
 
 
 def _begins_anew(match: Match) -> bool:
