@@ -147,11 +147,16 @@ def _times(name: str, said: list[str]) -> int:
     return f" {' '.join(said)} ".count(f" {name} ")
 
 
+_ACROSS = frozenset(("wide", "broad", "thick"))
+
+
 def _measures_alike(job: Job, which: int, said: list[str]) -> bool:
     """Do the words call no other measure than the declaration, a radius what is declared as a diameter?"""
     declared = listed("measures", "dimensions") & _words_of(job, job.subjects[which].text)
     adjectives = word_lists()["adjectives"]
     spoken = listed("measures", "dimensions").intersection((*said, *(adjectives.get(w, "") for w in said)))
+    if spoken and not _ACROSS.isdisjoint(said):
+        spoken |= {"diameter"}  # what is round is as wide as that
     return not spoken or not declared or not spoken.isdisjoint(declared)
 
 
