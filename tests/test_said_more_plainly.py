@@ -74,6 +74,8 @@ WORDS: list[tuple[str, str, Met]] = [
     ("gap", "within 4 mm, typically within 2 mm", lambda x: x <= 4),
     ("holes", "none or one hole", lambda x: x <= 1),
     ("holes", "a number of holes equal to an integer multiple of 4", lambda x: x in (4, 8)),
+    ("oil, gum", "contains neither oil nor gum", lambda x, y: x == y == 0),
+    ("gap", "a gap of 2 to 4 mm is maintained", lambda x: 2 <= x <= 4),
     ("oil", "where used, at most 4 wt%", lambda x: x <= 4),
     ("oil", "in an amount such that it occupies 2 to 4 wt%", lambda x: 2 <= x <= 4),
     # ends

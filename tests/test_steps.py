@@ -16,7 +16,7 @@ from scopecheck.report.things import thing_text
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
 from tests.reported import one_line, text_of
-from tests.sheets import sheet
+from tests.sheets import errors, sheet
 
 REED = """
 soaking        step in min
@@ -411,3 +411,32 @@ def test_what_is_never_so_is_so_at_no_time(words: str, plainly: str) -> None:
     found, told = in_the_kiln("warmth of baking", words)
     assert not told
     assert found == in_the_kiln("warmth of baking", plainly)[0]
+
+
+@pytest.mark.parametrize(
+    ("name", "words", "plain"),
+    [
+        ("storing", "is stored for fewer than 7 h", "storing for fewer than 7 h"),
+        ("drying", "dried for 2 h or more", "drying for 2 h or more"),
+        ("grinding", "is then ground for 2 to 3 h", "grinding for 2 to 3 h"),
+        ("stirring", "being stirred for about 2 h", "stirring for about 2 h"),
+    ],
+)
+def test_a_step_is_named_by_what_is_done(name: str, words: str, plain: str) -> None:
+    text = "{0}  step in h\n\n1. A way, {1}.\n   | {0} : {1}\n"
+    first, second = (sheet(text.format(name, w)) for w in (words, plain))
+    assert [r.label for r in first.groups[0].readings] == [r.label for r in second.groups[0].readings]
+    assert first.claims[0].limitations[0].formula == second.claims[0].limitations[0].formula
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "is not dried for 2 h",
+        "is only dried for 2 h",
+        "half dried for 2 h",
+        "the reed and the cane are dried for 2 h",
+    ],
+)
+def test_what_is_not_done_or_not_to_it_alone_names_no_step(words: str) -> None:
+    assert errors(f"drying  step in h\n\n1. A way, {words}.\n   | drying : {words}\n")

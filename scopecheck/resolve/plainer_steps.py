@@ -11,6 +11,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names
+from scopecheck.resolve.states import form_of
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.usual import with_runs, words_at
 
@@ -19,6 +20,7 @@ Tokens = tuple[Token, ...]
 
 def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is said of steps in plainer words; else as it is."""
+    tokens = with_step_named_by_what_is_done(tokens, subjects)
     if not all(isinstance(s.bound, Step) for s in subjects):
         within = [s.text.lower().partition(" of ")[2].split() for s in subjects if s.moments]
         tokens = _without_step(tokens, within) if within else tokens
@@ -34,6 +36,33 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return _time_between(_of_two(tokens, subjects), subjects)
     tokens = _uninterrupted(tokens, subjects[0])
     return _lasting(_going_on(_between_steps(tokens)), subjects[0].text.lower().split())
+
+
+def with_step_named_by_what_is_done(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the reed is rinsed for 5 min`, of a step called rinsing, as `rinsing the reed for 5 min`."""
+    words = [word_of(t) for t in tokens]
+    called = [s.text.lower() for s in subjects if isinstance(s.bound, Step)]
+    done = {form_of(name): name for name in called if name.endswith("ing") and " " not in name}
+    at = next((i for i, w in enumerate(words) if w.endswith(_DONE) and form_of(w) in done), None)
+    if at is None or done[form_of(words[at])] in words:
+        return tokens
+    start = at
+    while start and words[start - 1] in _PASSIVE:
+        start -= 1
+    before = words[:start]
+    if any(t.sort != "word" or t.number for t in tokens[:start]) or not _NOT_DONE.isdisjoint(before):
+        return tokens
+    name = words_at(tokens[at], done[form_of(words[at])])
+    lead = words_at(tokens[0], "comprising") if at + 1 == len(tokens) else ()
+    return (*lead, *name, *(tokens[:start] if before != ["it"] else ()), *tokens[at + 1 :])
+
+
+_DONE = ("ed", "en", "wn", "ld", "pt", "nd", "nt")
+_PASSIVE = frozenset("is are be being been was were to has have having then also".split())
+_NOT_DONE = frozenset(
+    "not no never neither nor without only if when unless until once while whenever after before or and but"
+    " which that who each every any either at by for from of than may can partly".split()
+)
 
 
 def _opening_or_then(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

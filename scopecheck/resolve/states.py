@@ -331,14 +331,22 @@ _BE = ("is", "are", "being", "be")
 _LITTLE = frozenset((*_BE, "the", "a", "an", "said", "its", "then", "automatically", "does", "do"))
 _ENDINGS = ("ing", "ed", "es", "s", "e")
 _IRREGULAR = {
-    "shown": "show", "sent": "send", "given": "give", "driven": "drive", "held": "hold", "lit": "light",
+    "shown": "show", "given": "give", "driven": "drive", "held": "hold", "lit": "light",
     "drawn": "draw", "withdrawn": "withdraw", "taken": "take", "broken": "break", "kept": "keep",
+    "frozen": "freeze", "ground": "grind", "wound": "wind", "spun": "spin", "blown": "blow", "sewn": "sew",
+    "woven": "weave", "bent": "bend", "sent": "send", "spread": "spread", "built": "build", "fed": "feed",
 }  # fmt: skip
 
 
 def _content(words: list[str]) -> list[str]:
     """The words that say something, each as what its forms share."""
-    return [_stem(_IRREGULAR.get(w, w)) for w in words if w not in _LITTLE]
+    return [form_of(w) for w in words if w not in _LITTLE]
+
+
+def form_of(word: str) -> str:
+    """What the forms of a verb share: of `dried` and `drying`, `held` and `holding`."""
+    stem = _stem(_IRREGULAR.get(word, word))
+    return f"{stem[:-1]}y" if word.endswith("ied") and stem.endswith("i") else stem
 
 
 def _stem(word: str) -> str:
