@@ -151,6 +151,8 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         yield Looser(said, measured, measured=True)
         for more, passed in without_qualifiers(job, said):
             yield Looser(more, (*_past(job, more, passed).warnings, *measured), measured=True)
+        for more, *around in chain(without_surroundings(job, said), without_lead(job, said)):
+            yield Looser(more, (*_past(job, more, *around).warnings, *measured), measured=True)
     for said, *around in without_surroundings(job, tokens):
         yield _past(job, said, *around)
     both = (names_in(s.bound.term) for s in job.subjects if isinstance(s.bound, Typed))

@@ -154,6 +154,7 @@ from scopecheck.resolve.usual import (
     with_gauge,
     with_hours,
     with_hyphened_members,
+    with_less_or_more,
     with_members,
     with_parity,
     with_pressure_told,
@@ -204,7 +205,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
-    tokens = _with_signs_for_units(tokens, subjects, names)
+    tokens = with_less_or_more(_with_signs_for_units(tokens, subjects, names), subjects, names)
     tokens = with_only_behind_state(with_permission(with_doing_so(tokens, subjects), subjects), subjects)
     tokens = without_after(tokens, subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)

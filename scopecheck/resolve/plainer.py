@@ -241,7 +241,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = of_the_greatest(tokens, subjects)
         tokens = without_own_noun(without_noted_behind(tokens, notes), subjects[0], notes)
         tokens = without_noted_noun_before_inclusive(tokens, subjects[0], notes)
-        tokens = _with_warmer_or_colder(_with_measure_last(tokens), subjects[0].bound)
+        tokens = _with_measure_last(tokens)
         tokens = with_which_is(so_often(tokens, subjects[0].bound), subjects[0].bound)
         tokens = without_what_is_done(with_members_alone(tokens, subjects[0].bound), subjects[0])
         tokens = without_bearer(tokens, subjects[0]) if tokens else tokens
@@ -306,22 +306,6 @@ _OR_MORE = frozenset(
     "more less greater larger smaller longer shorter wider narrower thicker thinner higher lower taller"
     " deeper above below over under".split()
 )
-
-
-def _with_warmer_or_colder(tokens: Tokens, bound: Bound) -> Tokens:
-    """`at -18 degC or colder`, of a temperature, as or lower."""
-    kind = bound.kind if isinstance(bound, Typed) else None
-    words = [word_of(t) for t in tokens]
-    ends = [
-        i for i in range(2, len(words))
-        if words[i - 1] == "or" and words[i] in _AS_HIGH and words[i + 1 : i + 2] in ([], [","])
-    ]  # fmt: skip
-    if kind is None or not kind.point:
-        return tokens
-    return tuple(replace(t, text=_AS_HIGH[words[i]]) if i in ends else t for i, t in enumerate(tokens))
-
-
-_AS_HIGH = {"colder": "lower", "cooler": "lower", "warmer": "higher", "hotter": "higher"}
 
 
 def _with_both_ends_within(tokens: Tokens) -> Tokens:

@@ -177,7 +177,7 @@ def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tok
     """
     if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort or placed_at(tokens):
         return
-    kind, literals = job.first.kind, literals_here(job)
+    kind, whole, literals = job.first.kind, job.first.whole, literals_here(job)
     own = job.tests().own_words | of_note(job)
     others = {w for name in job.place.names.all() for w in name.lower().split()} - own
     shares = (t for before, t in pairwise(tokens) if is_bare_share(t) and before.text not in ("±", "+/-"))
@@ -194,7 +194,8 @@ def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tok
             return True
         if word in _LEADING_UP:
             before = word_of(tokens[at - 1]) if at else ""
-            return before in own or (before.endswith(("ed", "ing")) and describes(before))
+            holds = word == "for" and whole  # 'a crate for 12 bottles'
+            return before in own or ((before.endswith(("ed", "ing")) or holds) and describes(before))
         measured = kind_word(word)
         fits = measured is None or measured.accepts(kind) or (in_units and word in _OF_SEVERAL_KINDS)
         called = fits and word in listed("measures", "nouns") and not _says_more_than_a_measure(word)

@@ -121,8 +121,8 @@ def _runs_of(table: str) -> dict[str, list[tuple[tuple[str, ...], tuple[str, ...
 def with_forms(tokens: tuple[Token, ...], table: str) -> tuple[Token, ...]:
     """The words put as the first form of a table that they have, `reduced by {limit} relative to {thing}`.
 
-    A `{limit}` has a number, a `{part}` is a fraction, a `{thing}` has none; `<this/that>` is either, and
-    `[this/that]` may be left out.
+    A `{limit}` has a number, a `{part}` is a fraction, a `{thing}` has none, `{words}` are any;
+    `<this/that>` is either, and `[this/that]` may be left out.
     """
     said = with_fractions(tokens)
     words = [_word_in_form(t) for t in said]
@@ -134,6 +134,8 @@ def with_forms(tokens: tuple[Token, ...], table: str) -> tuple[Token, ...]:
             found := form.fullmatch(text)
         ):
             ends = {name: found.span(name) for name in found.groupdict()}
+            if not starts.keys() >= {at for span in ends.values() for at in span}:
+                continue  # within a name of several words
             slots = {name: said[starts[first] : starts[last]] for name, (first, last) in ends.items()}
             return _in_that_form(said, slots, instead)
     return tokens
@@ -150,11 +152,12 @@ _COUNTED = rf"(?:#|100%|~|{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))
 _OF_A_LIMIT = rf"(?:{'|'.join(OF_LIMITS)}|{_COUNTED})"
 _SLOTS = {
     "lead": r"(?:[^ #~]+ )*?",
+    "words": r"(?:[^ ]+ )+?",
     "part": "(?:~|(?:one |a )?half) ",
     "limit": rf"(?:{_OF_A_LIMIT} )*?{_COUNTED} (?:{_OF_A_LIMIT} )*?",
     "thing": rf"(?:(?!(?:is|are|being|than|as|by|and|or|but|not|,|at|from|to|{_COUNTED}) )[^ ]+ ){{1,7}}?",
 }
-"""What stands in a slot of a form: words without a number, a fraction, a limit, a name."""
+"""What stands in a slot of a form: words without a number, any words, a fraction, a limit, a name."""
 
 
 def _in_that_form(
@@ -925,6 +928,51 @@ def with_years_noted(tokens: tuple[Token, ...], subject: Bound, note: str) -> tu
 
 
 _AGES = {"older": "more", "younger": "less"}
+
+
+def with_less_or_more(
+    tokens: tuple[Token, ...], subjects: tuple[Subject, ...], names: Names
+) -> tuple[Token, ...]:
+    """`at -18 degC or colder`, of a temperature, as or lower; `faster than 3 s`, of a time, as shorter than.
+
+    What is done faster takes less time, and has the higher rate.
+    """
+    words = [word_of(t) for t in tokens]
+    if _AS_SAID.isdisjoint(words) or not subjects:
+        return tokens
+    said, *others = (_said_for_less_or_more(s, names.note_of(s.text)) for s in subjects)
+    if any(other != said for other in others):
+        return tokens
+    return tuple(
+        replace(t, text=said[word])
+        if word in said
+        and ((i > 1 and words[i - 1] == "or" and words[i + 1 : i + 2] in ([], [","]))
+             or (said == _TAKING and words[i + 1 : i + 2] in (["than"], ["by"])))
+        else t
+        for i, (t, word) in enumerate(zip(tokens, words, strict=True))
+    )  # fmt: skip
+
+
+def _said_for_less_or_more(subject: Subject, note: str) -> dict[str, str]:
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    if kind is None:
+        return {}
+    if kind.point:
+        return _AS_HIGH
+    if kind.dimension == TIME:
+        return _TAKING
+    if ("time", -1) in kind.dimension:
+        return _RUNNING
+    called = f"{subject.text} {note}".lower().split()
+    return {} if kind.dimension or _SLOPES.isdisjoint(called) else _FALLING
+
+
+_AS_HIGH = {"colder": "lower", "cooler": "lower", "warmer": "higher", "hotter": "higher"}
+_TAKING = {"faster": "shorter", "quicker": "shorter", "slower": "longer"}
+_RUNNING = {"faster": "higher", "quicker": "higher", "slower": "lower"}
+_FALLING = {"steeper": "higher", "shallower": "lower", "flatter": "lower"}
+_AS_SAID = frozenset((*_AS_HIGH, *_TAKING, *_FALLING))
+_SLOPES = frozenset("gradient slope incline inclination grade".split())
 
 
 def with_folds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
