@@ -7,8 +7,9 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.core.construction import Construction, base_construction
-from scopecheck.core.formula import Read
+from scopecheck.core.formula import All, Any, Formula, Implies, Not, Read
 from scopecheck.core.model import Sheet
+from scopecheck.drill.symbols import written
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
@@ -619,3 +620,88 @@ def test_what_is_taken_for_what_a_condition_is_about_is_told(
     _, found = read_sheet(Source("test", f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"))
     warnings = [d.message for d in found]
     assert (told in warnings[0]) if told else not warnings
+
+
+SWITCHES = (
+    "bypass, bleed valve, steam, emergency stop, gelled, liner, lid  one of yes, no\n"
+    "tensioner  one of yes, no\np  pressure in bar\nd  acceleration in m/s2\n"
+    "cap  one of aluminium, polypropylene"
+)
+
+
+def in_symbols(left: str, words: str) -> str:
+    """The line as presumed, in symbols; '' where it is refused."""
+    made, found = read_sheet(
+        Source("test", f"{SWITCHES}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n")
+    )
+    if made is None or any(d.severity == "error" or "read past" in d.message for d in found):
+        return ""
+
+    def of(formula: Formula) -> str:
+        match formula:
+            case Read(group=group, options=options):
+                return of(options[made.groups[group].base])
+            case All(items=items):
+                return f"({' and '.join(map(of, items))})"
+            case Any(items=items):
+                return f"({' or '.join(map(of, items))})"
+            case Implies(left=one, right=then):
+                return f"if {of(one)} then {of(then)}"
+            case Not(item=item):
+                return f"not {of(item)}"
+        return written(made, formula)
+
+    return of(made.claims[0].limitations[0].formula)
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "said"),
+    [
+        ("bypass, p", "said bypass being open whenever p exceeds 12 bar, and closed otherwise",
+         "(if p > 12 bar then bypass = yes and if not p > 12 bar then bypass = no)"),
+        ("bypass, p", "the bypass is closed when p exceeds 12 bar", "if p > 12 bar then bypass = no"),
+        ("bleed valve, p", "the bleed valve remains open as long as p is below 6 bar",
+         "if p < 6 bar then bleed valve = yes"),
+        ("steam, p", "steam is injected when p is below 4 bar", "if p < 4 bar then steam = yes"),
+        ("steam, p", "injecting steam if p is below 4 bar", "if p < 4 bar then steam = yes"),
+        ("steam, p", "stopping steam if p is below 4 bar", "if p < 4 bar then steam = no"),
+        ("steam, p", "steam is not injected when p is above 4 bar", "if p > 4 bar then steam = no"),
+        ("emergency stop, p", "an emergency stop is made where p is above 3 bar",
+         "if p > 3 bar then emergency stop = yes"),
+        ("emergency stop, p", "the emergency stop is cancelled where p is above 3 bar",
+         "if p > 3 bar then emergency stop = no"),
+        ("gelled, p", "does not gel provided that p stays under 6 bar", "if p < 6 bar then gelled = no"),
+        ("liner, cap", "the cap has a liner unless it is of polypropylene",
+         "((cap = polypropylene) or liner = yes)"),
+        ("liner, p", "the cap does not have a liner if p is below 5 bar", "if p < 5 bar then liner = no"),
+        ("tensioner, d, p", "the tensioner is triggered when d exceeds 20 m/s2 while p is at least 25 bar",
+         "if (d > 20 m/s2 and p >= 25 bar) then tensioner = yes"),
+    ],
+)  # fmt: skip
+def test_what_is_yes_or_no_is_so_with_any_verb_of_doing(left: str, words: str, said: str) -> None:
+    """Whether or not its declaration leaves something else open."""
+    assert in_symbols(left, words) == said
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        ("bypass, p", "said bypass being red whenever p exceeds 12 bar"),
+        ("bleed valve, p", "the outlet valve remains open as long as p is below 6 bar"),
+        ("lid, p", "the lid is open as long as p is below 6 bar"),
+        ("steam, p", "steam is condensed when p is above 4 bar"),
+        ("steam, p", "curtailing steam if p is above 4 bar"),
+        ("steam, p", "oil is injected when p is above 4 bar"),
+        ("emergency stop, p", "the car is stopped when p is above 3 bar"),
+        ("emergency stop, p", "is stopped when p is above 3 bar"),
+        ("gelled, p", "the gel is soft when p is above 6 bar"),
+        ("liner, p", "the cap has a second liner if p is below 5 bar"),
+        ("liner, p", "the cap lacks a liner if p is below 5 bar"),
+        (
+            "tensioner, d, p",
+            "tensioner is triggered when d exceeds 20 m/s2 or while p is at least 25 bar",
+        ),
+    ],
+)
+def test_what_another_does_or_what_else_is_done_says_neither(left: str, words: str) -> None:
+    assert in_symbols(left, words) == ""

@@ -121,7 +121,7 @@ def stands_for(listed: ListBound, words: str) -> str | None:
     plain = " ".join(words.lower().split()).replace("- and ", "-and-").replace("- or ", "-or-")
     names = (*listed.members, *(name for name, _ in listed.classes))
     own, of, _ = listed.name.lower().partition(" of ")
-    if of and plain == own and set(names) == {"yes", "no"}:
+    if of and plain == own and set(names) - {OTHERS} == {"yes", "no"}:
         return "yes"  # 'each field is marked', of what is marked of the fields
     for article in ("", "a ", "an ", "the "):
         if not plain.startswith(article):

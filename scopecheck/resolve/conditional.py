@@ -247,17 +247,26 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
     )  # fmt: skip
 
 
+_NO_DOING = frozenset("during exceeding surpassing ranging reaching including".split())
+_CONDITIONS = frozenset("if when whenever where wherever unless while once until".split())
+"""With one of these in it, words directly behind a state hold more than a condition."""
+
+
 def _is_said_of(sides: Sides, state: Fill, condition: Fill) -> bool:
     """`the heating is below 3 V`, `with the valve open the pressure is at least 2 bar`: no condition.
 
-    A verb directly behind a noun is said of that, and behind 'with' a state is no sentence.
+    A verb directly behind a noun is said of that, `the valve being closed when ...`, as is what is done
+    beside it, `the fan is on keeping the heat below 40 °C`; and behind 'with' a state is no sentence.
     """
     limits = state.slot.kind == "state" and condition.slot.kind == "condition"
     if not limits or condition.tokens[0].start > state.tokens[-1].end + 1:
         return False
     first = next((t for t in sides.job.words.tokens if t.sort != "gap"), state.tokens[0])
     led = word_of(first) == "with" and first.start <= state.tokens[0].start
-    verb = word_of(condition.tokens[0]) in _VERBS
+    begins = word_of(condition.tokens[0])
+    doing = begins.endswith("ing") and begins not in _NO_DOING
+    doing = doing and not any(begins in s.text.lower().split() for s in sides.job.subjects)
+    verb = begins in _VERBS or doing or not _CONDITIONS.isdisjoint(map(word_of, condition.tokens))
     return verb or (led and not _VERBS.isdisjoint(map(word_of, condition.tokens)))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, Step
+from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.diagnostics import Diagnostic, may_have_an_edit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
@@ -162,7 +163,7 @@ class _Trial:
             yield f"DURATION({steps[0]}) <= {FILLED_IN} min"
         listed = next((t for t, what in others.items() if getattr(what, "members", ())), "")
         members = tuple(getattr(made.get(listed), "members", ()))
-        if set(members) == {"yes", "no"}:
+        if set(members) - {OTHERS} == {"yes", "no"}:
             rest = {thing: what for thing, what in others.items() if thing != listed}
             for one in self._of_things(rest) if rest else ():
                 yield f"IF {listed} = yes THEN {one}"

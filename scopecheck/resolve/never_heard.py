@@ -15,6 +15,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.not_both import DENYING
+from scopecheck.resolve.readings import is_switch
 from scopecheck.resolve.shared_verbs import may_share_an_end
 from scopecheck.resolve.subjects import Subject, is_bare_share, is_fraction
 
@@ -282,7 +283,7 @@ def _of_a_switch(said: list[str], own: set[str], subjects: Things) -> Why:
         return "'or preferably' offers another", "Write the list of all that are meant."
     if listed_ones and any(said[i : i + 3] == ["or", "more", "preferably"] for i in range(len(said))):
         return "'or more preferably' offers another", "Write the list of all that are meant."
-    switches = [s for s in subjects if isinstance(s.bound, ChoiceDecl) and _is_switch(s.bound)]
+    switches = [s for s in subjects if is_switch(s.bound)]
     if not switches:
         return None
     partly = next((w for w in said if w in listed("unheard", "in_part") - own), "")
@@ -297,10 +298,6 @@ def _of_a_switch(said: list[str], own: set[str], subjects: Things) -> Why:
                 "Declare it, and write both left.",
             )
     return None
-
-
-def _is_switch(choice: ChoiceDecl) -> bool:
-    return {m.lower() for m in choice.members} == {"yes", "no"}
 
 
 def _share_of_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:

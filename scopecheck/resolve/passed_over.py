@@ -23,6 +23,7 @@ from scopecheck.resolve.lifting import in_symbols
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.states import side_words
 from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.surroundings import describes, noted_so, only_calls
 
@@ -823,6 +824,7 @@ def told_before_names(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
                 start -= 1
             # The words of all phrases are asked for only where there may be something to tell.
             known = job.place.phrases.words() if start < at else frozenset[str]()
+            known |= side_words(subject.bound, subject.text)  # 'injecting steam' is what is done with it
             start = next((i for i in range(at, start, -1) if said[i - 1] in known), start)
             if words := tokens[start:at]:
                 yield _read_past(job, words, subject.text, _BY_A_NAME)

@@ -8,7 +8,18 @@ from types import MappingProxyType
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
-from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Not, Parameter, Read, lies_within
+from scopecheck.core.formula import (
+    OTHERS,
+    All,
+    Any,
+    Const,
+    ExactlyOne,
+    Formula,
+    Not,
+    Parameter,
+    Read,
+    lies_within,
+)
 from scopecheck.core.formula import Bound as End
 from scopecheck.core.model import FreeParameter, Place, Reading
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
@@ -455,8 +466,8 @@ def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool 
 
 
 def is_switch(bound: Bound) -> bool:
-    """Whether it is what is done or not: a choice of only yes, no."""
-    return isinstance(bound, ChoiceDecl) and {m.lower() for m in bound.members} == {"yes", "no"}
+    """Whether it is what is done or not: a choice of yes and no, with or without something else."""
+    return isinstance(bound, ChoiceDecl) and {m.lower() for m in bound.members} - {OTHERS} == {"yes", "no"}
 
 
 def is_kind(subject: Bound, kind: str) -> bool:

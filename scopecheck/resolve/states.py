@@ -6,12 +6,15 @@ other that it is not. Words that say anything besides are not taken for a state.
 
 from __future__ import annotations
 
+from functools import cache
+
 from scopecheck.core.declared import ChoiceDecl
 from scopecheck.core.formula import OTHERS, Chosen, Formula
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.readings import is_switch
 
 _SAYS_HOW = ("ed", "ing", "able", "ible")
 """By its end a word like 'dimmed' tells how a thing is, and names none."""
@@ -26,7 +29,7 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     """
     own, mine = set(name.lower().split()), noun_of(name)
     said = _with_own_forms(_without_longer([word_of(t) for t in tokens]), name)
-    said = _without_object(said, name)
+    said = _as_present(_without_object(said, name), name)
     if said[:1] == ["no"] and said[1:2] and said[1] in own | {*_BE}:
         said[0] = "not"  # 'no alarm is issued', with or without what is called so
     sides = _sides(name)
@@ -50,7 +53,10 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     rest = [w for w in kept if w not in sides and w not in own and w != "not"]
     if any(w not in listed("switching", "beside") for w in rest):
         return None
-    if mine and any(noun and (mine.isdisjoint(noun) or _is_of_another(noun, own)) for noun in nouns):
+    if mine and any(
+        noun and (mine.isdisjoint(noun) or _is_of_another(noun, own) or _is_beside(noun, mine))
+        for noun in nouns
+    ):
         return None
     if not mine and (len(nouns) > 1 or any(own.intersection(noun[1:]) for noun in nouns)):
         return None  # 'the controller curbs charging' says nothing of charging that is known
@@ -62,7 +68,7 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
 def _says_another(said: list[str], name: str, sides: dict[str, bool]) -> bool:
     """`the lamp is off`, of what is called lamp dimmed or lamp flashing: then it is so of another state."""
     own = name.lower().split()
-    how = [w for w in own if w.endswith(_SAYS_HOW) and len(w) > _SHORT]
+    how = [w for w in own if w.endswith(_SAYS_HOW) and len(w) > _SHORT and not w.endswith("eed")]
     if not how or not sides.keys().isdisjoint(own):
         return False
     return any(not w.endswith("ing") for w in how) or (len(own) > 1 and not set(how) <= set(said))
@@ -80,6 +86,26 @@ def _without_longer(said: list[str]) -> list[str]:
 _TAKES = ("take", "takes", "taking")
 
 
+def _as_present(said: list[str], name: str) -> list[str]:
+    """`the cap has a liner`, `has no liner`, of what is called liner, as that it is present or not."""
+    own = name.lower().split()
+    start = len(said) - len(own)
+    if start < 2 or said[start:] != own or said[start - 1] not in ("a", "an", "no"):
+        return said
+    has = start - 2
+    who, denied = said[:has], said[start - 1] == "no"
+    if who[-2:] in (["does", "not"], ["do", "not"]) and not denied:
+        who, denied = who[:-2], True
+    plain = not who or (who[0] in _ARTICLES and 1 < len(who) <= _LONGEST_NOUN)
+    if not plain or said[has] not in _HAVING or not _OF_MORE.isdisjoint(who[1:]):
+        return said
+    return [*own, "is", *["not"][: int(denied)], "present"]
+
+
+_HAVING = frozenset("has have having comprises comprise comprising includes include including".split())
+_OF_MORE = frozenset("a an the said its of with and or not no does do that which".split())
+
+
 def _with_own_forms(said: list[str], name: str) -> list[str]:
     """`discards`, of what is called discarded, and `charges`, of charging, as that.
 
@@ -90,7 +116,7 @@ def _with_own_forms(said: list[str], name: str) -> list[str]:
     own, charged = name.lower(), name.lower().endswith("ing")
     found = list[str]()
     for at, word in enumerate(said):
-        other = word in (own, "") or _stem(word) != _stem(own) or len(word) <= _SHORT
+        other = word in (own, "") or not _is_form_of(word, own)
         full = charged and word.endswith("ed") and said[at - 1 : at] != ["being"]
         found.append(word if other or full else own)
     return found
@@ -183,7 +209,7 @@ def side_words(bound: object, name: str) -> frozenset[str]:
     """The words of both states of a switch, or of two opposite ones of a list; none for anything else."""
     if not isinstance(bound, ChoiceDecl):
         return frozenset()
-    if {m.lower() for m in bound.members} == {"yes", "no"}:
+    if is_switch(bound):
         return frozenset(_sides(name)) | frozenset(name.lower().split())
     return frozenset(opposite_states(bound))
 
@@ -215,7 +241,7 @@ _SWITCHES = frozenset(("switches", "turns", "keeps", "maintains"))
 def nouns_in(bound: object, name: str) -> list[str]:
     """The words that name what is in one of two states, in their order: of `valve open` the valve."""
     words = name.lower().split()
-    switch = isinstance(bound, ChoiceDecl) and {m.lower() for m in bound.members} == {"yes", "no"}
+    switch = isinstance(bound, ChoiceDecl) and is_switch(bound)
     return [w for w in words if w in noun_of(name)] if switch else words
 
 
@@ -227,6 +253,12 @@ def _is_of_another(noun: list[str], own: set[str]) -> bool:
     if not _WHICH.isdisjoint(w for w in before if w not in own):
         return True
     return not {"of", "with", "but", "or"}.isdisjoint(before) or (bool(behind) and not which)
+
+
+def _is_beside(noun: list[str], mine: frozenset[str]) -> bool:
+    """`the outlet valve`, of what is called bleed valve: one word of the name and another."""
+    first = next((i for i, w in enumerate(noun) if w in mine), 0)
+    return not mine <= set(noun) and first > 0 and noun[first - 1] not in _OF_MORE
 
 
 _WHICH = frozenset("second third fourth other another further additional remaining".split())
@@ -356,6 +388,13 @@ def _stem(word: str) -> str:
     return stem[:-1] if doubled else stem
 
 
+def _is_form_of(word: str, own: str) -> bool:
+    """`charges` and `charging`; a short word only where its end is written twice: `gel`, `gelled`."""
+    one, other = _stem(word), _stem(own)
+    doubled = len(word) >= _SHORT and other == word + word[-1] and word[-1] not in "aeiou"
+    return doubled or (one == other and len(word) > _SHORT)
+
+
 _SHORT = 3
 
 
@@ -373,12 +412,24 @@ def noun_of(name: str) -> frozenset[str]:
 def _sides(name: str) -> dict[str, bool]:
     """The words of both states, and whether each says what the name says; of a name with none, on and off."""
     own = name.lower().split()
-    pairs = {key: text.split("/") for key, text in word_lists()["switching_pairs"].items()}
+    pairs = _pairs()
+    if len(own) > 1 and own[-1] in listed("switching", "acts"):
+        return {w: so for w, so in _of_pair(*pairs["on"]).items() if not w.startswith(own[-1])}
     for first, second in (*pairs.values(), *(pair[::-1] for pair in pairs.values())):
         if any(w in first.split() for w in own):
-            return dict.fromkeys(first.split(), True) | dict.fromkeys(second.split(), False)
-    so, other = pairs["on"]
-    return dict.fromkeys(so.split(), True) | dict.fromkeys(other.split(), False)
+            return _of_pair(first, second)
+    more = _of_pair(*pairs["open"]) if own[-1] in listed("switching", "letting_through") else {}
+    return _of_pair(*pairs["on"]) | more
+
+
+@cache
+def _pairs() -> dict[str, tuple[str, str]]:
+    pairs = word_lists()["switching_pairs"].items()
+    return {key: (so, other) for key, text in pairs for so, other in (text.split("/"),)}
+
+
+def _of_pair(first: str, second: str) -> dict[str, bool]:
+    return dict.fromkeys(first.split(), True) | dict.fromkeys(second.split(), False)
 
 
 def _parted(said: list[str], states: set[str]) -> tuple[list[str], list[list[str]]]:
