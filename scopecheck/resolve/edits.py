@@ -216,7 +216,10 @@ _BESIDE = _AS_A_QUOTIENT | frozenset(
 _SIGNS = {"most": "<=", "least": ">=", "strictly most": "<", "strictly least": ">"}
 _STRICT = frozenset("than below under above over exceeding exceeds excess".split())
 _MILD = frozenset("or not no".split())
-_TURNING = frozenset("not no never nor neither without unless except excepting other different".split())
+_TURNING = frozenset(
+    "not no never nor neither without unless except excepting other different by once twice times every".split()
+)
+"""With these the side is another, or nothing tells it: what is done at least once an hour comes within one."""
 FILLED_IN = "7919"
 """A number that no claim has, in place of which dots are shown."""
 
