@@ -217,9 +217,10 @@ _SIGNS = {"most": "<=", "least": ">=", "strictly most": "<", "strictly least": "
 _STRICT = frozenset("than below under above over exceeding exceeds excess".split())
 _MILD = frozenset("or not no".split())
 _TURNING = frozenset(
-    "not no never nor neither without unless except excepting other different by once twice times every".split()
+    "not no never nor neither without unless except excepting other different by"
+    " once twice times every".split()
 )
-"""With these the side is another, or nothing tells it: what is done at least once an hour comes within one."""
+"""With these the side is another, or nothing tells it: at least once an hour is within an hour."""
 FILLED_IN = "7919"
 """A number that no claim has, in place of which dots are shown."""
 
