@@ -139,8 +139,8 @@ WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
     ),
     (
         "gap",
-        "a gap dimension not lying between 2 and 5 mm",
-        ("'a gap dimension' is read past",),
+        "a gap width not lying between 2 and 5 mm",
+        ("'a gap width' is read past",),
         lambda x: not 2 <= x <= 5,
     ),
     ("holes", "stamped with not more than 3 holes", ("'stamped with' is read past",), lambda x: x <= 3),

@@ -800,8 +800,10 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
 
 
 def _read_past(job: Job, words: Tokens, name: str, help: str) -> Diagnostic:
+    said = " ".join(t.text for t in words)
+    said = said if said.lower() in job.words.text.lower() else job.text(words)
     return Diagnostic(
-        "warning", job.span(words[:1]), f"'{' '.join(t.text for t in words)}' is read past",
+        "warning", job.span(words[:1]), f"'{said}' is read past",
         f"It stands beside the name '{name}', and no phrase has it.", help,
     )  # fmt: skip
 

@@ -364,7 +364,7 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
         return "only of two things, none of which holds the other"
     if reading.formula_text in ("x < N", "x <= N") and _is_better_greater(at, names):
         return "more of it is better"
-    if _ONE_BY_ONE in reading.axes and MOMENTS not in at.slots:
+    if reading.label == _ONE_BY_ONE and MOMENTS not in at.slots:
         return "only of two things that vary in the course of a step"
     lists = [b for b in at.slots.values() if isinstance(b, Listed)]
     if _NOT_TOGETHER in reading.axes and any(len(b.conditions) == 1 for b in lists):
@@ -422,7 +422,7 @@ def _is_better_greater(at: Occurrence, names: Names) -> bool:
 
 MOMENTS = "moments"
 """What fills this slot where both sides of a condition are of something that varies within a step."""
-_ONE_BY_ONE = ("moments", "one by one")
+_ONE_BY_ONE = "at each moment by itself"
 _NOT_TOGETHER = ("negation", "not together")
 _FAR = frozenset("further farther later earlier".split())
 

@@ -197,6 +197,9 @@ def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tok
             holds = word == "for" and whole  # 'a crate for 12 bottles'
             return before in own or ((before.endswith(("ed", "ing")) or holds) and describes(before))
         measured = kind_word(word)
+        behind_name = at > 0 and word_of(tokens[at - 1]) in job.tests().own_words
+        if word.endswith(("able", "ible")) or (behind_name and word not in listed("measures", "nouns")):
+            return False  # what is adjustable has no one value, and an oil phase is no oil
         fits = measured is None or measured.accepts(kind) or (in_units and word in _OF_SEVERAL_KINDS)
         called = fits and word in listed("measures", "nouns") and not _says_more_than_a_measure(word)
         describing = describes(word) and word not in listed("asides", "no_lead")
