@@ -94,6 +94,8 @@ LIKE_PARTS = (
     Kind(("length in mm",), "mm", (USUAL,), "parts", like_parts=True),
     Kind(("temperature in degC",), "degC", (USUAL,), "parts", like_parts=True),
 )
+APART_BY_A_SHARE = Kind(("length in mm",), "mm", ({**USUAL, "D": "10 %"},), "parts", like_parts=True)
+"""Like parts that lie so many per cent apart."""
 RECITED_PARTS = Kind(
     ("length in mm",), "mm", (USUAL,), "parts", like_parts=True, beside=("tiles : at least two tiles",)
 )
@@ -172,6 +174,8 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
             return TIMED_PARTS
         recited = any(r.formula_text and RECITED in r.formula_text for r in entry.readings)
         alike = (*LIKE_PARTS, ADDING_UP) if adding_up else LIKE_PARTS
+        relative = any(axis == "differences" for r in entry.readings for axis, _ in r.axes)
+        alike = (*alike, APART_BY_A_SHARE) if relative else alike
         return (*alike, RECITED_PARTS) if recited else alike
     if "thing" in entry.subjects and "steps" in entry.only_for:
         return BESIDE_STEPS
