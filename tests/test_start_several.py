@@ -65,7 +65,7 @@ def test_what_a_composition_is_free_of_is_a_share_and_a_flaw_is_none() -> None:
             {"not restated : without a change of the cell voltages of more than 1 mV"},
         ),
         ("a lamp consuming less than 5 W", {"power : less than 5 W"}),
-        ("a fat with an acid value of not more than 5 mg KOH/g", {"not restated : not more than 5 mg"}),
+        ("a fat with an acid value of not more than 5 mg KOH/g", {"acid : not more than 5 mg KOH/g"}),
         ("a state of charge of at least 80 %", {"state of charge : at least 80 %"}),
         ("a mass of 1,200 kg or more", {"mass : 1200 kg or more"}),
     ],
