@@ -126,6 +126,9 @@ def without_words_round_members(job: Job, tokens: Tokens) -> Iterator[tuple[Toke
     end = last + max(len(m) for m in members if said[last : last + len(m)] == m)
     behind = next((i for i in range(end, len(said)) if not describing(i)), len(said))
     verb = start > 0 and start == min(named) and said[start - 1] not in own | FILLERS | {*_LEADING_TO_MEMBERS}
+    lead = said[:start]
+    if not {"is", "are"}.isdisjoint(lead) and own.isdisjoint(lead):
+        return  # 'the solder is made of zinc' is said of the solder
     if start > min(named) or behind < len(said) or (verb and said[start - 1] not in ("from", *_MADE)):
         return
     if not own.union(FILLERS).issuperset((*said[:start], *said[end:])) and job.readable(tokens[start:end]):
@@ -801,7 +804,8 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
 
 def _read_past(job: Job, words: Tokens, name: str, help: str) -> Diagnostic:
     said = " ".join(t.text for t in words)
-    said = said if said.lower() in job.words.text.lower() else job.text(words)
+    claimed = job.words.text.lower()
+    said = said if all(word_of(t) in claimed for t in words) else job.text(words)
     return Diagnostic(
         "warning", job.span(words[:1]), f"'{said}' is read past",
         f"It stands beside the name '{name}', and no phrase has it.", help,

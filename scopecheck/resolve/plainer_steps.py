@@ -11,7 +11,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names
-from scopecheck.resolve.states import form_of
+from scopecheck.resolve.states import form_of, is_participle
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.usual import with_runs, words_at
 
@@ -43,7 +43,7 @@ def with_step_named_by_what_is_done(tokens: Tokens, subjects: tuple[Subject, ...
     words = [word_of(t) for t in tokens]
     called = [s.text.lower() for s in subjects if isinstance(s.bound, Step)]
     done = {form_of(name): name for name in called if name.endswith("ing") and " " not in name}
-    at = next((i for i, w in enumerate(words) if w.endswith(_DONE) and form_of(w) in done), None)
+    at = next((i for i, w in enumerate(words) if is_participle(w) and form_of(w) in done), None)
     if at is None or done[form_of(words[at])] in words:
         return tokens
     start = at
@@ -57,7 +57,6 @@ def with_step_named_by_what_is_done(tokens: Tokens, subjects: tuple[Subject, ...
     return (*lead, *name, *(tokens[:start] if before != ["it"] else ()), *tokens[at + 1 :])
 
 
-_DONE = ("ed", "en", "wn", "ld", "pt", "nd", "nt")
 _PASSIVE = frozenset("is are be being been was were to has have having then also".split())
 _NOT_DONE = frozenset(
     "not no never neither nor without only if when unless until once while whenever after before or and but"

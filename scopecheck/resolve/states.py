@@ -375,6 +375,11 @@ def _content(words: list[str]) -> list[str]:
     return [form_of(w) for w in words if w not in _LITTLE]
 
 
+def is_participle(word: str) -> bool:
+    """`dried`, `held`: a form that tells what is done, and no other form of it."""
+    return word.endswith("ed") or word in _IRREGULAR
+
+
 def form_of(word: str) -> str:
     """What the forms of a verb share: of `dried` and `drying`, `held` and `holding`."""
     stem = _stem(_IRREGULAR.get(word, word))
