@@ -81,6 +81,8 @@ class Memory:
 
     found: dict[tuple[object, ...], list[Match]] = field(default_factory=dict)
     read: dict[tuple[object, ...], bool] = field(default_factory=dict)
+    tried: dict[tuple[object, ...], object] = field(default_factory=dict)
+    """What whole runs of words came to that were tried in one way or another."""
     kept: list[object] = field(default_factory=list)
     """What keys hold the identity of."""
     unsettled: int = 0

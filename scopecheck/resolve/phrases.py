@@ -260,7 +260,6 @@ def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:
 
 
 Things: TypeAlias = tuple[Subject, ...]
-Known: TypeAlias = dict[tuple[object, ...], tuple[Things, object]]
 
 
 @record
@@ -277,8 +276,6 @@ class Reader:
     tried: bool = False
     """Whether they are only tried."""
     memory: Memory = field(default_factory=Memory, compare=False)
-    known: Known = field(default_factory=dict)
-    """What is known of words that were tried already, each with the things of which they were."""
 
     @property
     def place(self) -> Place:
@@ -1253,10 +1250,12 @@ class Reader:
     def _once(self, what: str, words: Words, tokens: tuple[Token, ...], things: Things) -> object:
         """What these words are tried for, found once: sides of a condition are looked at again and again."""
         key = (what, words.text, tokens, *map(id, things), self.tried, self.names.of_several)
-        if key not in self.known:
+        tried = self.memory.tried
+        if key not in tried:
             looked = self._looked_loosely if what == "loosely" else self._looked_plainly
-            self.known[key] = (things, looked(tokens, words, things))
-        return self.known[key][1]
+            self.memory.kept += things
+            tried[key] = looked(tokens, words, things)
+        return tried[key]
 
     def _reads_plainly(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether the words are read without a condition in them."""
