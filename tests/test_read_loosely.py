@@ -4,6 +4,7 @@ arithmetic as presumed; what is taken for what is told by a warning, and what ma
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from fractions import Fraction
 from itertools import product
@@ -335,3 +336,89 @@ def test_a_basis_may_be_said_once_of_the_whole() -> None:
     formula, k = made.claims[0].limitations[0].formula, base_construction(made)
     found = [x for x in range(9) if evaluate(formula, {"wax": Fraction(x, 100), "oil": Fraction(0)}, k)]
     assert found == [2, 3, 4, 5]
+
+
+OF_PARTS_AND_STEPS = """blade  part, 2 to 6
+  width  length in mm  "of the tip"
+setting  step in h
+  shell  temperature in °C  "shell temperature of the eggs"
+  humidity  share in %  "relative humidity in the cabinet"
+"""
+
+
+def _formula(left: str, words: str) -> str:
+    made = sheet(f"{OF_PARTS_AND_STEPS}\n1. A thing, {words}.\n   | {left} : {words}\n")
+    return re.sub("key='[^']*'", "", repr(made.claims[0].limitations[0].formula))
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "same", "told"),
+    [
+        (
+            "width of the blades",
+            "each blade is ground to 3 mm or less",
+            "each blade is 3 mm or less",
+            "ground to",
+        ),
+        (
+            "width of the blades",
+            "two blades are ground to 3 mm or less",
+            "two blades are 3 mm or less",
+            "ground to",
+        ),
+        (
+            "width of the blades",
+            "most of the blades are ground to 3 mm or less",
+            "most of the blades are 3 mm or less",
+            "ground to",
+        ),
+        (
+            "width of the blades",
+            "no blade is ground to less than 3 mm",
+            "no blade is less than 3 mm",
+            "ground to",
+        ),
+        (
+            "width of the blades",
+            "each of which tapers to at least 3 mm",
+            "each of which is at least 3 mm",
+            "tapers to",
+        ),
+        ("width of the blades", "the tip of each blade is 3 mm or less", "each blade is 3 mm or less", ""),
+        ("shell of setting", "the eggs are tempered to 40 °C", "to 40 °C", "the eggs are tempered"),
+        (
+            "shell of setting",
+            "the eggs are stirred to 40 °C at the end",
+            "40 °C at the end",
+            "the eggs are stirred to",
+        ),
+        ("shell of setting", "a shell temperature is kept at 40 °C", "kept at 40 °C", ""),
+        ("humidity of setting", "a relative humidity of 50 to 55 %", "50 to 55 %", ""),
+        ("humidity of setting", "a relative humidity of 50 to 55 % is maintained", "kept at 50 to 55 %", ""),
+    ],
+)
+def test_what_is_done_before_a_limit_of_parts_or_of_a_step_is_told(
+    left: str, words: str, same: str, told: str
+) -> None:
+    assert _formula(left, words) == _formula(left, same)
+    _, found = read_sheet(Source("x", f"{OF_PARTS_AND_STEPS}\n1. A thing, {words}.\n   | {left} : {words}\n"))
+    past = [d.message for d in found if "read past" in d.message]
+    assert past == ([f"'{told}' is read past"] if told else [])
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        ("width of the blades", "each blade is spaced from the next by 3 mm or less"),
+        ("width of the blades", "each blade is shortened by 3 mm or less"),
+        ("width of the blades", "each blade loses at most 3 mm"),
+        ("width of the blades", "the blades together span at most 30 mm"),
+        ("width of the blades", "the outermost blade is ground to 3 mm or less"),
+        ("shell of setting", "the eggs are not tempered to 40 °C"),
+        ("shell of setting", "the yolk temperature is 40 °C"),
+        ("shell of setting", "the eggs are cooled by at least 5 °C"),
+        ("shell of setting", "the eggs are cooled for 5 h"),
+    ],
+)
+def test_what_may_limit_something_else_of_parts_or_of_a_step_is_refused(left: str, words: str) -> None:
+    assert errors(f"{OF_PARTS_AND_STEPS}\n1. A thing, {words}.\n   | {left} : {words}\n")

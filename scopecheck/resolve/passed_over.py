@@ -176,7 +176,7 @@ def without_description(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Toke
 
 def without_noted(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`a median particle size (D50) of 5 um` without what the note of the declaration says as well."""
-    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort:
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort not in _OF_ONE_VALUE:
         return
     ends = (
         i for i, t in enumerate(tokens) if i and (t.number or word_of(t) in ("of", "is", "being", "having"))
@@ -192,6 +192,9 @@ def without_noted(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
         another = job.place.names.declared(" ".join(said[of + 2 :])) is not None
         if bearer and not another and noted_so(job, said[:of]) and all(map(_describes, bearer)):
             yield tokens[end:], tokens[of:end]
+
+
+_OF_ONE_VALUE = ("", "parts", "moments")
 
 
 def without_name_and_more(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:

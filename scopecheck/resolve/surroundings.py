@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from difflib import get_close_matches
 from functools import cache
 from itertools import pairwise, takewhile
@@ -177,34 +177,11 @@ def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tok
     """
     if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort or placed_at(tokens):
         return
-    kind, whole, literals = job.first.kind, job.first.whole, literals_here(job)
-    own = job.tests().own_words | of_note(job)
-    others = {w for name in job.place.names.all() for w in name.lower().split()} - own
-    shares = (t for before, t in pairwise(tokens) if is_bare_share(t) and before.text not in ("±", "+/-"))
-    if kind is None or (kind.dimension and any(shares)):
+    leads_up = _leading_up(job, job.first, tokens)
+    if leads_up is None:
         return
-
-    in_units = any(t.number and t.number.unit and not is_bare_share(t) for t in tokens)
-
-    def leads_up(at: int) -> bool:
-        word = word_of(tokens[at])
-        if tokens[at].sort != "word" or word in NUMBER_WORDS or word in _OTHER_MEASURES | others:
-            return False
-        if word in own | FILLERS and word not in listed("conditional", "drops"):
-            return True
-        if word in _LEADING_UP:
-            before = word_of(tokens[at - 1]) if at else ""
-            holds = word == "for" and whole  # 'a crate for 12 bottles'
-            return before in own or ((before.endswith(("ed", "ing")) or holds) and describes(before))
-        measured = kind_word(word)
-        behind_name = at > 0 and word_of(tokens[at - 1]) in job.tests().own_words
-        if word.endswith(("able", "ible")) or (behind_name and word not in listed("measures", "nouns")):
-            return False  # what is adjustable has no one value, and an oil phase is no oil
-        fits = measured is None or measured.accepts(kind) or (in_units and word in _OF_SEVERAL_KINDS)
-        called = fits and word in listed("measures", "nouns") and not _says_more_than_a_measure(word)
-        describing = describes(word) and word not in listed("asides", "no_lead")
-        return called or (describing and word not in literals and not _is_fraction_word(word))
-
+    own, others = job.tests().own_words | of_note(job), _of_other_names(job)
+    literals = literals_here(job)
     start = next((i for i in range(len(tokens)) if not leads_up(i)), len(tokens))
     said = [word_of(t) for t in tokens[:start]]
     if start == len(tokens):
@@ -227,6 +204,77 @@ def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tok
             if FILLERS.issuperset(said[at:]) and not dangles(limit) and job.readable(limit):
                 yield limit, () if noted_so(job, said[:at]) else tokens[:at], behind
                 return
+
+
+def without_what_is_done(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`each blade is ground to 3 mm`, of the blades, or `the vat is stirred to 40 °C at the end`, of a step,
+    without the words right before the limit that no phrase has, a verb among them; and these.
+
+    What stands before them says of which, and is kept, so that a denial before them is one of the limit.
+    """
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort not in ("parts", "moments"):
+        return
+    leads_up = _leading_up(job, job.first, tokens)
+    if leads_up is None or dangles(tokens):
+        return
+    said = [word_of(t) for t in tokens]
+    itself = FILLERS | job.tests().own_words | of_note(job)
+    limits = listed("limits", "inside") - FILLERS - {*_LEADING_UP}
+    for at in (i for i, t in enumerate(tokens) if i and (t.number or said[i] in limits)):
+        at -= said[at - 1 : at + 1] in (["at", "least"], ["at", "most"])
+        start = at - (said[at - 1] in _LEADING_UP)
+        while start and leads_up(start - 1) and said[start - 1] not in itself:
+            start -= 1
+        run = said[start:at]
+        if any(map(_is_done, run)) or (run[0:1] and run[0].endswith("s") and start):
+            if job.sort == "moments" and all(map(leads_up, range(start))):
+                start = 0
+                if run[-1] == "to":
+                    yield tokens[at - 1 :], tokens[: at - 1]
+            yield (*tokens[:start], *tokens[at:]), tokens[start:at]
+            return
+
+
+def _is_done(word: str) -> bool:
+    return word.endswith("ed") or word in listed("beside", "done")
+
+
+def _of_other_names(job: Job) -> set[str]:
+    own = job.tests().own_words | of_note(job)
+    return {w for name in job.place.names.all() for w in name.lower().split()} - own - FILLERS
+
+
+def _leading_up(job: Job, first: Typed, tokens: Tokens) -> Callable[[int], bool] | None:
+    """May the word at a place be read past before a limit? None where none may."""
+    kind, whole, literals = first.kind, first.whole, literals_here(job)
+    own = job.tests().own_words | of_note(job)
+    others = _of_other_names(job)
+    shares = (t for before, t in pairwise(tokens) if is_bare_share(t) and before.text not in ("±", "+/-"))
+    if kind is None or (kind.dimension and any(shares)):
+        return None
+
+    in_units = any(t.number and t.number.unit and not is_bare_share(t) for t in tokens)
+
+    def leads_up(at: int) -> bool:
+        word = word_of(tokens[at])
+        if tokens[at].sort != "word" or word in NUMBER_WORDS or word in _OTHER_MEASURES | others:
+            return False
+        if word in own | FILLERS and word not in listed("conditional", "drops"):
+            return True
+        if word in _LEADING_UP:
+            before = word_of(tokens[at - 1]) if at else ""
+            holds = word == "for" and whole  # 'a crate for 12 bottles'
+            return before in own or ((before.endswith(("ed", "ing")) or holds) and describes(before))
+        measured = kind_word(word)
+        behind_name = at > 0 and word_of(tokens[at - 1]) in job.tests().own_words
+        if word.endswith(("able", "ible")) or (behind_name and word not in listed("measures", "nouns")):
+            return False  # what is adjustable has no one value, and an oil phase is no oil
+        fits = measured is None or measured.accepts(kind) or (in_units and word in _OF_SEVERAL_KINDS)
+        called = fits and word in listed("measures", "nouns") and not _says_more_than_a_measure(word)
+        describing = describes(word) and word not in listed("asides", "no_lead")
+        return called or (describing and word not in literals and not _is_fraction_word(word))
+
+    return leads_up
 
 
 def _says_more_than_a_measure(word: str) -> bool:
