@@ -264,6 +264,23 @@ def with_one_second(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, .
     return tuple(found)
 
 
+def with_one_unit(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`every hour`, `once a day`, of an interval, with its one: `every second` is every other one."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    if kind is None or kind.dimension != TIME or len(tokens) < 2:
+        return tokens
+    last, before = tokens[-1], tokens[-2].text.lower()
+    every = before in ("every", "each") or (
+        before in ("a", "an", "per") and tokens[-3:-2] and tokens[-3].text == "once"
+    )
+    unit = find_unit(last.text.lower()) if last.sort == "word" and every else None
+    if unit is None or unit.kind.dimension != TIME or last.text.lower() in ("second", "s"):
+        return tokens
+    number = Number("1", Fraction(1), 0, unit)
+    head = (replace(tokens[-2], text="every"),) if before not in ("every", "each") else (tokens[-2],)
+    return (*tokens[:-2], *head, replace(last, sort="number", text=f"1 {unit.symbol}", number=number))
+
+
 def with_letter_c(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`40 C` of a temperature as 40 degC, `0.5 C` of so much in a time as a rate of charging: 0.5 1/h."""
     kind = subject.kind if isinstance(subject, Typed) else None

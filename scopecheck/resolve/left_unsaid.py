@@ -37,6 +37,10 @@ _NONE = tuple(
 _HOW_FREE = frozenset("substantially essentially completely entirely practically virtually is are".split())
 _IDLE = frozenset("the a an any all said such at whatsoever therein thereof present of it in".split())
 _PUT_IN = frozenset("added adding addition intentionally deliberately purposely".split())
+_OF_EACH = frozenset(
+    "has have having with contains contain containing holds hold holding carries carry each".split()
+)
+"""Between like parts and what each of them has: 'no rib has a crack'."""
 _AS_IS = frozenset("is being been has having".split())
 _STROKE = regex(r"(?<![\d/.^])(?<![^\W\d_])(\d+)\s?/\s?(\d+)(?![\d/])")
 _OF_FRACTIONS = frozenset((2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64))
@@ -91,18 +95,19 @@ def _behind_none(
     tokens: Tokens, said: list[str], subjects: Things, names: Names
 ) -> tuple[list[str], set[str]]:
     """What stands behind 'free of' at the beginning, and the words for what stands left of the colon."""
-    one = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and subjects[0].parts is None
+    of = subjects[0].parts
+    one = len(subjects) == 1 and isinstance(of.each[0] if of and of.each else subjects[0].bound, Typed)
     start = next((i for i, w in enumerate(said) if w not in _HOW_FREE), 0)
     opened = next((r for r in _NONE if said[start : start + len(r)] == r), None)
     if not one or opened is None or any(t.number for t in tokens):
         return [], set()
     rest = said[start + len(opened) :]
-    if not {"than", "later", "sooner", "or", "and", ",", "if", "when"}.isdisjoint(rest):
+    if not {"than", "later", "sooner", "or", "and", ",", "if", "when", "without"}.isdisjoint(rest):
         return [], set()
     text = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower()
     words = [w.strip(",.;()") for part in text.split() for w in (part, *part.split("-"))]
     own = {f for w in words if w not in _IDLE for f in (w, w + "s", w + "es", w.removesuffix("s"))}
-    return rest, own - {""}
+    return rest, (own | _OF_EACH if subjects[0].parts is not None else own) - {""}
 
 
 def _beside_its_name(rest: list[str], own: set[str]) -> list[str]:

@@ -14,6 +14,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, has_number, word_of
+from scopecheck.resolve.everyday import placed_at
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.passed_over import IN_EACH
 from scopecheck.resolve.phrase_finding import Job
@@ -172,14 +173,27 @@ _EMPTY = frozenset("empty free unfilled void headspace".split())
 
 
 def _from_there(job: Job, tokens: Tokens) -> Found:
-    """`not further than 20 mm from it`, of a distance, without the last words."""
-    said = [word_of(t) for t in tokens]
+    """`not further than 20 mm from it`, `within 5 min of each other`, `within 3 mm of a sill`, of a distance
+    between them or from the sill, without the last words."""
+    said, own = [word_of(t) for t in tokens], _own(job)
     run = next((r for r in _FROM if said[-len(r) :] == r), None)
-    if run is None or _own(job).isdisjoint(_DISTANCES) or not any(map(has_number, tokens)):
+    run = run or next((r for r in _APART if said[-len(r) :] == r and "between" in own), None)
+    behind = tokens[len(tokens) - len(run) :] if run else _from_what_is_noted(job, tokens)
+    if not behind or own.isdisjoint((*_DISTANCES, "between")) or not any(map(has_number, tokens)):
         return
-    behind = tokens[-len(run) :]
     cause = f"What it is measured from is said where {job.subjects[0].text} is declared."
-    yield tokens[: -len(run)], (_told(job, behind, cause, set()) or _told_of(job, behind, cause))
+    noted = run is None or run in _APART
+    told = () if noted else _told(job, behind, cause, set()) or _told_of(job, behind, cause)
+    yield tokens[: -len(behind)], told
+
+
+def _from_what_is_noted(job: Job, tokens: Tokens) -> Tokens:
+    """The `of a sill` that ends the words behind the only number, where noted: 'from the sill'; else ()."""
+    note = job.place.names.note_of(job.subjects[0].text).lower().split()
+    ends = {w.strip(",;()") for i, w in enumerate(note) if not set(note[:i]).isdisjoint(("from", "between"))}
+    at = placed_at(tokens)
+    noted = at and all(w in ends or w in FILLERS for w in map(word_of, tokens[at:]))
+    return tokens[at:] if noted and word_of(tokens[-1]) in ends else ()
 
 
 def _told_of(job: Job, words: Tokens, cause: str) -> tuple[Diagnostic, ...]:
@@ -193,6 +207,7 @@ def _told_of(job: Job, words: Tokens, cause: str) -> tuple[Diagnostic, ...]:
 
 
 _FROM = [["away", "from", "it"], ["from", "it"], ["from", "there"], ["from", "them"], ["therefrom"]]
+_APART = [[w, *other] for w in ("of", "from") for other in (["each", "other"], ["one", "another"])]
 _DISTANCES = frozenset("distance offset spacing gap clearance separation".split())
 
 

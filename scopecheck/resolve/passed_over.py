@@ -226,15 +226,23 @@ def without_name_and_more(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, To
 
 
 def without_verb_and_object(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
-    """`overlaps a side panel by 10 to 15 cm`, of an overlap, without the verb; and what is overlapped."""
+    """`overlaps a side panel by 10 to 15 cm`, of an overlap, without the verb; and what is overlapped.
+
+    `the damper is opened by 20 %` too, of a share noted "by which the damper is opened".
+    """
     said = [word_of(t) for t in tokens]
-    by = next((i for i in range(2, min(7, len(said) - 1)) if said[i] == "by"), 0)
-    if len(job.subjects) != 1 or not by or len(said[0]) < MOST_OF_A_STEM or job.sort:
+    by = next((i for i in range(1, min(7, len(said) - 1)) if said[i] == "by"), 0)
+    if len(job.subjects) != 1 or not by or job.sort:
         return
-    verb = said[0][:MOST_OF_A_STEM]
-    named = any(w.startswith(verb) for w in word_of_name(job).split())
-    if named and all(_describes(t) or word_of(t) in _ARTICLES for t in tokens[1:by]):
-        yield tokens[by + 1 :], tokens[1:by]
+    note = job.place.names.note_of(job.subjects[0].text).lower().split()
+    if note[:2] == ["by", "which"] and {*said[:by]} <= FILLERS | {w.strip(",;") for w in note}:
+        yield tokens[by + 1 :], ()
+    itself = FILLERS | job.tests().own_words | {w.strip(",;") for w in note}
+    start = next((i for i in range(by) if said[i] not in itself), 0)
+    verb = said[start][:MOST_OF_A_STEM]
+    named = len(verb) == MOST_OF_A_STEM and any(w.startswith(verb) for w in word_of_name(job).split())
+    if named and all(_describes(t) or word_of(t) in _ARTICLES for t in tokens[start + 1 : by]):
+        yield tokens[by + 1 :], tokens[start + 1 : by]
 
 
 def without_object(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[Tokens, Tokens]]:
@@ -693,17 +701,18 @@ def of_each_part(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     each of like parts has, as each; and what is said of that."""
     said = [word_of(t) for t in tokens]
     limits = listed("limits", "inside") - _NO_LIMITS
-    end = next(
-        (i for i, t in enumerate(tokens) if t.number or said[i] in limits or said[i] in NUMBER_WORDS), 0
-    )
+    limits |= {*NUMBER_WORDS, *_MULTIPLES}
+    end = next((i for i, t in enumerate(tokens) if t.number or said[i] in limits), 0)
+    end -= said[end] in _MULTIPLES and said[end - 1] in _ARTICLES
     if job.sort != "parts" or said[:1] not in (["each"], ["every"]) or not 2 <= end <= MOST_OF_A_BEARER:
         return
-    verb = next((i for i in range(1, end) if said[i] in _HAVING or said[i].endswith("ing")), 0)
+    verbs = {*_HAVING, *_HOLDING}
+    verb = next((i for i in range(1, end) if said[i] in verbs or said[i].endswith("ing")), 0)
     others = [n.lower() for n in job.place.names.all() if n.lower() not in job.subjects[0].text.lower()]
     between = f" {' '.join(said[1:end])} "
     several = listed("measures", "not_called") | {"together", "jointly", "average", "mean", "total", "group"}
     plain = several.isdisjoint(said[:end]) and all(
-        describes(w) or w in listed("measures", "nouns") or w in (*_HAVING, "of", "the", "a", "an")
+        describes(w) or w in listed("measures", "nouns") or w in (*verbs, "of", "the", "a", "an")
         for w in said[1:end]
     )
     if verb and plain and not any(f" {n} " in between for n in others):
@@ -734,6 +743,8 @@ def _parts_of(job: Job) -> tuple[Part, ...]:
     return field[0] if field else ()
 
 
+_HOLDING = "holds hold carries carry bears bear delivers deliver provides provide receives receive".split()
+_MULTIPLES = ("even", "odd", "multiple")
 _OWNED = ("a", "an", "the", "said", "its", "each")
 _VERBS = frozenset(
     "is are being has have having corresponds correspond comprises comprise contains contain lies lie".split()

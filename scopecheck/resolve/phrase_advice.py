@@ -57,9 +57,11 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         lift = advised(job, tokens, *shorter, _perhaps_unit(job, tokens))
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *lift)
     if (at := _circumstance(job, tokens)) is not None:
-        help = (
-            f"lift only: {job.text(tokens[:at])}; and mark the rest: not restated : {job.text(tokens[at:])}"
-        )
+        limit, rest = job.text(tokens[:at]), job.text(tokens[at:])
+        if any(t.number and t.number.unit for t in tokens[at:]) and _is_limit(tokens[at:]):
+            help = f"lift only: {limit}; or declare by a name of its own what '{rest}' limits, and lift both"
+            return trouble(span, f"{NOT_READ} '{shortened(words)}'", _LIMITS_ANOTHER, help)
+        help = f"lift only: {limit}; and mark the rest: not restated : {rest}"
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", _HOW_MEASURED, help)
     if isinstance(job.first, LISTS):
         if {"and", "or"} <= set(map(word_of, tokens)) and "," not in map(word_of, tokens):
@@ -261,6 +263,15 @@ def _circumstance(job: Job, tokens: tuple[Token, ...]) -> int | None:
         if word_of(tokens[at]) in _CIRCUMSTANCES and not limits and job.readable(tokens[:at]):
             return at
     return None
+
+
+def _is_limit(tokens: tuple[Token, ...]) -> bool:
+    """`at 72 °C or higher`: is more said of the value than that it is that one?"""
+    sides = word_list("limits", "inside") - FILLERS - {*_CIRCUMSTANCES}
+    return not sides.isdisjoint(map(word_of, tokens))
+
+
+_LIMITS_ANOTHER = "Where the rest limits something else, that is a line of its own."
 
 
 def _of_how_many(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:

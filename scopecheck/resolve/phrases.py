@@ -49,6 +49,7 @@ from scopecheck.resolve.everyday import (
     with_least_or_most,
     with_letter_c,
     with_one_second,
+    with_one_unit,
     with_parts_per,
     with_plurals,
     with_ratio_named,
@@ -1309,6 +1310,7 @@ class Reader:
         tokens = without_class(tokens, of_list, subjects[0].text)
         tokens = without_every(tokens, subjects[0].bound) if subjects[0].parts is None else tokens
         tokens = with_letter_c(tokens, subjects[0].bound)
+        tokens = with_one_unit(tokens, subjects[0].bound)
         tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))
         tokens = without_signs(tokens, subjects[0].text)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)

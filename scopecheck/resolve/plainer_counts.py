@@ -11,6 +11,7 @@ from itertools import pairwise
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, WORDS_OF_NUMBERS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import word_of
@@ -41,7 +42,7 @@ def with_names_noted(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -
         if not note or named or same or subject.parts is not None or not _DETERMINERS.isdisjoint(name):
             continue
         at = [i for i in range(len(words) - len(note) + 1) if _is_called(words[i : i + len(note)], note)]
-        at = [i for i in at if words[i + len(note) : i + len(note) + 1] != ["of"]]  # it says more there
+        at = [i for i in at if not _goes_on(tokens[i + len(note) :])]
         for i in reversed(at):
             tokens = (
                 *tokens[:i],
@@ -49,6 +50,14 @@ def with_names_noted(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -
                 *tokens[i + len(note) :],
             )
     return tokens
+
+
+def _goes_on(behind: Tokens) -> bool:
+    """Does more than a limit follow: `the number of blades of the rotor`?"""
+    if not behind or word_of(behind[0]) != "of":
+        return False
+    limits = listed("limits", "inside") - _DETERMINERS
+    return not behind[1:] or not (behind[1].number or word_of(behind[1]) in limits)
 
 
 def with_state_before_noun(tokens: Tokens, subject: Subject) -> Tokens:

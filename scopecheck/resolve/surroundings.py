@@ -257,7 +257,7 @@ def _leading_up(job: Job, first: Typed, tokens: Tokens) -> Callable[[int], bool]
 
     def leads_up(at: int) -> bool:
         word = word_of(tokens[at])
-        if tokens[at].sort != "word" or word in NUMBER_WORDS or word in _OTHER_MEASURES | others:
+        if tokens[at].sort != "word" or word in NUMBER_WORDS or word in _OTHER_MEASURES | others | {"by"}:
             return False
         if word in own | FILLERS and word not in listed("conditional", "drops"):
             return True
