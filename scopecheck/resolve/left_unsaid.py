@@ -46,6 +46,8 @@ _STROKE = regex(r"(?<![\d/.^])(?<![^\W\d_])(\d+)\s?/\s?(\d+)(?![\d/])")
 _OF_FRACTIONS = frozenset((2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64))
 _BASIS = regex(r" (?:by|per) \w+ ")
 """`by weight` and `per cycle` name no thing that is limited."""
+_OF_THESE = regex(r" \w+ (?:thereof|of (?:these|those|them|the foregoing)) ")
+"""`a mixture of these` is no mixture that is declared."""
 _SEVERAL = frozenset("plurality several multiple pair single number".split())
 _RANKED = (["at", "least"], ["at", "most"], ["more", "than"], ["less", "than"], ["higher", "than"])
 _LEFT_OUT = frozenset("excluding exclusive except including inclusive besides other".split())
@@ -386,7 +388,7 @@ def without_a_part(words: Words, formula: Formula, subjects: Things, names: Name
                 "", f"if the words do not limit it, take {s.text} out",
             )  # fmt: skip
             return
-    text = _BASIS.sub(" ; ", text)
+    text = _OF_THESE.sub(" ; ", _BASIS.sub(" ; ", text))
     for member in sorted(
         (m for s in subjects for m in getattr(s.bound, "members", ())), key=len, reverse=True
     ):
