@@ -381,7 +381,14 @@ def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound, name: str) -> tu
     length = run_at(texts, start, "short", "whole")
     whole = isinstance(subject, Typed) and subject.whole
     length += length > 0 and texts[start + length : start + length + 1] == ["of"]
+    if "positive" in texts[start : start + length] and not _AT_ONE_AT_LEAST.intersection(
+        texts[start + length :]
+    ):
+        return tokens  # that it is at most 5 does not say that it is no zero
     return tokens[start + length :] if whole and length and len(tokens) > start + length else tokens
+
+
+_AT_ONE_AT_LEAST = frozenset("from between least more greater larger".split())
 
 
 def without_units_counted(

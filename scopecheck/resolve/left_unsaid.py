@@ -15,6 +15,7 @@ from scopecheck.core.formula import Formula
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.chart import word_of
@@ -60,6 +61,8 @@ def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why
         _of_none(tokens, said, subjects, names)
         or _numbers_with_a_stroke(words, subjects)
         or _of_each_group(said, subjects)
+        or _of_so_many_groups(said, subjects, names)
+        or _range_of_one_number(tokens, said, subjects, names)
         or _with_something_else(tokens, said, subjects, names)
         or _of_ranked_members(said, subjects)
         or _denied_times(said, subjects)
@@ -104,6 +107,8 @@ def _behind_none(
     if not one or opened is None or any(t.number for t in tokens):
         return [], set()
     rest = said[start + len(opened) :]
+    if of and rest[:1] == ["two"]:
+        return [], set()  # 'no two ribs are alike'
     if not {"than", "later", "sooner", "or", "and", ",", "if", "when", "without"}.isdisjoint(rest):
         return [], set()
     text = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower()
@@ -156,6 +161,36 @@ def _of_each_group(said: list[str], subjects: Things) -> Why:
         if each
         else None
     )
+
+
+def _of_so_many_groups(said: list[str], subjects: Things, names: Names) -> Why:
+    """`a plurality of rows of holes`, of the number of holes: how many there are in a row is not said."""
+    counted = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and subjects[0].bound.whole
+    own = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower().split() if counted else []
+    for before, group, of in zip(said, said[1:], said[2:], strict=False) if counted else ():
+        if of == "of" and group in _GROUPS and group not in own and before not in NUMBER_WORDS:
+            return (
+                f"'{group}' are counted, not {subjects[0].text}",
+                f"How many {subjects[0].text} there are depends on how many are in each.",
+            )
+    return None
+
+
+def _range_of_one_number(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`within a range of 3 mm`: a range has two ends."""
+    own = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower().split() if subjects else []
+    if len(tokens) < 3 or said[-3] not in _RANGES or said[-2] != "of" or said[-3] in own:
+        return None
+    if not tokens[-1].number or any(t.number for t in tokens[:-1]):
+        return None
+    return (
+        f"'{said[-3]} of' stands before one number",
+        f"A {said[-3]} has two ends; so wide, about so much and exactly so much are three different limits.",
+    )
+
+
+_RANGES = ("range",)
+_GROUPS = frozenset("pairs rows columns sets groups triplets triples clusters series batches dozens".split())
 
 
 def _with_something_else(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:

@@ -238,10 +238,14 @@ def without_verb_and_object(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, 
     if note[:2] == ["by", "which"] and {*said[:by]} <= FILLERS | {w.strip(",;") for w in note}:
         yield tokens[by + 1 :], ()
     itself = FILLERS | job.tests().own_words | {w.strip(",;") for w in note}
-    start = next((i for i in range(by) if said[i] not in itself), 0)
-    verb = said[start][:MOST_OF_A_STEM]
-    named = len(verb) == MOST_OF_A_STEM and any(w.startswith(verb) for w in word_of_name(job).split())
-    if named and all(_describes(t) or word_of(t) in _ARTICLES for t in tokens[start + 1 : by]):
+    verbs = (i for i in range(by) if len(said[i]) >= MOST_OF_A_STEM)
+    stems = {w[:MOST_OF_A_STEM] for w in word_of_name(job).split()}
+    start = next((i for i in verbs if said[i][:MOST_OF_A_STEM] in stems), by)
+    if (
+        start < by
+        and itself.issuperset(said[:start])
+        and all(_describes(t) or word_of(t) in _ARTICLES for t in tokens[start + 1 : by])
+    ):
         yield tokens[by + 1 :], tokens[start + 1 : by]
 
 

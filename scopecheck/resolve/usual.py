@@ -547,8 +547,8 @@ def with_shares(tokens: tuple[Token, ...], subject: Bound, names: Names) -> tupl
 
 
 def _is_of_whole_numbers(tokens: tuple[Token, ...], texts: list[str], at: int) -> bool:
-    """Does an `even number` or a `multiple of 4` end here?"""
-    parity = texts[at] == "number" and texts[at - 1] in ("even", "odd")
+    """Does an `even number`, a `positive integer` or a `multiple of 4` end here?"""
+    parity = texts[at] in ("number", "integer") and texts[at - 1] in _SORTS_OF_NUMBERS
     return parity or (texts[max(0, at - 2) : at] == ["multiple", "of"] and has_number(tokens[at]))
 
 
@@ -559,18 +559,22 @@ def with_parity(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     for at in range(number + 1, len(texts)) if number else ():
         if texts[at : at + 2] == ["but", "by"] and texts[at + 2 : at + 3] and texts[at + 2] in _LIMITS:
             return (*tokens[:at], replace(tokens[at], text="and"), *tokens[at + 2 :])
-        if texts[at] == "," or texts[at] in _LIMITS:
+        valued = tokens[at].number and number + 1 < at and texts[at - 1] == "of"
+        if texts[at] == "," or texts[at] in _LIMITS or valued:
             joined = replace(tokens[at], sort="word", text="and", number=None)
             rest = tokens[at + (texts[at] == ",") :]
             by = texts[at : at + 3] == [",", "but", "by"]
-            return (*tokens[:at], joined, *(rest[2:] if by else rest))
+            of = texts[number + 1 : at] == ["of"]
+            return (*tokens[: at - of], joined, *(rest[2:] if by else rest))
         if texts[at] == "and":
             break
     return tokens
 
 
+_SORTS_OF_NUMBERS = ("even", "odd", "positive", "negative", "non-negative")
 _LIMITS = frozenset(
-    "not no exceeding between from at less more fewer up greater larger over above below under".split()
+    "not no exceeding between from at less more fewer up greater larger over above below under"
+    " smaller lower".split()
 )
 
 
