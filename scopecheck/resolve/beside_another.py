@@ -71,7 +71,8 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     if not (other.kind.dimension or counted or points or parts or plain):
         return None
-    if shares and not parts and other.kind == PLAIN_KIND and other.unit.symbol:
+    bare = other.kind.basis and any(_in_bare_per_cent(t) for t in numbers)
+    if bare or (shares and not parts and other.kind == PLAIN_KIND and other.unit.symbol):
         return None  # of two shares in per cent: points, or a share of the other?
     whole, own, called = job.place.names.value(other), job.subjects[0], other.name
     if times != 1 and (other.kind.point or other.kind.basis):
@@ -103,6 +104,11 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     job.place.names.speak(other.name)
     return made, rest
+
+
+def _in_bare_per_cent(token: Token) -> bool:
+    """Is the number written with nothing but a per cent sign, on whichever basis it has been taken since?"""
+    return token.text.endswith("%") and not token.text[:-1].rstrip()[-1:].isalpha()
 
 
 def _factor_before(name: tuple[Token, ...]) -> tuple[Fraction, tuple[Token, ...]]:
