@@ -23,6 +23,10 @@ chute         share in %  "gradient"
 level         number
 quiet, loud   number
 drops         count
+left flange, right flange  length in mm
+first leaf, second leaf  length in mm
+oil content, gum content, wax content  share in wt%
+axle, hub width  length in mm
 pins, holes   count
 warm          temperature in degC
 hot           temperature in degC
@@ -46,6 +50,56 @@ def read(subjects: str, words: str) -> tuple[str, list[tuple[str, str]]]:
     ("subjects", "words", "same"),
     [
         ("delay", "at most 1 second", "at most 1 s"),
+        (
+            "left flange, right flange",
+            "either flange is 3 mm",
+            "either the left flange or the right flange is 3 mm",
+        ),
+        (
+            "left flange, right flange",
+            "neither of the flanges exceeds 5 mm",
+            "neither the left flange nor the right flange exceeds 5 mm",
+        ),
+        (
+            "left flange, right flange",
+            "the two flanges are at least 3 mm",
+            "the left flange and the right flange are at least 3 mm",
+        ),
+        (
+            "left flange, right flange",
+            "the flanges differ by no more than 1 mm",
+            "the left flange and the right flange differ by no more than 1 mm",
+        ),
+        (
+            "left flange, right flange",
+            "the flanges are equally thick",
+            "the left flange and the right flange are equal",
+        ),
+        (
+            "first leaf, second leaf",
+            "the smaller of the two leaves is at least 30 mm",
+            "the smaller of the first leaf and the second leaf is at least 30 mm",
+        ),
+        (
+            "oil content, gum content, wax content",
+            "each content is at most 5 wt%",
+            "each of the oil content, the gum content and the wax content is at most 5 wt%",
+        ),
+        ("axle, hub width", "8% to 10% of said width", "8% to 10% of the hub width"),
+        ("cycles", "an even integer of 2 to 8", "an even number from 2 to 8"),
+        ("cycles", "32 cycles at most", "at most 32 cycles"),
+        ("cycles", "between 2 and 8, both numbers included", "between 2 and 8 inclusive"),
+        ("holes", "a plurality of pairs of holes", "at least four holes"),
+        ("holes", "at least one pair of holes", "at least two holes"),
+        ("delay", "every hour", "every 1 h"),
+        ("delay", "at least once an hour", "at least once every 1 h"),
+        (
+            "rim, bore",
+            "deviates by no more than 2 mm from the bore",
+            "deviates from the bore by no more than 2 mm",
+        ),
+        ("rim", "from 2 up to about 6 mm", "from 2 to about 6 mm"),
+        ("rim", "limited to between 2 and 6 mm", "between 2 and 6 mm"),
         ("delay", "at least one second", "at least 1 s"),
         ("delay", "1 second or less", "1 s or less"),
         ("hold", "for a period of time ranging from about 10 seconds to 60 seconds", "about 10 to 60 s"),
@@ -140,6 +194,15 @@ def test_both_wordings_are_read_alike(subjects: str, words: str, same: str) -> N
     ("subjects", "words"),
     [
         ("rim", "at least 1 second"),  # of a length the word counts places
+        ("rim", "within a range of 3 mm"),  # a range has two ends
+        ("oil", "in the range of 2 wt%"),
+        ("holes", "a plurality of rows of holes"),  # how many in each?
+        ("holes", "an even number of pairs of holes"),
+        ("holes", "not only one hole"),
+        ("rim", "an adjustable rim of 3 mm"),  # one value in it, or all of them?
+        ("rim", "adjustable from 3 to 10 mm"),
+        ("oil, acid", "the oil is 5 to 10 % lower than the acid"),  # points, or a share of the other
+        ("delay", "every second"),  # each, or every other one
         ("oil", "in a molar ratio of 0.1 to 5 %"),  # declared by weight
         ("rim", "3 mm or faster"),
         ("level", "1.5 or steeper"),  # of what slope is it one?
@@ -156,6 +219,53 @@ def test_both_wordings_are_read_alike(subjects: str, words: str, same: str) -> N
 )
 def test_what_the_declaration_does_not_bear_out_is_refused(subjects: str, words: str) -> None:
     assert errors(text(subjects, words))
+
+
+@pytest.mark.parametrize(
+    ("subjects", "words", "labels"),
+    [
+        ("holes", "not one hole", {"none": "presumed", "any number but one": "arguable"}),
+        (
+            "rim, bore",
+            "the rim exceeds the bore by less than 2 mm",
+            {"higher, by that span at most": "presumed", "by that span at most": "arguable"},
+        ),
+        (
+            "rim, bore",
+            "the rim is shorter than the bore by at most 2 mm",
+            {"lower, by that span at most": "presumed", "by that span at most": "arguable"},
+        ),
+        (
+            "rim, bore",
+            "the rim does not exceed the bore by more than 2 mm",
+            {"by that span at most": "presumed"},
+        ),
+        (
+            "rim",
+            "in steps of 2 mm",
+            {"counted from zero": "presumed", "counted from zero, once at least": "presumed"},
+        ),
+        (
+            "acid, base",
+            "the acid exceeds the base by at least 10 %",
+            {
+                "by that span": "presumed",
+                "by that span, rounded": "arguable",
+                "by that share": "presumed",
+            },
+        ),
+    ],
+)
+def test_the_readings_have_these_standings(subjects: str, words: str, labels: dict[str, str]) -> None:
+    assert dict(read(subjects, words)[1]) == labels
+
+
+@pytest.mark.parametrize("words", ["a positive integer less than 5", "a positive integer of up to 4"])
+def test_a_positive_integer_is_no_zero(words: str) -> None:
+    made = sheet(text("cycles", words))
+    formula, base = made.claims[0].limitations[0].formula, base_construction(made)
+    met = [n for n in range(7) if evaluate(formula, {"cycles": Fraction(n)}, base)]
+    assert met == [1, 2, 3, 4]
 
 
 PRESSED = (

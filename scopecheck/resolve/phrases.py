@@ -33,6 +33,7 @@ from scopecheck.resolve.choice_of_counts import (
     with_letter_counted,
     with_things_chosen,
 )
+from scopecheck.resolve.common_noun import with_all_named
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.counted_per import with_counted_named
@@ -214,6 +215,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
     tokens = with_kinds_named(with_others_named(tokens, subjects), subjects)
     noted = tuple(names.note_of(s.text) for s in subjects)
+    tokens = with_all_named(tokens, subjects)
     tokens = with_things_chosen(
         with_any_of_them(with_parts_per_part(tokens, subjects, noted), subjects), subjects
     )

@@ -222,17 +222,24 @@ def without_what_is_done(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     limits = listed("limits", "inside") - FILLERS - {*_LEADING_UP}
     for at in (i for i, t in enumerate(tokens) if i and (t.number or said[i] in limits)):
         at -= said[at - 1 : at + 1] in (["at", "least"], ["at", "most"])
-        start = at - (said[at - 1] in _LEADING_UP)
+        own = at  # 'at a height of', of a height
+        while own and said[own - 1] in itself - _BE and (leads_up(own - 1) or said[own - 1] == "at"):
+            own -= 1
+        end = own if {*said[own:at]} - FILLERS else at
+        start = end - (said[end - 1] in _LEADING_UP or (job.sort == "moments" and said[end - 1] == "at"))
         while start and leads_up(start - 1) and said[start - 1] not in itself:
             start -= 1
-        run = said[start:at]
+        run = said[start:end]
         if any(map(_is_done, run)) or (run[0:1] and run[0].endswith("s") and start):
             if job.sort == "moments" and all(map(leads_up, range(start))):
                 start = 0
                 if run[-1] == "to":
                     yield tokens[at - 1 :], tokens[: at - 1]
-            yield (*tokens[:start], *tokens[at:]), tokens[start:at]
+            yield (*tokens[:start], *tokens[at:]), tokens[start:end]
             return
+
+
+_BE = frozenset("is are being be".split())
 
 
 def _is_done(word: str) -> bool:

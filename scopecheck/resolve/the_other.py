@@ -143,6 +143,14 @@ def _is_where(said: list[str], own: frozenset[str]) -> bool:
     return said[0] in ("at", "for", "with") and bool(behind) and behind[0] in own
 
 
+def _its_measure(job: Job, which: int, nouns: frozenset[str]) -> bool:
+    """`said width`, of a hub width: is it the measure that ends its name, and that of nothing else?"""
+    name = job.subjects[which].text.lower().split()
+    others = (n.lower().split() for n in job.place.names.all() if n.lower().split() != name)
+    alone = all(nouns.isdisjoint(n) for n in others)
+    return nouns == {name[-1]} and name[-1] in listed("measures", "nouns") and alone
+
+
 def _times(name: str, said: list[str]) -> int:
     return f" {' '.join(said)} ".count(f" {name} ")
 
@@ -183,7 +191,11 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     named = own <= nouns | singular
     if named and not (listed("measures", "other_measures") - own).isdisjoint(said):
         return False  # the circumference of the bore
-    if nouns < own and not own - nouns <= listed("measures", "calling"):
+    if (
+        nouns < own
+        and not own - nouns <= listed("measures", "calling")
+        and not _its_measure(job, which, nouns)
+    ):
         return False  # the pin, of a pin clearance
     others = _words_of(job, job.subjects[1 - which].text) - own
     if said[:2] == ["its", "value"] and len(said) > 3:
