@@ -99,6 +99,8 @@ def read(subjects: str, words: str) -> tuple[str, list[tuple[str, str]]]:
             "deviates from the bore by no more than 2 mm",
         ),
         ("rim", "from 2 up to about 6 mm", "from 2 to about 6 mm"),
+        ("crown", "a crown (CH) of at least 3 mm", "a crown of at least 3 mm"),
+        ("crown", "a crown ch < 3 mm", "a crown < 3 mm"),
         ("rim", "limited to between 2 and 6 mm", "between 2 and 6 mm"),
         ("delay", "at least one second", "at least 1 s"),
         ("delay", "1 second or less", "1 s or less"),
@@ -194,6 +196,7 @@ def test_both_wordings_are_read_alike(subjects: str, words: str, same: str) -> N
     ("subjects", "words"),
     [
         ("rim", "at least 1 second"),  # of a length the word counts places
+        ("crown", "a crown (minimum) of 3 mm"),
         ("rim", "within a range of 3 mm"),  # a range has two ends
         ("oil", "in the range of 2 wt%"),
         ("holes", "a plurality of rows of holes"),  # how many in each?

@@ -44,7 +44,7 @@ from scopecheck.resolve.passed_over import (
     without_words_round_members,
 )
 from scopecheck.resolve.phrase_finding import Job
-from scopecheck.resolve.surroundings import without_lead, without_surroundings, without_what_is_done
+from scopecheck.resolve.surroundings import without_lead, without_surroundings, without_verb_before_limit
 from scopecheck.resolve.the_other import told_of_the_other, with_both_called, with_the_other_named
 
 Tokens = tuple[Token, ...]
@@ -120,7 +120,7 @@ def _numbers(tokens: Tokens) -> set[int]:
 def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
     if job.subjects and job.sort in ("parts", "moments"):
         also = without_noted(job, tokens) if job.sort == "moments" else ()
-        yield from (_past(job, *way) for way in chain(without_what_is_done(job, tokens), also))
+        yield from (_past(job, *way) for way in chain(without_verb_before_limit(job, tokens), also))
     if not job.subjects or job.sort not in ("", "parts"):
         return
     each, bearer = of_each_bearer(tokens) if len(job.subjects) > 1 else ((), ())

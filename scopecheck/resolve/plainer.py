@@ -133,6 +133,7 @@ from scopecheck.resolve.plainer_written import (
     without_own_kind,
     without_own_measure_behind,
     without_relative,
+    without_short_name,
     without_thereof,
     without_what_is_noted,
 )
@@ -206,7 +207,9 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = parts_plainly(tokens, subjects) if tokens else tokens
     tokens = shares_plainly(with_part_of_the_other(tokens, subjects), subjects) if tokens else tokens
     tokens = with_names_noted(tokens, subjects, notes) if tokens else tokens
-    tokens = without_noted_lead(tokens, subjects, notes) if tokens else tokens
+    tokens = (
+        without_noted_lead(without_short_name(tokens, subjects, notes), subjects, notes) if tokens else tokens
+    )
     tokens = with_note_behind_name(tokens, subjects, notes) if tokens else tokens
     for said_of in (
         with_pairs_counted,

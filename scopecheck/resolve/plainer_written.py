@@ -10,6 +10,7 @@ from scopecheck.foundations.kinds import ABSOLUTE, GAUGE, TIME
 from scopecheck.foundations.quantity import find_unit, kind_word, kind_words
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
@@ -279,6 +280,31 @@ def with_number_said(tokens: Tokens) -> Tokens:
 
 _LIMITED = frozenset("least most than to".split())
 _NUMBERS_SAID = {("a", "single"): "one", ("a", "pair", "of"): "two", ("a", "dozen"): "twelve"}
+
+
+def without_short_name(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
+    """`a water activity (aw) of`, `a water activity aw < 0.6`, without the sign that stands for the name."""
+    said = [word_of(t) for t in tokens]
+    names = {tuple(text.lower().split()) for text in (*(s.text for s in subjects), *notes)}
+    for name in (n for n in names if n and len(n[-1]) > _LONGEST_SIGN):
+        for at in (i for i in range(len(said)) if tuple(said[i : i + len(name)]) == name):
+            end = at + len(name)
+            sign = said[end : end + 3]
+            if len(sign) == 3 and (sign[0], sign[2]) == ("(", ")") and _is_sign(sign[1], said):
+                return (*tokens[:end], *tokens[end + 3 :])
+            compared = sign[1:2] and (tokens[end + 1].sort == "sign" or sign[1] in ("less", "more", "at"))
+            if compared and _is_sign(sign[0], said) and tokens[end].sort == "word":
+                return (*tokens[:end], *tokens[end + 1 :])
+    return tokens
+
+
+def _is_sign(word: str, said: list[str]) -> bool:
+    """May it be a sign for a name, which the words have once?"""
+    known = word in listed("limits", "inside") or word in NUMBER_WORDS or find_unit(word) is not None
+    return word.isalpha() and len(word) <= _LONGEST_SIGN and not known and said.count(word) == 1
+
+
+_LONGEST_SIGN = 4
 
 
 def without_own_kind(tokens: Tokens, subject: Subject) -> Tokens:

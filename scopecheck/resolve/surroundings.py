@@ -206,7 +206,7 @@ def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tok
                 return
 
 
-def without_what_is_done(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+def without_verb_before_limit(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`each blade is ground to 3 mm`, of the blades, or `the vat is stirred to 40 °C at the end`, of a step,
     without the words right before the limit that no phrase has, a verb among them; and these.
 
