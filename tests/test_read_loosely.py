@@ -422,3 +422,34 @@ def test_what_is_done_before_a_limit_of_parts_or_of_a_step_is_told(
 )
 def test_what_may_limit_something_else_of_parts_or_of_a_step_is_refused(left: str, words: str) -> None:
     assert errors(f"{OF_PARTS_AND_STEPS}\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize(
+    ("words", "same", "told"),
+    [
+        ("the rim is machined 2 to 3 mm larger than the gap", "2 to 3 mm larger than the gap", "machined"),
+        ("the rim is machined to at least twice the gap", "at least twice the gap", "machined to"),
+        ("the rim is not machined larger than the gap", "not larger than the gap", "machined"),
+    ],
+)
+def test_a_verb_before_a_limit_of_two_things_is_told(words: str, same: str, told: str) -> None:
+    def formula(said: str) -> str:
+        made = sheet(f"{DECLARED}\n1. A thing, {said}.\n   | rim, gap : {said}\n")
+        return re.sub("key='[^']*'", "", repr(made.claims[0].limitations[0].formula))
+
+    assert formula(words) == formula(same)
+    _, found = read_sheet(Source("x", f"{DECLARED}\n1. A thing, {words}.\n   | rim, gap : {words}\n"))
+    assert [d.message for d in found if "read past" in d.message] == [f"'{told}' is read past"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the gap is machined larger than the rim",
+        "the rim is delayed to at least twice the gap",
+        "the rim is widened by at least 2 mm over the gap",
+        "the rim is compared to at least twice the gap",
+    ],
+)
+def test_a_verb_that_may_say_more_of_two_things_is_not_read_past(words: str) -> None:
+    assert errors(f"{DECLARED}\n1. A thing, {words}.\n   | rim, gap : {words}\n")

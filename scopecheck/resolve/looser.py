@@ -118,9 +118,8 @@ def _numbers(tokens: Tokens) -> set[int]:
 
 
 def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
-    if job.subjects and job.sort in ("parts", "moments"):
-        also = without_noted(job, tokens) if job.sort == "moments" else ()
-        yield from (_past(job, *way) for way in chain(without_verb_before_limit(job, tokens), also))
+    also = without_noted(job, tokens) if job.sort == "moments" else ()
+    yield from (_past(job, *way) for way in chain(without_verb_before_limit(job, tokens), also))
     if not job.subjects or job.sort not in ("", "parts"):
         return
     each, bearer = of_each_bearer(tokens) if len(job.subjects) > 1 else ((), ())

@@ -208,11 +208,14 @@ def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tok
 
 def without_verb_before_limit(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`each blade is ground to 3 mm`, of the blades, or `the vat is stirred to 40 °C at the end`, of a step,
-    without the words right before the limit that no phrase has, a verb among them; and these.
+    or `the rim is machined larger than the gap`, of two things, without the words right before the limit that
+    no phrase has, a verb among them; and these.
 
     What stands before them says of which, and is kept, so that a denial before them is one of the limit.
     """
-    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort not in ("parts", "moments"):
+    two = len(job.subjects) == 2 and not job.sort and all(isinstance(s.bound, Typed) for s in job.subjects)
+    one = len(job.subjects) == 1 and job.sort in ("parts", "moments")
+    if not (one or two) or not isinstance(job.first, Typed):
         return
     leads_up = _leading_up(job, job.first, tokens)
     if leads_up is None or dangles(tokens):
@@ -230,7 +233,8 @@ def without_verb_before_limit(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens
         while start and leads_up(start - 1) and said[start - 1] not in itself:
             start -= 1
         run = said[start:end]
-        if any(map(_is_done, run)) or (run[0:1] and run[0].endswith("s") and start):
+        verb = run[0:1] and run[0].endswith("s") and start and not two
+        if (any(map(_is_done, run)) and (start or not two)) or verb:
             if job.sort == "moments" and all(map(leads_up, range(start))):
                 start = 0
                 if run[-1] == "to":
