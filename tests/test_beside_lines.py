@@ -127,7 +127,10 @@ def test_a_condition_right_behind_a_line_is_told_by_the_account(words: str) -> N
     assert [(u.sort, u.words) for u in made.unrestated] == [("condition word", words)]
 
 
-COUNTED = 'gap  length in mm\nholes  count\nclay  share in %\nrise  temperature in K  "increase of the temperature"\n'
+COUNTED = (
+    "gap  length in mm\nholes  count\nclay  share in %\n"
+    'rise  temperature in K  "increase of the temperature"\n'
+)
 
 
 def _beside_one(claim: str, line: str, head: str = COUNTED) -> list[str]:
