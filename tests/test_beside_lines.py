@@ -125,3 +125,47 @@ def test_so_is_what_stands_behind_and_apart(said: str, words: str) -> None:
 def test_a_condition_right_behind_a_line_is_told_by_the_account(words: str) -> None:
     made = sheet(f"{HEAD}1. A device having a gap above 4 mm {words} heated.\n   | gap : above 4 mm\n")
     assert [(u.sort, u.words) for u in made.unrestated] == [("condition word", words)]
+
+
+COUNTED = (
+    "gap  length in mm\nholes  count\nclay  share in %\n"
+    'rise  temperature in K  "increase of the temperature"\n'
+)
+
+
+def _beside_one(claim: str, line: str, head: str = COUNTED) -> list[str]:
+    text = f"{head}1. A device having {claim}, the device being red.\n   | {line}\n"
+    read, found = read_sheet(Source("t.sheet", text))
+    assert read is not None, found
+    return [d.message.split("'")[1] for d in found if "stands right" in d.message]
+
+
+@pytest.mark.parametrize(
+    ("claim", "line", "words"),
+    [
+        ("a gap of 3 mm per hole", "gap : 3 mm", "per hole"),
+        ("a gap varying by at least 3 mm", "gap : at least 3 mm", "varying by"),
+        ("a decrease of the gap of at least 3 mm", "gap : at least 3 mm", "decrease of the gap of"),
+        ("a lid lacking two holes", "holes : two holes", "lacking"),
+        ("a pair of at least two holes", "holes : at least two holes", "pair of"),
+        ("two rows of five holes", "holes : five holes", "rows of"),
+        ("a lid, each row of five holes being red", "holes : five holes", "each row of"),
+        ("at least two holes being optional", "holes : at least two holes", "being optional"),
+        ("at most 2 % clay by number", "clay : at most 2 %", "clay by number"),
+    ],
+)
+def test_what_makes_another_limit_of_lifted_words_is_told(claim: str, line: str, words: str) -> None:
+    assert _beside_one(claim, line) == [words]
+
+
+@pytest.mark.parametrize(
+    ("claim", "line"),
+    [
+        ("a row of at least five holes", "holes : at least five holes"),
+        ("an increase of the temperature of at least 5 K", "rise : at least 5 K"),
+        ("at most 2 % of clay", "clay : at most 2 %"),
+        ("a gap of at least 3 mm by which it is hung", "gap : at least 3 mm"),
+    ],
+)
+def test_what_leaves_a_limit_as_it_is_is_not_told(claim: str, line: str) -> None:
+    assert _beside_one(claim, line) == []

@@ -73,11 +73,12 @@ def test_control_characters_of_a_sheet_reach_no_output() -> None:
         assert not any(ord(c) < 32 and c != "\n" for c in drawn)
 
 
-def test_warnings_stand_before_the_findings() -> None:
+def test_warnings_are_told_before_the_findings_and_stand_below_them() -> None:
     warning = Diagnostic("warning", span("divisible by 6"), "a question about this line")
     report = build_report(STRAINER, answers_of(*many(1)), False, diagnostics=(warning,))
     text = render(report, "text")
-    assert text.index("a question about this line") < text.index(SLIPS)
+    assert text.index("1 warning on how the sheet is read") < text.index(SLIPS)
+    assert text.index(SLIPS) < text.index("a question about this line")
     assert json.loads(render(report, "json"))["diagnostics"][0]["line"] == 2
 
 

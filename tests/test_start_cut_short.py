@@ -472,3 +472,65 @@ def test_what_is_proposed_for_a_sheet_is_not_cut_short_either() -> None:
         "pressure  pressure in bar(g)",
     ):
         assert line in found, (line, found)
+
+
+@pytest.mark.parametrize(
+    ("claim", "kept"),
+    [
+        ("A kiln, wherein the flue is hotter than 90 °C.", "flue temperature : hotter than 90 °C"),
+        ("A kiln, wherein the sill is colder than 10 °C.", "sill temperature : colder than 10 °C"),
+        ("A kiln, wherein the sill is not colder than 10 °C.", "sill temperature : not colder than 10 °C"),
+        (
+            "A kiln, wherein the vault is warmer than 37 °C but not warmer than 42 °C.",
+            "vault temperature : warmer than 37 °C but not warmer than 42 °C",
+        ),
+        (
+            "A kiln, wherein the lid is heavier than 2 kg and lighter than 5 kg.",
+            "lid : heavier than 2 kg and lighter than 5 kg",
+        ),
+        (
+            "A kiln, wherein the lid is lighter than 3 kg or heavier than 7 kg.",
+            "lid : lighter than 3 kg or heavier than 7 kg",
+        ),
+        ("A kiln, wherein the lid is no heavier than 2 kg.", "lid : no heavier than 2 kg"),
+        ("A kiln, wherein the belt runs slower than 3 m/s.", "belt : slower than 3 m/s"),
+        ("A kiln, wherein the groove is shallower than 5 mm.", "groove : shallower than 5 mm"),
+        ("A kiln, wherein the post is taller than 2 m.", "post : taller than 2 m"),
+        # what no phrase reads is marked whole, and never its number alone
+        ("A kiln, wherein the pad is harder than 40 N.", "not restated : harder than 40 N"),
+        ("1. A kiln, the stack being twice as high as the body.", "not restated : twice as high as the body"),
+        (
+            "A kiln, wherein at least 80 % of the ribs have different heights.",
+            "not restated : at least 80 % of the ribs have different heights",
+        ),
+        (
+            "A kiln, wherein the coal contains no more than 12 % moisture by weight.",
+            "moisture : no more than 12 % moisture by weight",
+        ),
+        (
+            "A kiln, wherein the coal contains 3 to 8 % of a tar by volume.",
+            "tar : 3 to 8 % of a tar by volume",
+        ),
+        ("A kiln, wherein the gas contains by volume at most 2 % oxygen.", "oxygen : by volume at most 2 %"),
+        (
+            "A kiln, wherein the sand contains at most 2 % clay by number.",
+            "not restated : at most 2 % clay by number",
+        ),
+        ("A kiln, wherein adjacent ribs are spaced by 2 to 3 mm.", "spacing : 2 to 3 mm"),
+        (
+            "A kiln, wherein the lamps are spaced apart by at least 30 mm.",
+            "spacing : at least 30 mm",
+        ),
+        (
+            "1. A kiln, the water level being kept at not less than 120 mm.",
+            "water level : not less than 120 mm",
+        ),
+    ],
+)
+def test_a_comparative_or_a_basis_beside_a_limit_stays_with_it(claim: str, kept: str) -> None:
+    assert {" ".join(line.split()) for line in _beside(claim)} == {kept}
+
+
+def test_a_share_said_by_weight_is_declared_by_weight() -> None:
+    made = lines("A kiln, wherein the coal contains no more than 12 % moisture by weight.")
+    assert "moisture share in wt%" in [" ".join(line.split()) for line in made]

@@ -201,7 +201,11 @@ def test_a_claim_to_a_single_point_is_told(share: str, told: bool) -> None:
     assert "meets claim 3, as presumed" not in text
 
 
-def test_of_many_warnings_the_page_says_where_they_stand() -> None:
+def test_warnings_stand_below_the_items_and_the_page_says_where() -> None:
+    alone = page("gap  length in mm\n1. A clip with a wavy gap of at most 3 mm.\n"
+                 "   | gap : wavy gap of at most 3 mm\ninside for 1\n  one : gap = 9 mm\n")  # fmt: skip
+    assert "1 warning on how the sheet is read, at line 3: see 'About the sheet' below the items." in alone
+    assert alone.index("1 1a") < alone.index("'wavy' is read past")
     lines = "".join(
         f"   | gap : {word} gap of at most {n} mm\n" for n, word in enumerate(("wavy", "bent", "oily"), 3)
     )
@@ -210,6 +214,48 @@ def test_of_many_warnings_the_page_says_where_they_stand() -> None:
     below = "3 warnings on how the sheet is read, at lines 3, 4 and 5: see 'About the sheet' below the items."
     assert below in text
     assert text.index("1 1a") < text.index("'wavy' is read past")
+
+
+GRAIN = """
+profile  US court
+grain  length in um
+ash    share in %
+1. A grain having an average diameter of 400 um or less and ash of 8 to 12 %.
+   | grain : an average diameter of 400 um or less
+   | ash   : 8 to 12 %
+2. The grain of claim 1, wherein the ash is at most 7 %.
+   | ash : at most 7 %
+3. The grain of claim 1, wherein little ash is there.
+   | ash : little ash  exactly  ash <= 50 %
+must stay out for 1
+  coarse : grain = 412 um, ash = 9 %
+"""
+
+
+def test_every_reading_listed_says_what_has_no_formula_and_what_is_in_symbols() -> None:
+    text = " ".join(page(GRAIN).split())
+    assert (
+        'on every reading listed that has a formula: 1a (without one, and not tried: "an average diameter of'
+        ' 400 um or less" as "mean by number", "mean by volume", "median by number" or "median by volume")'
+    ) in text
+    assert (
+        "Read with every reading listed that has a formula Words" in text
+    )  # of claim 2, which nothing meets
+    assert "3a as written in symbols" in text
+
+
+def test_what_is_lost_on_every_reading_is_shown_by_a_thing_lost_on_each() -> None:
+    text = """
+profile  US court
+inputs  any of soil input, rain input, wind input
+1. A box with at least one of a soil input, a rain input, and a wind input.
+   | inputs : at least one of a soil input, a rain input, and a wind input  meant  COUNT(inputs) >= 1
+inside for 1
+  own : inputs = {rain input}
+"""
+    told = " ".join(page(text).split())
+    assert "inputs something else" in told
+    assert "by the one shown on some of them only" not in told
 
 
 def test_an_amendment_rounds_the_old_words_as_the_new_ones() -> None:

@@ -81,6 +81,8 @@ class Group:
     own: OwnPhrase | None = None
     presumed: tuple[str, ...] = ()
     """The labels that are presumed where it stands; none where no presumption is known."""
+    untried: tuple[tuple[str, Standing], ...] = ()
+    """Of the readings without a formula that nothing settles, those not strained, with their standing."""
 
     @property
     def of_ones_own(self) -> bool:

@@ -11,7 +11,9 @@ from scopecheck.foundations.word_lists import run_at, word_lists, words
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Own
 from scopecheck.resolve.account import digits_width, reference_sign, sign_width, unit_width
+from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.claim_text import ClaimText, Piece
+from scopecheck.resolve.said_once import BY_WHAT
 
 MOST_BEFORE = 9
 
@@ -247,6 +249,35 @@ def with_closing(text: ClaimText, stretch: Stretch) -> Stretch:
     return replace(stretch, end=at + width, farther=0, whole=True) if width else stretch
 
 
+def with_basis(text: ClaimText, stretch: Stretch) -> Stretch:
+    """`12 % moisture by weight`, `by volume at most 2 %`: with the words for its basis, all or none."""
+    texts, last, first = text.texts, stretch.figures[-1], stretch.starts[0]
+    plain = last.unit is not None and last.unit.symbol == "%"
+    if not plain or stretch.end != last.end or stretch.under[1] or stretch.farther:
+        return stretch
+    at, far = stretch.end, min(len(texts), stretch.end + MOST_OF_NOUN)
+    over = ("by", "each", "all")  # 'each by weight of the composition': of several of them
+    while at < far and texts[at] not in over and (_of_noun(texts[at]) or texts[at] in ("a", "an")):
+        at += 1
+    # what goes on with 'of the composition' makes one of them (`composed`)
+    if at > stretch.end and texts[at + 2 : at + 3] != ["of"] and (said := _basis(texts, at)):
+        stretch = replace(stretch, end=at + 2, whole=True)
+    elif said := _basis(texts, first - 2) if first > 1 else "":
+        stretch = replace(stretch, start=first - 2, starts=(first - 2,), whole=True)
+    unit = find_unit(PERCENT.get(BY_WHAT.get(said, ""), ""))
+    figures = tuple(replace(f, unit=unit if f.unit and unit else f.unit) for f in stretch.figures)
+    return replace(stretch, figures=figures)
+
+
+def _basis(texts: list[str], at: int) -> str:
+    """The basis that 'by weight', 'by number' says here, which may be one that no unit has; or ''."""
+    said = texts[at + 1 : at + 2] if texts[at : at + 1] == ["by"] else []
+    return said[0] if said and (said[0] in BY_WHAT or said[0] in _NO_UNIT) else ""
+
+
+_NO_UNIT = frozenset("number count area length atoms".split())
+
+
 MOST_OF_NOUN = 6
 """How many words a noun may have, with what it is of, behind which a limit is closed."""
 
@@ -428,13 +459,21 @@ def _sign(texts: list[str], group: tuple[Figure, ...]) -> str:
 
 def _starts(texts: list[str], at: int, floor: int) -> tuple[int, ...]:
     """Where a limit with this number may begin: at a run of opening words, or at the number itself."""
-    inside = words("limits", "inside")
     first = at = _from_one(texts, at, floor)
-    while first > max(floor, at - MOST_BEFORE) and texts[first - 1] in inside:
+    while first > max(floor, at - MOST_BEFORE) and _inside(texts, first - 1):
         first -= 1
     if first and texts[first - 1].startswith("consist"):  # 'consisting essentially of' is no limit's own
         first = next((i for i in range(first, at) if texts[i] not in _OF_CONSISTING), at)
-    return (*(i for i in range(first, at) if run_at(texts, i, "limits", "openings")), at)
+    return (*(i for i in range(first, at) if run_at(texts, i, "limits", "openings") or _than(texts, i)), at)
+
+
+def _inside(texts: list[str], at: int) -> bool:
+    return texts[at] in words("limits", "inside") or _than(texts, at)
+
+
+def _than(texts: list[str], at: int) -> bool:
+    """Whether a limit begins with a comparative here: 'hotter than', 'not warmer than'."""
+    return texts[at + 1 : at + 2] == ["than"] and texts[at] in words("account", "comparatives")
 
 
 _OF_CONSISTING = frozenset(("essentially", "substantially", "of", "to", "only"))
@@ -520,8 +559,7 @@ def _listed(texts: list[str], later: list[Figure]) -> int:
 
 
 def _all_inside(texts: list[str]) -> bool:
-    inside = words("limits", "inside")
-    return all(t in inside or t in ("/", "-") for t in texts)
+    return all(_inside(texts, i) or t in ("/", "-") for i, t in enumerate(texts))
 
 
 def _alike(a: Figure, b: Figure) -> bool:

@@ -47,6 +47,7 @@ from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import word_lists, words
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.text.stream import plural
 
 _TIMES = frozenset(
@@ -136,6 +137,7 @@ def _amount_before(texts: list[str], stretch: Stretch) -> bool:
     """`wax in an amount of 5 %`, `a content of 5 %`: what is meant stands before the number."""
     at = stretch.start
     before = texts[max(0, at - 4, min(at, stretch.after)) : at]
+    before = before[:-2] if before[-2:-1] == ["by"] and before[-1] in BY_WHAT else before
     start = max((i + 1 for i, word in enumerate(before) if word in (",", ";", ":")), default=0)
     before = before[start:]
     said = words("measures", "nouns") | {"present", "amounts"}
@@ -201,14 +203,15 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if quantity == "time" and not measured_before(texts, at) and not _a_time(texts, at):
         verb = verb_of_clause(texts, stretch.start)
         return Called(verb if verb in ("", "interval") else f"{verb} {quantity}", "", False)
+    if quantity == "distance" and (spaced := _spaced(texts, at)):
+        return Called("spacing", owner_before(text, spaced), False)
     by = texts[stretch.start - 1 : stretch.start] == ["by"] and kind_of(stretch.unit) in ("distance", "angle")
     if by and at > 1 and not texts[at - 1].endswith("ed"):
         return Called("", "", False)
-    placed = stretch.start > 0 and texts[stretch.start - 1] == "at" and quantity == "distance"
+    placed = stretch.start > 1 and texts[stretch.start - 1] == "at" and quantity == "distance"
+    placed = placed and texts[stretch.start - 2] not in words("measures", "between")
     if placed or at <= stretch.after or not nounish(texts[at - 1], stops):
         return Called("", "", False)
-    if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
-        return Called("spacing", owner_before(text, at - 2), False)
     share = stretch.unit is not None and not stretch.unit.kind.dimension
     share = share or by_parts(texts, stretch.figures[-1].end) > 0
     amount = not {"amount", "quantity", "proportion"}.isdisjoint(texts[at : stretch.start])
@@ -219,6 +222,13 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if share and not amount and texts[at : at + 1] == ["to"] and (act := process_to(text, at)):
         return Called(f"{act} level", "", False)
     return _noun_at(text, before_agent(texts, at), quantity, share)
+
+
+def _spaced(texts: list[str], at: int) -> int:
+    """Where 'spaced', 'arranged apart' begins, if that ends here: how far things stand from each other."""
+    apart = at > 2 and texts[at - 1] == "apart"
+    begin = at - 1 - apart
+    return begin if begin > 0 and (texts[begin] == "spaced" or (apart and texts[begin].endswith("ed"))) else 0
 
 
 def _when_measured(text: ClaimText, at: int) -> tuple[int, str]:

@@ -35,7 +35,7 @@ _DETERMINERS = frozenset(("a", "an", "the", "said", "one", "any", "each"))
 
 def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, int]:
     """The tokens to be kept whole of a number that limits nothing that can be named; (0, 0) for a limit."""
-    return _filled_up(text, stretch) or _no_limit(text, stretch, what)
+    return _filled_up(text, stretch) or _as_high_as(text, stretch) or _no_limit(text, stretch, what)
 
 
 def _filled_up(text: ClaimText, stretch: Stretch) -> tuple[int, int] | None:
@@ -47,6 +47,15 @@ def _filled_up(text: ClaimText, stretch: Stretch) -> tuple[int, int] | None:
     behind += texts[behind : behind + 1] in (["being"], ["of"], ["is"], ["with"])
     behind += texts[behind : behind + 1] in (["a"], ["an"], ["the"])
     return at, behind + width_of(noun_from(text, behind))
+
+
+def _as_high_as(text: ClaimText, stretch: Stretch) -> tuple[int, int] | None:
+    """The tokens of 'twice as high as the body', which is no number of times."""
+    texts, end = text.texts, stretch.end
+    if texts[end - 1] not in _OFTEN or texts[end : end + 1] != ["as"] or texts[end + 2 : end + 3] != ["as"]:
+        return None
+    noun = end + 3 + (texts[end + 3 : end + 4] != [] and texts[end + 3] in _DETERMINERS)
+    return stretch.starts[0], noun + width_of(noun_from(text, noun))
 
 
 def _no_limit(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, int]:

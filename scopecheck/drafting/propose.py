@@ -21,7 +21,7 @@ from scopecheck.drafting.in_steps import of_item, told_apart
 from scopecheck.drafting.joint import joint, summed
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.left_out import left_out
-from scopecheck.drafting.limits import Stretch, by_parts, stretches, with_closing, with_qualifiers
+from scopecheck.drafting.limits import Stretch, by_parts, stretches, with_basis, with_closing, with_qualifiers
 from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.no_limits import limits_nothing, surroundings
@@ -218,7 +218,9 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     limits = [limit for limit in limits if limit not in only_when]
     limits = [(replace(s, condition=0) if a_parameter(text, s.starts[0]) else s, c) for s, c in limits]
     limits = [(s, of_item(text, s, c, listed_)) for s, c in limits]
-    limits = [by_its_basis(text, with_closing(text, s), _in_parts(text, s, c)) for s, c in limits]
+    limits = [
+        by_its_basis(text, with_basis(text, with_closing(text, s)), _in_parts(text, s, c)) for s, c in limits
+    ]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     lists = [c for c in choices(text) if not any(a <= c.start < b for a, b in whole)]
     limits = [(s, _of_the_list(text, s, c, lists)) for s, c in limits]

@@ -125,7 +125,8 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
     said = said or not _PASSES.isdisjoint(texts[stretch.end : at])
     said = said or (of_those and texts[at : at + 1] in (["having"], ["with"]))
     done = bool(said) and texts[at] in ("are", "is") and texts[at + 1 : at + 2] != ["of"]
-    limited = done or any(at <= s.starts[0] < min(end, at + MOST_ON) for s in found)
+    has = of_those and texts[at : at + 1] in (["have"], ["has"])  # 'have different heights'
+    limited = done or has or any(at <= s.starts[0] < min(end, at + MOST_ON) for s in found)
     return [Held(stretch.start, end, stretch.starts[0], end)] if said and limited else []
 
 

@@ -79,7 +79,11 @@ def _reading(desk: Desk, head: Part, below: list[Part]) -> ReadingText:
     text, whole = desk.text, desk.span(head.start, head.end)
     label = _LABEL.match(text, head.start, head.end)
     if not label:
-        raise trouble(whole, "a reading without a label", "", 'write reading "label" : facts')
+        raise trouble(
+            whole, "a reading without a label",
+            "A line that begins with 'reading' and is set in further than the one above is a reading of it.",
+            'write reading "label" : facts; or, for a line of its own, set it in as far as the lines above',
+        )  # fmt: skip
     colon = find_colon(text, label.end(), head.end)
     if colon < 0:
         raise trouble(whole, "a reading without a colon", "", 'write reading "label" : facts')

@@ -15,6 +15,7 @@ from scopecheck.report.describe import case_named, case_text, labelled, limitati
 from scopecheck.report.rereadings import bearer_text, break_text, group_words, reading_label
 from scopecheck.report.rereadings import kept_text as reread_text
 from scopecheck.report.stretching import break_point, own_parameters, up_to
+from scopecheck.report.untried import untried
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import flat, listed, quoted, sentence, upper_first
 from scopecheck.resolve.names import ONLY_OF_RECITED
@@ -70,7 +71,11 @@ def _falls(sheet: Sheet, finding: Finding) -> str:
     Of the lines that a document leaves open: the single readings on which what it states is enough for them.
     """
     always = ["+".join(f.labels) for f in finding.falls if f.always]
-    told = [sentence("kept", "always", sets=listed(always))] if always else []
+    kept = dict.fromkeys(label for f in finding.falls if f.always for label in f.labels)
+    computed, left = untried(sheet, tuple(kept))
+    key = "always_but" if left else "always_computed" if computed else "always"
+    more = {"computed": computed, "untried": left}
+    told = [sentence("kept", key, sets=listed(always), **more)] if always else []
     told += _not_tried(sheet, (f.labels for f in finding.falls if f.always))
     falling = [f for f in finding.falls if f.single or f.together]
     told += [

@@ -30,6 +30,7 @@ from scopecheck.report.rereadings import (
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
+from scopecheck.report.untried import every_reading
 from scopecheck.report.ways_out import kept_out_if, other_readings, ways_out
 from scopecheck.report.wholes import added_up, case_notes
 from scopecheck.report.wording import claims_text, flat, listed, sentence, upper_first
@@ -75,6 +76,8 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         return (sentence("quantifier", "every_left", settled=listed(left)),)
     if only_by_far(sheet, finding):
         return (sentence("quantifier", "every_but_far"),)
+    if not told and finding.quantifier == "every":
+        return (every_reading(sheet, finding),)
     if told or finding.quantifier != "base":
         return told or (sentence("quantifier", finding.quantifier),)
     usual = _usual_readings(sheet, finding)

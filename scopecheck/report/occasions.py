@@ -44,6 +44,7 @@ class Kind:
 LENGTH = Kind(("length in mm",), "mm", (USUAL, TENS), "measured amounts")
 FORCE = Kind(("force in N",), "N", (LOW, ZERO), "measured amounts")
 PLAIN = Kind(("number",), "", (USUAL, LOW), "measured amounts")
+ACIDITY = Kind(("number",), "", ({**USUAL, "L": "4", "U": "8"},), "measured amounts")
 SHARE = Kind(("share in %",), "%", (USUAL, {**USUAL, "L": "60", "U": "90"}), "measured amounts shares")
 COUNT = Kind(("count",), "", (USUAL, ZERO), "counts amounts")
 LEVEL = Kind(("temperature in degC",), "degC", (USUAL, {"N": "1.5", "T": "10"}), "measured levels")
@@ -115,6 +116,7 @@ BESIDE_NAMED = Kind(
 """What is compared with a thing that is measured itself, and no stated value."""
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
+    **dict.fromkeys(("C1", "C2"), (ACIDITY,)),
     "C4": (Kind(("length in m",), "", ({"N": "36 ft", "M": "10.97 m"}, {"N": "36 ft", "M": "11.2 m"})),),
     "D1": (Kind(("share in wt%", "share in vol%", "share in mol%", "in w/v%"), "%"),),
     "D2": (Kind(("share in wt%",), "wt%"),),

@@ -84,15 +84,15 @@ def build_report(
     planned = plan(sheet, answers.findings, everything)
     ranked = [*planned.items, *planned.strained]
     shown = ranked if everything else _first_page(sheet, ranked)
-    many = len(diagnostics) > MOST_WARNINGS and bool(shown)
-    blocks: list[Block] = [*head(sheet), *(_told_below(diagnostics) if many else warned(diagnostics))]
+    below = bool(diagnostics) and bool(shown)  # the items are to be read first
+    blocks: list[Block] = [*head(sheet), *(_told_below(diagnostics) if below else warned(diagnostics))]
     blocks += [Picture(data) for data in pictures]
     on_page = {id(cluster) for cluster in shown}
     usual = sum(id(cluster) in on_page for cluster in planned.items)
     held_back = [cluster for cluster in ranked if id(cluster) not in on_page]
     blocks += _items(sheet, shown, usual)
     blocks += _held_back(sheet, held_back, len(planned.items) - usual)
-    blocks += warned(diagnostics) if many else ()
+    blocks += warned(diagnostics) if below else ()
     blocks += _undecided(planned, everything)
     blocks += measures(sheet, planned.statements)
     blocks += _quiet(sheet, planned, everything, len(ranked))
@@ -105,15 +105,14 @@ def build_report(
 
 MOST_SILENT = 3
 """So many lines a document that nothing stated there keeps out may leave open, to be told in brief."""
-MOST_WARNINGS = 2
-"""More warnings about the sheet stand below the items, which are to be read first."""
 
 
 def _told_below(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
     lines = dict.fromkeys(d.span.line for d in diagnostics)
     shown = listed(str(line) for line in list(lines)[:MOST_LINES])
     more = len(lines) - MOST_LINES
-    where = sentence("head", "lines_more" if more > 0 else "lines", lines=shown, count=more)
+    key = "lines_more" if more > 0 else "lines" if len(lines) > 1 else "one_line"
+    where = sentence("head", key, lines=shown, count=more)
     told = counted(len(diagnostics), "warning")
     section = sentence("section", "warnings")
     yield Paragraph(sentence("head", "warned", warnings=told, where=where, section=section))

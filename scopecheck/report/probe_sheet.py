@@ -61,7 +61,7 @@ def _one_line(text: str) -> str:
 
 
 def _lines(declare: tuple[str, ...]) -> list[str]:
-    """The declarations, line by line: what is indented below a part or a step belongs to it."""
+    """The declarations, line by line: what is indented below what may have lines of its own belongs to it."""
     lines: list[str] = []
     for text in declare:
         first, *below = _ENDS.split(text.strip("\n\r")) or [""]
@@ -78,7 +78,7 @@ def _lines(declare: tuple[str, ...]) -> list[str]:
 
 
 _ENDS = regex(r"[\n\r\v\f\x85\u2028\u2029]+")
-_WITH_FIELDS = regex(r"\b(?:part|step)\b")
+_WITH_FIELDS = regex(r"\b(?:part|step|composition|assembly|any of|one of)\b")
 
 
 def _names(declared: list[str]) -> list[str]:

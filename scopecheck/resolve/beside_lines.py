@@ -42,7 +42,7 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
             continue
         if before := _before(text, start, known):
             yield _warning(text, lifted, *before, "before")
-        if behind := _behind(text, end, names):
+        if behind := _behind(text, end, names) or _so_much_of(text, end, known):
             yield _warning(text, lifted, *behind, "behind")
 
 
@@ -89,7 +89,9 @@ def _before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, in
             break
         else:
             at, idle = at - 1, idle + 1
-    return _unknown(text, start, known) or _another_value(text, start, known)
+    return (
+        _unknown(text, start, known) or _another_value(text, start, known) or _of_several(text, start, known)
+    )
 
 
 def _run_before(text: ClaimText, end: int, table: str) -> int:
@@ -140,7 +142,7 @@ def _unknown(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, i
 
 def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
     """`a voltage ripple of | at most 1 V`, `a nominal gap of | 4 mm`: of a name's words all are known."""
-    changed = listed("limits", "changes") - known
+    changed = (listed("limits", "changes") | listed("limits", "differing")) - known
     rate = " per " in text.by[start].text  # 'raised by 2 K per hour' is what is limited
     if text.texts[start - 1] == "by" and start > 1 and text.texts[start - 2] in changed and not rate:
         return (start - 2, start, _OTHERWISE) if text.taken.isdisjoint((start - 2, start - 1)) else None
@@ -162,7 +164,22 @@ def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[
         and which in listed("lifting", "which_value") - known
     ):
         return name - 1, start, _OTHERWISE
+    of = name - (which in _ARTICLES | {"said"})
+    joined = name < at and of > 1 and text.texts[of - 1] in ("of", "in") and of - 2 not in text.taken
+    if joined and text.texts[of - 2] in listed("beside", "other_values") - known:
+        return of - 2, start, _OTHERWISE  # 'an increase of the gap of | at least 3 mm'
     return None
+
+
+def _of_several(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`a pair of | at least two holes`, `rows of | five holes`, `each row of | five holes`."""
+    if start < 2 or text.texts[start - 1] != "of" or start - 2 in text.taken:
+        return None
+    word, before = text.texts[start - 2], text.texts[start - 3 : start - 2]
+    each = before in (["each"], ["every"], ["per"]) and f"{word}s" in listed("beside", "several")
+    if word in known or not (each or word in listed("beside", "several")):
+        return None
+    return start - 2 - each, start, _OTHERWISE
 
 
 _TO_A_NAME = _STATES | frozenset("of a an the that which has have having".split())
@@ -195,6 +212,27 @@ def _behind(text: ClaimText, end: int, names: Names) -> tuple[int, int, str] | N
             if isinstance(names.declared(said), NumberDecl) and text.taken.isdisjoint(range(end, at + width)):
                 return end, at + width, _OTHERWISE
     return None
+
+
+def _so_much_of(text: ClaimText, end: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`3 mm | per hole`, `at most 2 % | clay by number`: so much for each, or by what the share is."""
+    texts = text.texts
+    if texts[end : end + 1] == ["per"] and "per" not in known:
+        if end in text.taken or texts[end + 1 : end + 2] in ([], ["cent"], ["se"]):
+            return None
+        return end, end + 2, _OTHERWISE
+    if not {"%", "percent", "cent"}.intersection(texts[max(0, end - 2) : end]):
+        return None
+    at = end
+    while at < min(end + _MOST_BETWEEN, len(texts)) and texts[at] not in _STOPS | {"by"}:
+        at += 1
+    said = texts[at : at + 2]
+    if said[:1] != ["by"] or said[1:] not in _BASES or known.issuperset(said):
+        return None
+    return (end, at + 2, _OTHERWISE) if text.taken.isdisjoint(range(end, at + 2)) else None
+
+
+_BASES = [[w] for w in "weight mass volume mole moles number count area length atoms".split()]
 
 
 def _warning(text: ClaimText, lifted: Span, start: int, end: int, cause: str, side: str) -> Diagnostic:

@@ -16,6 +16,7 @@ from scopecheck.core.model import (
     Reading,
     Rivals,
     Settled,
+    Standing,
 )
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import field, holder, replace
@@ -58,13 +59,14 @@ class Draft:
     definition: Definition | None = None
     own: OwnPhrase | None = None
     presumed: tuple[str, ...] = ()
+    untried: tuple[tuple[str, Standing], ...] = ()
     places: list[Place] = field(default_factory=list)
 
     def group(self) -> Group:
         return Group(
             self.index, self.document, self.wording, self.entry, self.readings, best(self.readings),
             tuple(self.places), self.settled, self.not_computed, self.not_tried, self.noun,
-            self.definition, self.own, self.presumed,
+            self.definition, self.own, self.presumed, self.untried,
         )  # fmt: skip
 
 

@@ -143,15 +143,17 @@ def without_basis_of_share(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tok
         return tokens
     basis = kind.split[0]
     if words[0] == "by" and BY_WHAT.get(words[1]) == basis:
-        behind = tokens[2 + (words[2] == ",") :]
-        return tuple(
-            replace(t, number=replace(t.number, unit=find_unit(PERCENT[basis])))
-            if t.number and is_bare_share(t)
-            else t
-            for t in behind
-        )
-    last = words[-2] == "by" and BY_WHAT.get(words[-1]) == basis and not tokens[-3].number
-    return tokens[:-2] if last else tokens
+        left = tokens[2 + (words[2] == ",") :]
+    elif words[-2] == "by" and BY_WHAT.get(words[-1]) == basis and not tokens[-3].number:
+        left = tokens[:-2]
+    else:
+        return tokens
+    return tuple(
+        replace(t, number=replace(t.number, unit=find_unit(PERCENT[basis])))
+        if t.number and is_bare_share(t)
+        else t
+        for t in left
+    )
 
 
 def without_colon(tokens: Tokens) -> Tokens:

@@ -21,7 +21,7 @@ from scopecheck.core.formula import (
     lies_within,
 )
 from scopecheck.core.formula import Bound as End
-from scopecheck.core.model import FreeParameter, Place, Reading
+from scopecheck.core.model import FreeParameter, Place, Reading, Standing
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND, POINTS, KindError
 from scopecheck.foundations.record import replace
@@ -79,6 +79,7 @@ def read(
             len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False,
             defining(defined[0].definition, left, own) if defined else None, at.own,
             tuple(x for x in labels if x in entry.presumed.get(groups.profile, ())),
+            () if settled and len(left) == 1 else _untried(entry, groups.profile, labels, not_computed),
         ),
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )  # fmt: skip
@@ -88,6 +89,14 @@ def read(
     if own and own in left:
         options.append(defined[0].meaning)
     return Read(draft.index, tuple(options))
+
+
+def _untried(
+    entry: Entry, profile: str, labels: tuple[str, ...], not_computed: tuple[str, ...]
+) -> tuple[tuple[str, Standing], ...]:
+    known = (*labels, *not_computed)
+    told = ((label, entry.standing(label, profile, known)) for label in not_computed)
+    return tuple((label, standing) for label, standing in told if standing != "strained")
 
 
 def _note_numbers(pins: tuple[Pin, ...], tried: tuple[EntryReading, ...], groups: Groups) -> None:

@@ -43,6 +43,8 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         yield Looked("unmeant met", limitation.claim, limitation.label)
         return
     others = _readings_alone(prepared, limitation, search)
+    escape = Demand(Not(meant), formula, "none")
+    every = _on_each(prepared, search, escape, session.surely(formula, met=True), session.denied(meant))
     shown = prepared.exhibit(
         replace(at_limitation("unmeant met", 2, limitation), bearer="challenger"),
         search,
@@ -52,7 +54,7 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         prepared.grades_for(meant, wanted=False),
         border=meant,
     )
-    counted = _counted(prepared, shown, groups, others, Demand(Not(meant), formula, "none"))
+    counted = _counted(prepared, shown, groups, others, escape, every)
     yield _with_twin(prepared, counted, formula, meant)
 
 
@@ -66,6 +68,8 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
         yield Looked("meant lost", limitation.claim, limitation.label)
         return
     others = _readings_alone(prepared, limitation, search)
+    escape = Demand(meant, formula, "every")
+    every = _on_each(prepared, search, escape, session.surely(formula, met=False), session.met(meant))
     shown = prepared.exhibit(
         replace(at_limitation("meant lost", 3, limitation), bearer="competitor"),
         search,
@@ -75,7 +79,7 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
         prepared.grades_for(meant),
         border=meant,
     )
-    found = _counted(prepared, shown, groups, others, Demand(meant, formula, "every"))
+    found = _counted(prepared, shown, groups, others, escape, every)
     settled = prepared.settled_in((limitation,), (limitation.label,))
     yield found if found.quantifier == "some" else replace(found, rests_on=settled)
 
@@ -113,14 +117,28 @@ def _readings_alone(prepared: Prepared, limitation: Limitation, search: Search) 
     return tuple(found)
 
 
+def _on_each(prepared: Prepared, search: Search, escape: Demand, *always: Constraint) -> bool:
+    """Is there no escape on any construction? The search is then for one thing that shows it on each."""
+    if some_construction(prepared.session, [escape]):
+        return False
+    if search.holds(*always):
+        search.require(*always)
+    return True
+
+
 def _counted(
-    prepared: Prepared, shown: Finding, groups: tuple[int, ...], alone: tuple[Step, ...], escape: Demand
+    prepared: Prepared,
+    shown: Finding,
+    groups: tuple[int, ...],
+    alone: tuple[Step, ...],
+    escape: Demand,
+    every: bool,
 ) -> Finding:
     """How far the effect reaches: the base, some construction or, with no escape from it, every one."""
     assert shown.construction is not None
     taken = {(g, shown.construction.readings[g]) for g in groups}
     others = tuple(step for step in alone if step not in taken)
-    if not some_construction(prepared.session, [escape]):
+    if every:
         assert shown.witness is not None
         met = escape.wanted == "none"
         itself = prepared.on_every(escape.formula, shown.witness.article, met)
