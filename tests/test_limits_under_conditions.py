@@ -7,13 +7,12 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.core.construction import Construction, base_construction
-from scopecheck.core.formula import All, Any, Formula, Implies, Not, Read
+from scopecheck.core.formula import Read
 from scopecheck.core.model import Sheet
-from scopecheck.drill.symbols import written
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
-from tests.sheets import on_the_wrong_side
+from tests.sheets import on_the_wrong_side, presumed_in_symbols
 
 DECLARED = """
 bake, rest    time in min
@@ -631,27 +630,7 @@ SWITCHES = (
 
 def in_symbols(left: str, words: str) -> str:
     """The line as presumed, in symbols; '' where it is refused."""
-    made, found = read_sheet(
-        Source("test", f"{SWITCHES}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n")
-    )
-    if made is None or any(d.severity == "error" or "read past" in d.message for d in found):
-        return ""
-
-    def of(formula: Formula) -> str:
-        match formula:
-            case Read(group=group, options=options):
-                return of(options[made.groups[group].base])
-            case All(items=items):
-                return f"({' and '.join(map(of, items))})"
-            case Any(items=items):
-                return f"({' or '.join(map(of, items))})"
-            case Implies(left=one, right=then):
-                return f"if {of(one)} then {of(then)}"
-            case Not(item=item):
-                return f"not {of(item)}"
-        return written(made, formula)
-
-    return of(made.claims[0].limitations[0].formula)
+    return presumed_in_symbols(SWITCHES, left, words)
 
 
 @pytest.mark.parametrize(

@@ -13,6 +13,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.moments import denied_at_times, not_always
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.not_both import DENYING
 from scopecheck.resolve.readings import is_switch
@@ -34,6 +35,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
     own = {w for s in subjects for w in f"{s.text} {names.note_of(s.text)}".lower().split()}
     return (
         _lifted(said, own, subjects)
+        or _not_always(tokens, said, subjects)
         or _denied_twice(tokens, said)
         or _denied_range(tokens, said)
         or _but_not(tokens, said)
@@ -98,6 +100,14 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
     if switched and any(said[i : i + 3] in _SO_LOW for i in range(len(said))):
         return "'as low as' as a condition is not read", "Say at or below which value."
     return None
+
+
+def _not_always(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`temp : not always above 40 degC`, `never always above`: at some time it is not so, but when?"""
+    start, end = not_always(said)
+    if not end or denied_at_times(tokens, subjects):
+        return None
+    return f"'{' '.join(said[start:end])}' denies that it is always so", _SAY
 
 
 def _leaves(said: list[str], at: int, subjects: Things) -> bool:

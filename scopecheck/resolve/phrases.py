@@ -10,7 +10,7 @@ from typing import TypeAlias
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
-from scopecheck.core.formula import Add, All, Any, Compare, Const, Divide, ExactlyOne, Formula, Implies
+from scopecheck.core.formula import Add, All, Any, Compare, Const, Divide, ExactlyOne, Formula, Implies, Not
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
@@ -89,7 +89,7 @@ from scopecheck.resolve.ingredients import (
 )
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
-from scopecheck.resolve.moments import throughout, without_noted_bearer, without_noted_share
+from scopecheck.resolve.moments import denied_at_times, throughout, without_noted_bearer, without_noted_share
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_both import with_not_both
@@ -173,6 +173,7 @@ from scopecheck.resolve.usual import (
     without_combinations,
     without_every,
     without_proviso,
+    words_at,
 )
 from scopecheck.resolve.whichever import with_the_greater
 
@@ -372,6 +373,8 @@ class Reader:
             return of_sum
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
             raise wrong
+        if said := denied_at_times(tokens, subjects):
+            return self._not_always(said, words, subjects)
         if len(subjects) > 2 and (pairs := _of_each_two(tokens, tuple(s.text for s in subjects))):
             self.names.of_several = True
             try:
@@ -419,6 +422,13 @@ class Reader:
         ):
             return found
         return self._as_more_than_a_phrase(job, made, tokens, words, subjects)
+
+    def _not_always(self, denied: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]) -> Formula:
+        """`not always above 40 degC`: of a step not so throughout, of like parts not all so."""
+        if subjects[0].parts is None:
+            return Not(self._condition(Words(words.text, denied, words.span), subjects))
+        not_all = (*words_at(denied[0], "not all", understood=True), *denied)
+        return self._condition(Words(words.text, not_all, words.span), subjects)
 
     def _as_more_than_a_phrase(
         self,
