@@ -35,7 +35,7 @@ from scopecheck.resolve.choice_of_counts import (
 )
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
-from scopecheck.resolve.counted_per import with_counted_named
+from scopecheck.resolve.counted_per import with_counted_named, with_groups_counted
 from scopecheck.resolve.everyday import (
     PARTS_PER,
     as_alternatives,
@@ -131,7 +131,12 @@ from scopecheck.resolve.plainer_states import (
     with_permission,
     with_value_of_change,
 )
-from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
+from scopecheck.resolve.plainer_steps import (
+    as_durations,
+    with_order_told,
+    with_steps_named,
+    with_times_of_steps,
+)
 from scopecheck.resolve.plainer_values import with_extreme_as_named, without_own_noun
 from scopecheck.resolve.readings import is_unitless
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
@@ -144,7 +149,7 @@ from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
 from scopecheck.resolve.them import with_them, without_own_interval
-from scopecheck.resolve.together import in_pairs, says_together, sum_of, with_both_named
+from scopecheck.resolve.together import in_pairs, says_together, sum_of, with_and, with_both_named
 from scopecheck.resolve.usual import (
     with_calendar_units,
     with_compared,
@@ -212,13 +217,14 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = without_after(tokens, subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
+    tokens = with_and(with_times_of_steps(tokens, subjects), subjects)
     tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
     tokens = with_kinds_named(with_others_named(tokens, subjects), subjects)
     noted = tuple(names.note_of(s.text) for s in subjects)
     tokens = with_things_chosen(
         with_any_of_them(with_parts_per_part(tokens, subjects, noted), subjects), subjects
     )
-    tokens = with_any_in_a_condition(tokens, subjects)
+    tokens = with_groups_counted(with_any_in_a_condition(tokens, subjects), subjects)
     if len(subjects) == 1:
         tokens = with_period_apart(tokens, subjects[0].bound)
         tokens = without_noted_share(tokens, subjects[0], names)
