@@ -5,7 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from scopecheck.answers.questions import ask_all
+from scopecheck.core.formula import All, Any, Formula, Implies, Not, Read
 from scopecheck.core.model import Group, Sheet
+from scopecheck.drill.symbols import written
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import read_file
@@ -88,3 +90,33 @@ def only_group(made: Sheet) -> Group:
     """The single group of a sheet."""
     (group,) = made.groups
     return group
+
+
+def presumed_in_symbols(declared: str, left: str, words: str) -> str:
+    """A line as presumed, in symbols; '' where it is refused, or where words of it are read past."""
+    text = f"{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n"
+    made, found = read_sheet(Source("test", text))
+    if made is None or any(d.severity == "error" or "read past" in d.message for d in found):
+        return ""
+
+    def of(formula: Formula) -> str:
+        match formula:
+            case Read(group=group, options=options):
+                return of(options[made.groups[group].base])
+            case All(items=items):
+                return f"({' and '.join(map(of, items))})"
+            case Any(items=items):
+                return f"({' or '.join(map(of, items))})"
+            case Implies(left=one, right=then):
+                return f"if {of(one)} then {of(then)}"
+            case Not(item=item):
+                return f"not {of(item)}"
+        return written(made, formula)
+
+    return of(made.claims[0].limitations[0].formula)
+
+
+def presumed_labels(declared: str, left: str, words: str) -> list[list[str]]:
+    """What is presumed of each phrase of a line, by the labels of the readings."""
+    made = sheet(f"{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n")
+    return [[r.label for r in g.readings if r.standing == "presumed"] for g in made.groups]

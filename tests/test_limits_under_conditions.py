@@ -7,13 +7,12 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.core.construction import Construction, base_construction
-from scopecheck.core.formula import All, Any, Formula, Implies, Not, Read
+from scopecheck.core.formula import Read
 from scopecheck.core.model import Sheet
-from scopecheck.drill.symbols import written
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
-from tests.sheets import on_the_wrong_side
+from tests.sheets import on_the_wrong_side, presumed_in_symbols, presumed_labels
 
 DECLARED = """
 bake, rest    time in min
@@ -631,27 +630,7 @@ SWITCHES = (
 
 def in_symbols(left: str, words: str) -> str:
     """The line as presumed, in symbols; '' where it is refused."""
-    made, found = read_sheet(
-        Source("test", f"{SWITCHES}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n")
-    )
-    if made is None or any(d.severity == "error" or "read past" in d.message for d in found):
-        return ""
-
-    def of(formula: Formula) -> str:
-        match formula:
-            case Read(group=group, options=options):
-                return of(options[made.groups[group].base])
-            case All(items=items):
-                return f"({' and '.join(map(of, items))})"
-            case Any(items=items):
-                return f"({' or '.join(map(of, items))})"
-            case Implies(left=one, right=then):
-                return f"if {of(one)} then {of(then)}"
-            case Not(item=item):
-                return f"not {of(item)}"
-        return written(made, formula)
-
-    return of(made.claims[0].limitations[0].formula)
+    return presumed_in_symbols(SWITCHES, left, words)
 
 
 @pytest.mark.parametrize(
@@ -705,3 +684,109 @@ def test_what_is_yes_or_no_is_so_with_any_verb_of_doing(left: str, words: str, s
 )
 def test_what_another_does_or_what_else_is_done_says_neither(left: str, words: str) -> None:
     assert in_symbols(left, words) == ""
+
+
+PUMPS_ON = (
+    'pump on  one of only yes, no  "pump runs"\nvalve open  one of only yes, no\n'
+    "flow  number\nlevel, width  length in mm"
+)
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "said"),
+    [
+        ("pump on, flow", "the pump may run only if the flow is below 2", "if pump on = yes then flow < 2"),
+        ("pump on, flow", "the pump is allowed to run only if the flow is below 2",
+         "if pump on = yes then flow < 2"),
+        ("pump on, flow", "the pump can only run when the flow is below 2", "if pump on = yes then flow < 2"),
+        ("valve open, level", "the valve may be closed only if the level exceeds 300 mm",
+         "if valve open = no then level > 300 mm"),
+        ("pump on, flow", "the pump always runs when the flow is below 2", "if flow < 2 then pump on = yes"),
+        ("pump on, flow", "the pump runs always when the flow is below 2", "if flow < 2 then pump on = yes"),
+    ],
+)  # fmt: skip
+def test_what_may_be_so_need_not_be(left: str, words: str, said: str) -> None:
+    assert presumed_in_symbols(PUMPS_ON, left, words) == said
+    assert all(len(of) == 1 for of in presumed_labels(PUMPS_ON, left, words))
+
+
+def test_what_is_so_only_there_may_have_to_be() -> None:
+    of = presumed_labels(PUMPS_ON, "pump on, flow", "the pump runs only if the flow is below 2")
+    assert ["not elsewhere", "then and only then"] in of
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        ("pump on, flow", "the pump may run if the flow is below 2"),
+        ("pump on, flow", "the pump runs in dependence on whether the flow is below 1"),
+        ("pump on, flow", "the pump runs depending on whether the flow is below 1"),
+        ("pump on, flow", "the pump does not always run when the flow is below 2"),
+        ("valve open, level", "the valve need only be open if the level exceeds 300 mm"),
+        ("valve open, level", "the valve only needs to be open if the level exceeds 300 mm"),
+        ("valve open, level", "the valve needs to be open only if the level exceeds 300 mm"),
+        ("valve open, level", "the valve has to be open only if the level exceeds 300 mm"),
+        ("pump on, flow", "the pump runs together with a flow below 2"),
+        ("valve open, level, width", "opens when the level exceeds the width by 2 mm"),
+    ],
+)
+def test_what_tells_no_way_round_is_refused(left: str, words: str) -> None:
+    assert presumed_in_symbols(PUMPS_ON, left, words) == ""
+
+
+DRIVEN = "current  current in A\nwarmth  temperature in degC"
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "said"),
+    [
+        ("current, warmth", "a current of at most 3 A combined with a warmth of at most 40 °C",
+         "(current <= 3 A and warmth <= 40 degC)"),
+        ("warmth, current", "a current of at most 3 A together with a warmth of at most 40 °C",
+         "(warmth <= 40 degC and current <= 3 A)"),
+        ("current, warmth", "a current of at most 3 A in combination with a warmth of at most 40 °C",
+         "(current <= 3 A and warmth <= 40 degC)"),
+        ("current, warmth", "at most 3 A when combined with a warmth above 40 °C",
+         "if warmth > 40 degC then current <= 3 A"),
+        ("current, warmth", "at most 3 A when the warmth rises above 20 °C",
+         "if warmth > 20 degC then current <= 3 A"),
+        ("current, warmth", "at most 3 A upon a warmth above 20 °C",
+         "if warmth > 20 degC then current <= 3 A"),
+        # a limit combined with another is no condition, a denied one neither, and a rise is no value
+        ("current, warmth", "a current of at most 3 A not combined with a warmth of at most 40 °C", ""),
+        ("current, warmth", "no current above 3 A together with a warmth above 40 °C", ""),
+        ("current, warmth", "at most 3 A upon a warmth rise above 20 °C", ""),
+        ("current, warmth", "at most 3 A upon a warmth drop below 20 °C", ""),
+        ("current, warmth", "at most 3 A in case of a warmth rise above 20 °C", ""),
+        ("current, warmth", "at most 3 A if a warmth rise above 20 °C is detected", ""),
+    ],
+)  # fmt: skip
+def test_two_limits_and_a_rise(left: str, words: str, said: str) -> None:
+    assert presumed_in_symbols(DRIVEN, left, words) == said
+
+
+def test_a_rise_that_is_declared_is_one() -> None:
+    declared, words = "current  current in A\nwarmth rise  in K", "at most 3 A upon a warmth rise above 20 K"
+    said = presumed_in_symbols(declared, "current, warmth rise", words)
+    assert said == "if warmth rise > 20 K then current <= 3 A"
+
+
+@pytest.mark.parametrize(
+    ("words", "open_"),
+    [
+        ("opens at a pressure of less than 5 bar", True),
+        ("opens at a pressure of between 4 and 5 bar", True),
+        ("opens at a pressure of at most 5 bar", True),
+        ("closes at 4 to 5 bar", True),
+        ("opens at any pressure below 5 bar", False),
+        ("is open at a pressure of less than 5 bar", False),
+        ("opens when the pressure is less than 5 bar", False),
+        ("opens at a pressure of 5 bar", False),
+    ],
+)
+def test_a_range_in_which_it_changes_may_hold_one_set_point(words: str, open_: bool) -> None:
+    made, _ = read_sheet(
+        Source("test", f"{OPEN}\n\n1. A thing, {words}.\n   | valve open, pressure : {words}\n")
+    )
+    assert made is not None
+    assert open_ is any("at one of these values, its set point" in g.not_computed for g in made.groups)

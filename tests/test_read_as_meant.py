@@ -10,7 +10,7 @@ import pytest
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
-from tests.sheets import errors, on_the_wrong_side, sheet
+from tests.sheets import errors, on_the_wrong_side, presumed_in_symbols, presumed_labels, sheet
 
 COUNTS = "bore, pin  count"
 THREE = "bore, pin, slot  count"
@@ -254,3 +254,58 @@ def test_a_basis_that_the_words_have_is_no_open_one(declared: str, left: str, wo
     made, diagnostics = read_sheet(Source("test", text))
     assert made is not None
     assert told is any("percent of what" in d.message for d in diagnostics)
+
+
+WARM_SOAKING = "soaking  step in min\n  warmth  temperature in degC"
+RIBS = "rib  part, 1 to 2\n  height  length in mm"
+NOT_ALL_HIGHER = "not (if ribs >= 1 then height of rib 1 > 3 mm and if ribs >= 2 then height of rib 2 > 3 mm)"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "said"),
+    [
+        (WARM_SOAKING, "warmth of soaking", "not always above 40 °C",
+         "not (lowest warmth of soaking > 40 degC and highest warmth of soaking > 40 degC)"),
+        (WARM_SOAKING, "warmth of soaking", "the warmth is not at all times below 40 °C",
+         "not (lowest warmth of soaking < 40 degC and highest warmth of soaking < 40 degC)"),
+        (WARM_SOAKING, "warmth of soaking", "does not always exceed 40 °C",
+         "not (lowest warmth of soaking > 40 degC and highest warmth of soaking > 40 degC)"),
+        (WARM_SOAKING, "warmth of soaking", "is not always at least 40 °C",
+         "not (lowest warmth of soaking >= 40 degC and highest warmth of soaking >= 40 degC)"),
+        # what is always not so, or at no time, is never so
+        (WARM_SOAKING, "warmth of soaking", "always not above 40 °C",
+         "(lowest warmth of soaking <= 40 degC and highest warmth of soaking <= 40 degC)"),
+        (WARM_SOAKING, "warmth of soaking", "not above 40 °C at any time",
+         "(lowest warmth of soaking <= 40 degC and highest warmth of soaking <= 40 degC)"),
+        (WARM_SOAKING, "warmth of soaking", "does not exceed 40 °C at all times",
+         "(lowest warmth of soaking <= 40 degC and highest warmth of soaking <= 40 degC)"),
+        (RIBS, "height of rib", "not always higher than 3 mm", NOT_ALL_HIGHER),
+        (RIBS, "height of rib", "the height is not always higher than 3 mm", NOT_ALL_HIGHER),
+    ],
+)  # fmt: skip
+def test_what_is_not_always_so_may_be_so_at_times(declared: str, left: str, words: str, said: str) -> None:
+    assert presumed_in_symbols(declared, left, words) == said
+    labels = {label for of in presumed_labels(declared, left, words) for label in of}
+    assert labels.isdisjoint(("at least one of them", "their mean", "at its peak", "on average"))
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (GAP, "gap", "not always above 40 mm"),
+        (GAP, "gap", "not at all times at least 40 mm"),
+        (GAP, "gap", "never always above 40 mm"),
+        (GAP, "gap", "is not always between 20 and 40 mm"),
+        (GAP, "gap", "above 40 mm, but not always"),
+        (WARM_SOAKING, "warmth of soaking", "never always above 40 °C"),
+        (WARM_SOAKING, "warmth of soaking", "not everywhere above 40 °C"),
+        (WARM_SOAKING, "warmth of soaking", "above 40 °C but not at all times"),
+        (WARM_SOAKING, "warmth of soaking", "not always above 40 °C and below 60 °C"),
+        (WARM_SOAKING, "warmth of soaking", "not always above 40 °C or below 20 °C"),
+        (WARM_SOAKING, "warmth of soaking", "not always above 40 °C but at most 60 °C"),
+        (f"{WARM_SOAKING}\n{GAP}", "warmth of soaking, gap",
+         "when the gap exceeds 3 mm, the warmth is not always above 40 °C"),
+    ],
+)  # fmt: skip
+def test_what_is_not_always_so_of_what_has_no_times_is_refused(declared: str, left: str, words: str) -> None:
+    assert presumed_in_symbols(declared, left, words) == ""

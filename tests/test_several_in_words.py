@@ -10,7 +10,7 @@ import pytest
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
-from tests.sheets import errors, on_the_wrong_side, sheet
+from tests.sheets import errors, on_the_wrong_side, presumed_in_symbols, sheet
 
 COUNTS = "blades, vanes  count"
 NOTED = 'n  count  "blades"\nm  count  "vanes"'
@@ -998,3 +998,74 @@ def test_words_that_end_in_not_are_no_state() -> None:
     words = "the lid is open if the width exceeds 3 mm and closed if not"
     declared = "lid  one of only open, closed\nwidth  length in mm"
     assert errors(f"{declared}\n\n1. A thing, {words}.\n   | lid, width : {words}\n")
+
+
+GEARS = "planet gears, spoke holes  count"
+
+
+@pytest.mark.parametrize(
+    ("words", "plainly"),
+    [
+        ("one planet gear for each group of eight spoke holes",
+         "one planet gear for every eight spoke holes"),
+        ("one planet gear for each row of 8 spoke holes", "one planet gear for every 8 spoke holes"),
+        ("at least one planet gear for every group of eight spoke holes",
+         "at least one planet gear for every eight spoke holes"),
+        ("two planet gears per set of eight spoke holes", "two planet gears per eight spoke holes"),
+    ],
+)  # fmt: skip
+def test_one_for_each_group_of_eight_is_one_for_every_eight(words: str, plainly: str) -> None:
+    text = "{0}\n\n1. A hub, {1}.\n   | planet gears, spoke holes : {1}\n"
+    first, second = (sheet(text.format(GEARS, w)) for w in (words, plainly))
+    assert [r.label for r in first.groups[0].readings] == [r.label for r in second.groups[0].readings]
+    assert first.claims[0].limitations[0].formula == second.claims[0].limitations[0].formula
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (GEARS, "planet gears, spoke holes", "one planet gear for each group of at least eight spoke holes"),
+        (GEARS, "planet gears, spoke holes", "one planet gear for each group of eight or nine spoke holes"),
+        (GEARS, "planet gears, spoke holes", "one planet gear for a group of eight spoke holes"),
+        (GEARS, "planet gears, spoke holes", "one planet gear for each group of spoke holes"),
+        (GEARS, "planet gears, spoke holes", "one planet gear for each of eight spoke holes"),
+        (GEARS, "planet gears, spoke holes", "for each group of eight spoke holes one planet gear"),
+        ("gears, rows  count", "gears, rows", "one gear for each row of eight holes"),
+    ],
+)
+def test_groups_of_which_the_number_is_not_said(declared: str, left: str, words: str) -> None:
+    assert presumed_in_symbols(declared, left, words) == ""
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("the slot exceeds the rim by 2 mm", "ROUND(slot - rim TO 1 mm, HALF AWAY) = 2 mm"),
+        ("the rim exceeds the slot by 2 mm", "ROUND(rim - slot TO 1 mm, HALF AWAY) = 2 mm"),
+        ("exceeds the slot by 2 mm", "ROUND(rim - slot TO 1 mm, HALF AWAY) = 2 mm"),
+        ("the slot exceeds the rim by at least 2 mm", "slot - rim >= 2 mm"),
+        ("the slot exceeds the rim by 2 mm or more", "slot - rim >= 2 mm"),
+        ("the slot never exceeds the rim by 2 mm", ""),
+        ("the slot does not exceed the rim by 2 mm", ""),
+        ("above which the slot exceeds the rim by 2 mm", ""),
+        ("the slot exceeds twice the rim by 2 mm", ""),
+        ("exceeds by 2 mm", ""),
+    ],
+)
+def test_by_how_much_one_exceeds_the_other(words: str, said: str) -> None:
+    assert presumed_in_symbols("rim, slot  length in mm", "rim, slot", words) == said
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("a maximum number of holes of six", "holes <= six"),
+        ("a minimum number of holes of six", "holes >= six"),
+        ("not a maximum number of holes of six", ""),
+        ("a maximum number of holes of at least six", ""),
+        ("a maximum number of holes of six or seven", ""),
+        ("a maximum number of holes of six per plate", ""),
+    ],
+)
+def test_a_greatest_number_behind_what_is_counted(words: str, said: str) -> None:
+    assert presumed_in_symbols("holes  count", "holes", words) == said

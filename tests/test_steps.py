@@ -16,7 +16,7 @@ from scopecheck.report.things import thing_text
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
 from tests.reported import one_line, text_of
-from tests.sheets import errors, sheet
+from tests.sheets import errors, presumed_in_symbols, presumed_labels, sheet
 
 REED = """
 soaking        step in min
@@ -440,3 +440,94 @@ def test_a_step_is_named_by_what_is_done(name: str, words: str, plain: str) -> N
 )
 def test_what_is_not_done_or_not_to_it_alone_names_no_step(words: str) -> None:
     assert errors(f"drying  step in h\n\n1. A way, {words}.\n   | drying : {words}\n")
+
+
+TWO_STEPS = "soaking, rinsing  step in min"
+
+
+def in_moments(left: str, words: str, declared: str = TWO_STEPS) -> str:
+    """What is presumed of steps, in starts and ends; '' where the words are refused."""
+    said = presumed_in_symbols(declared, left, words).replace("TRUE and ", "")
+    said = re.sub(r"start of (\w+) \+ duration of \1", r"END \1", said)
+    return said.replace("start of", "START").replace("(", "").replace(")", "")
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "said"),
+    [
+        ("soaking", "ends before rinsing ends", "END soaking < END rinsing"),
+        ("soaking", "is finished before the end of the rinsing", "END soaking < END rinsing"),
+        ("soaking", "ends no later than rinsing ends", "END soaking <= END rinsing"),
+        ("soaking", "ends by the end of the rinsing", "END soaking <= END rinsing"),
+        ("soaking", "ends after rinsing ends", "END soaking > END rinsing"),
+        ("soaking", "ends before the rinsing", "END soaking <= START rinsing"),
+        ("soaking", "ends before the start of the rinsing", "END soaking <= START rinsing"),
+        ("soaking", "starts before the rinsing", "START soaking < START rinsing"),
+        ("soaking", "starts before the end of the rinsing", "START soaking < END rinsing"),
+        ("soaking", "starts after rinsing starts", "START soaking > START rinsing"),
+        ("soaking", "starts no earlier than rinsing starts", "START soaking >= START rinsing"),
+        ("soaking", "starts after the end of the rinsing", "START soaking >= END rinsing"),
+        ("soaking", "starts after the rinsing starts but before the rinsing ends",
+         "START soaking > START rinsing and START soaking < END rinsing"),
+        ("soaking", "ends after the rinsing starts and before the rinsing ends",
+         "END soaking > START rinsing and END soaking < END rinsing"),
+        ("soaking", "begins at least 5 min after the rinsing begins but before the rinsing ends",
+         "START soaking - START rinsing >= 5 min and START soaking < END rinsing"),
+        ("soaking", "starts at least 10 min but less than 60 min after the rinsing",
+         "10 min <= START soaking - END rinsing and START soaking - END rinsing < 60 min"),
+        ("soaking", "starts at least 2 min before the rinsing", "START rinsing - START soaking >= 2 min"),
+        ("soaking", "ends at least 2 min before the rinsing", "START rinsing - END soaking >= 2 min"),
+    ],
+)  # fmt: skip
+def test_when_a_step_begins_or_is_over(left: str, words: str, said: str) -> None:
+    """What begins or ends is said; nothing of its other end is."""
+    assert in_moments(left, words) == said
+    each = presumed_labels(TWO_STEPS, left, words)
+    assert [len(of) for of in each] == [1 + ("from its end" in str(of)) for of in each]
+
+
+@pytest.mark.parametrize(
+    ("words", "apart"),
+    [
+        ("the soaking is followed by the rinsing after a delay of at least 2 min", ">= 2 min"),
+        ("the soaking is followed by the rinsing after at least 2 min", ">= 2 min"),
+        ("the soaking is followed by the rinsing after a pause of 2 min", "= 2 min"),
+        ("the soaking is followed, after a delay of at least 2 min, by the rinsing", ">= 2 min"),
+        ("the rinsing follows the soaking with a delay of 2 min", "= 2 min"),
+        ("the rinsing follows the soaking after at least 2 min", ">= 2 min"),
+        ("soaking, then rinsing after a pause of at least 2 min", ">= 2 min"),
+    ],
+)
+def test_a_delay_between_two_steps_is_no_duration(words: str, apart: str) -> None:
+    said = in_moments("soaking, rinsing", words)
+    assert said == f"END soaking <= START rinsing and START rinsing - END soaking {apart}"
+
+
+def test_how_long_the_second_lasts_is_no_delay() -> None:
+    said = in_moments("soaking, rinsing", "the soaking is followed by the rinsing for at least 2 min")
+    assert said == "END soaking <= START rinsing and duration of rinsing >= 2 min"
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        ("rinsing", "after a delay of at least 2 min"),
+        ("rinsing", "after a pause of 2 min"),
+        ("soaking, rinsing", "the soaking is not followed by the rinsing after a delay of at least 2 min"),
+        ("soaking", "ends at least 2 min after the rinsing"),
+        ("soaking", "ends after the rinsing starts but not before the rinsing ends"),
+        ("soaking", "every 2 min"),
+        ("duration of soaking", "every 2 min"),
+        ("duration of soaking", "once every 2 min"),
+    ],
+)
+def test_words_of_when_and_how_often_that_say_another_thing(left: str, words: str) -> None:
+    assert in_moments(left, words) == ""
+    told = errors(f"{TWO_STEPS}\n\n1. A way, {words}.\n   | {left} : {words}\n")
+    assert not any("write duration of" in d.help for d in told)
+
+
+@pytest.mark.parametrize("words", ["ends at least 2 min before the rinsing", "ends 2 min before the rinsing"])
+def test_what_ends_so_long_before_is_not_counted_from_its_beginning(words: str) -> None:
+    made = sheet(f"{TWO_STEPS}\n\n1. A way, {words}.\n   | soaking : {words}\n")
+    assert not [r.label for g in made.groups for r in g.readings if "begun" in r.label or "begin" in r.label]

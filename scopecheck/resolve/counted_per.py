@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.record import replace
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import has_number, word_of
 from scopecheck.resolve.everyday import per_unit
-from scopecheck.resolve.names import Names
+from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.subjects import Subject
 
 _MOST = 8
 """Words of what is counted, and of the unit."""
@@ -40,6 +42,35 @@ def with_counted_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, 
                 name = [replace(first, sort="word", text=w, end=last.end) for w in found[0].name.split()]
                 return with_counted_named((*tokens[:start], *name, *tokens[end:]), names)
     return tokens
+
+
+def with_groups_counted(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+    """`one gear for each group of eight holes`, of two counts, as for every eight holes."""
+    at = group_counted(tokens, subjects)
+    if not at or word_of(tokens[at - 1]) not in ("each", "every", "per") or not has_number(tokens[at + 2]):
+        return tokens
+    end = at + 3 + (word_of(tokens[at + 3]) == "the")
+    if [word_of(t) for t in tokens[end:]] != subjects[1].text.lower().split():
+        return tokens
+    each = tokens[at - 1]
+    every = (each,) if word_of(each) == "per" else (replace(each, text="every"),)
+    return (*tokens[: at - 1], *every, *tokens[at + 2 :])
+
+
+def group_counted(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> int:
+    """Where in words on two counts `group of eight` stands behind 'for each'; 0 for nowhere."""
+    words = [word_of(t) for t in tokens]
+    if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects):
+        return 0
+    for at in range(2, len(words) - 3):
+        each = words[at - 2 : at] in _FOR_EACH or words[at - 1] == "per"
+        if each and words[at] in _GROUPS and words[at + 1] == "of":
+            return at if any(t.number or word_of(t) in NUMBER_WORDS for t in tokens[at + 2 :]) else 0
+    return 0
+
+
+_FOR_EACH = [["for", each] for each in ("each", "every", "a", "an", "any", "one")]
+_GROUPS = frozenset("group row set series array cluster bank bundle batch block column circle ring".split())
 
 
 def _with_counts_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, ...]:

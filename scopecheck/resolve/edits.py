@@ -87,7 +87,9 @@ class _Trial:
         line = f"{self.line.subject_text} : {self.words}  exactly  "
         if not self.reads(Edit(f"{line}...")):
             return d  # its words are not the claim's, or what stands left of the colon is no thing
-        form = next((f" such as {shown(f)}," for f in self.facts() if self.reads(Edit(line + f))), "")
+        form = next(
+            (f" such as {shown(f, self.words)}," for f in self.facts() if self.reads(Edit(line + f))), ""
+        )
         what = f"put the meaning in symbols for the dots,{form} in this line: {line}..."
         return replace(d, help="; or ".join(filter(None, (prose, what))))
 
@@ -156,17 +158,20 @@ class _Trial:
     def _of_things(self, made: Mapping[str, object]) -> Iterator[str]:
         steps = [thing for thing, what in made.items() if isinstance(what, Step)]
         others = {thing: what for thing, what in made.items() if thing not in steps}
-        if len(steps) > 1:
-            yield f"ORDER({', '.join(steps)})"
-        elif steps and not others:
-            yield f"DONE({steps[0]})"
-            yield f"DURATION({steps[0]}) <= {FILLED_IN} min"
         listed = next((t for t, what in others.items() if getattr(what, "members", ())), "")
         members = tuple(getattr(made.get(listed), "members", ()))
-        if set(members) - {OTHERS} == {"yes", "no"}:
+        switched = set(members) - {OTHERS} == {"yes", "no"}
+        if len(steps) > 1:
+            yield f"ORDER({', '.join(steps)})"
+        elif steps and others:
+            yield from self._under_conditions(f"DONE({steps[0]})", others)
+        elif steps:
+            yield f"DONE({steps[0]}), START({steps[0]}) >= {FILLED_IN} min"
+            yield f"DONE({steps[0]})"
+            yield f"DURATION({steps[0]}) <= {FILLED_IN} min"
+        elif switched:
             rest = {thing: what for thing, what in others.items() if thing != listed}
-            for one in self._of_things(rest) if rest else ():
-                yield f"IF {listed} = yes THEN {one}"
+            yield from self._under_conditions(f"{listed} = yes", rest) if rest else ()
             yield f"{listed} = yes"
         elif listed:
             member = next((m for m in members if m.lower() in self.words.lower()), members[0])
@@ -174,16 +179,34 @@ class _Trial:
         elif others:
             yield from self._of_numbers(others)
 
+    def _under_conditions(self, so: str, rest: Mapping[str, object]) -> Iterator[str]:
+        """What is so where a condition holds; which is under which the words may leave open."""
+        for one in self._of_things(rest):
+            yield f"IF {one.replace(', ', ' AND ')} THEN {so}"
+
     def _of_numbers(self, made: Mapping[str, object]) -> Iterator[str]:
         things = list(made)
+        texts = self.words.lower().split()
         limits = [_limited(self.words, thing, f"{FILLED_IN}{_unit(what)}") for thing, what in made.items()]
         said = set(self.words.lower().replace("%", " % ").split())
         if len(things) == 2 and said & _BESIDE:
-            difference = f"{' - '.join(things)} <= {FILLED_IN}{_unit(made[things[0]])}"
-            ways = [f"{' / '.join(things)} <= {FILLED_IN}", difference]
+            first = min(
+                things, key=lambda t: (f" {self.words} ".lower().find(f" {t.lower()} "), t != things[0])
+            )
+            over, under = (
+                (first, *(t for t in things if t != first)) if _names_both(texts, things) else things
+            )
+            behind = " ".join(texts[texts.index("by") + 1 :]) if "by" in texts else "turned not round"
+            limit = f"{FILLED_IN}{_unit(made[over])}"
+            difference = _limited(behind, f"{over} - {under}", limit)
+            ways = [_limited(behind, f"{over} / {under}", FILLED_IN), difference]
             yield from ways if said & _AS_A_QUOTIENT else ways[::-1]
-            yield f"{things[0]} <= {things[1]}"
+            yield f"{things[0]} <= {FILLED_IN} * {things[1]}"
         yield from (", ".join(limits), *limits)
+
+
+def _names_both(texts: list[str], things: list[str]) -> bool:
+    return all(f" {thing.lower()} " in f" {' '.join(texts)} " for thing in things)
 
 
 def _limited(words: str, thing: str, limit: str) -> str:
@@ -225,11 +248,34 @@ FILLED_IN = "7919"
 """A number that no claim has, in place of which dots are shown."""
 
 
-def shown(facts: str) -> str:
-    """Facts with dots for the number that is to be filled in."""
-    return facts.replace(FILLED_IN, "...")
+def shown(facts: str, words: str) -> str:
+    """Facts with dots for what is to be filled in: a whole formula may say the opposite of the words.
+
+    What stands under which condition is shown where the words have one and nothing turns it round.
+    """
+    form = facts.replace(FILLED_IN, "...")
+    condition, under, _ = form.partition(" THEN ")
+    if under:
+        said = set(words.lower().split())
+        plain = not said.isdisjoint(_CONDITIONS) and said.isdisjoint(_TURNING | _LIFTING)
+        so = (
+            f"{form[len(condition + under) :].partition(' = ')[0]} = ..."
+            if form.endswith(" = yes")
+            else "..."
+        )
+        return f"{condition} THEN {so}" if plain else "IF ... THEN ..."
+    if form.startswith("ORDER("):
+        return f"ORDER({', '.join('...' for _ in form.split(', '))})"
+    if " IN " in form and "..." not in form:
+        return f"... IN {form.rpartition(' IN ')[2]}"
+    return form if "..." in form else f"{form.partition(' = ')[0]} = ..."
 
 
+_CONDITIONS = frozenset("if when whenever where while once upon".split())
+_LIFTING = frozenset(
+    "only until till may can could might need needs partly prevents prevent prevented preventing inhibits"
+    " avoids otherwise either whether stops allowed permitted".split()
+)
 _IN_SYMBOLS = regex(
     r"(?:; or |; then |; else )?(?:(?:write|give) (?:the meaning|it|the states that are meant) )?"
     r"(?:in symbols|behind the words)(?: after the words)?: two blanks, exactly.*$"

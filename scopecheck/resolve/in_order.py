@@ -418,7 +418,13 @@ def _in_turn(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bo
         joint = _joint(words, end, then[0]) if then else len(words)
         own = tokens[end:joint]
         soon = at and words[end : end + 1] == ["within"]
-        if not soon:
+        if limit := _delay(own):
+            if not at:
+                return
+            first = named[at - 1][2]
+            said = words_at(limit[-1], f"before {step.text}")
+            pieces.append(((*words_at(limit[0], "ends", understood=True), *limit, *said), (first,)))
+        elif not soon:
             pieces += _said_of(own, step, subjects)
         listed_on = then is not None and words[joint : then[0]] == [","] and onward
         if then and (listed_on or not _ONWARD.isdisjoint(words[joint : then[0]])):
@@ -435,6 +441,14 @@ def _in_turn(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bo
     each = not related and len(pieces) == len(named)
     if each or (related == len(named) - 1 and (len(pieces) > related or "within" in words)):
         yield False, pieces
+
+
+def _delay(tokens: Tokens) -> Tokens:
+    """`after a pause of at least 2 s`, `after at least 2 s`, behind a step: how long it waits for another."""
+    words = [word_of(t) for t in tokens]
+    start = run_at(words, 0, "steps", "waiting") or int(words[:1] == ["after"])
+    named = any(t.sort == "word" and t.text.lower() not in listed("limits", "inside") for t in tokens[start:])
+    return tokens[start:] if start and not named and any(t.number for t in tokens) else ()
 
 
 def _may_share(words: list[str], named: list[tuple[int, int, Subject]]) -> bool:

@@ -72,7 +72,7 @@ def without_noted_share(tokens: tuple[Token, ...], subject: Subject, names: Name
 def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]:
     """`never exceeds 80 degC`, `is at all times below 80 degC`, of a quantity of a step, as so throughout."""
     said = [word_of(t) for t in tokens]
-    if not subject.moments or not _OF_MOMENTS.isdisjoint(said):
+    if not subject.moments or not _OF_MOMENTS.isdisjoint(said) or not_always(said)[1]:
         return tokens
     denied = not {"not", "no", "never", "nor", "ever"}.isdisjoint(said)
     runs = [*(_NEVER if denied else _ALWAYS)]
@@ -91,6 +91,45 @@ def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]
     return (*kept, replace(kept[-1], sort="word", text="throughout", number=None, start=kept[-1].end))
 
 
+def not_always(said: list[str]) -> tuple[int, int]:
+    """Where `not always`, `never constantly` stand, and where they end; (0, 0) for none."""
+    for at in range(1, len(said)):
+        run = next((r for r in _AT_ALL if said[at : at + len(r)] == r), [])
+        if run and (
+            said[at - 1] in ("not", "never") or said[at - 2 : at] in (["not", "be"], ["no", "longer"])
+        ):
+            return at - 1 - (said[at - 1] in ("be", "longer")), at + len(run)
+    return 0, 0
+
+
+def denied_at_times(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+    """What `is not always above 40 degC` denies: that it is so throughout, or of like parts that all are so.
+
+    Of one value that is no quantity of a step nothing tells at which times: () for it, and where what stands
+    behind is not one limit.
+    """
+    said = [word_of(t) for t in tokens]
+    start, end = not_always(said)
+    one = subjects[0] if len(subjects) == 1 else None
+    own = one.text.lower().partition(" of ")[0].split() if one is not None else []
+    lead = int(said[:1] == ["the"])
+    lead = lead + len(own) if said[lead : lead + len(own)] == own else 0
+    lead += said[lead : lead + 1] in (["is"], ["are"], ["being"], ["does"], ["do"])
+    if not end or start != lead or one is None or said[lead] != "not" or end == len(said):
+        return ()
+    limit = said[end:]
+    joined = [i for i, w in enumerate(limit) if w == "and" and "between" not in limit[:i]]
+    joined += [i for i, w in enumerate(limit[:-1]) if w == "or" and limit[i + 1 :] not in _OR_MORE]
+    if joined or not _GOING_ON.isdisjoint(limit) or not_always(limit)[1]:
+        return ()
+    if one.moments:
+        last = tokens[-1]
+        return (*tokens[end:], replace(last, sort="word", text="throughout", number=None, start=last.end))
+    return tokens[end:] if one.parts is not None and one.parts.sort == "parts" else ()
+
+
+_OR_MORE = [[w] for w in "more less higher lower greater above below over under longer shorter".split()]
+_GOING_ON = frozenset(", but if when while unless until where before after preferably not never".split())
 _WHENEVER = [["time"], ["moment"], ["stage"], ["point", "in", "time"]]
 _DENYING = [["never"], ["without", "ever"], *(["at", "no", *when] for when in _WHENEVER)]
 _NEVER = [*_DENYING, *(["at", "any", *when] for when in _WHENEVER)]
@@ -98,6 +137,7 @@ _ALWAYS = [
     ["always"], ["constantly"], ["permanently"], ["at", "all", "times"], ["all", "the", "time"],
     ["the", "whole", "time"], ["at", "every", "moment"], ["at", "every", "point", "in", "time"],
 ]  # fmt: skip
+_AT_ALL = [*_ALWAYS, ["continuously"], ["throughout"], ["invariably"], ["at", "every", "stage"]]
 _OF_MOMENTS = frozenset(
     "throughout but end beginning start average mean median peak first then finally until if when while where"
     " unless once before after during or initially eventually".split()

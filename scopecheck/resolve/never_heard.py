@@ -13,6 +13,8 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.counted_per import group_counted
+from scopecheck.resolve.moments import denied_at_times, not_always
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.not_both import DENYING
 from scopecheck.resolve.readings import is_switch
@@ -34,6 +36,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
     own = {w for s in subjects for w in f"{s.text} {names.note_of(s.text)}".lower().split()}
     return (
         _lifted(said, own, subjects)
+        or _not_always(tokens, said, subjects)
         or _denied_twice(tokens, said)
         or _denied_range(tokens, said)
         or _but_not(tokens, said)
@@ -48,6 +51,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _share_of_itself(tokens, said, subjects)
         or _part_of_all(tokens, said, subjects, names)
         or _counted_with(tokens, said)
+        or _of_each_group(tokens, said, subjects)
         or _other_extreme(said, subjects, names)
         or _always_changed(said, subjects)
         or _beside_what_is_other(said, subjects)
@@ -92,12 +96,23 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
     allowing = next((i for i in range(len(said)) if len(subjects) > 1 and _allows_more(said, i)), None)
     if allowing is not None:
         return f"'{said[allowing]}' leaves it open whether it is so", _SAY
+    needs = next((i for i in range(len(said) - 2) if said[i : i + 2] in _NEEDS), None)
+    if needs is not None and len(subjects) > 1 and "only" in said[needs:]:
+        return f"'{' '.join(said[needs : needs + 2])}' asks for nothing elsewhere, and forbids nothing", _SAY
     switched = any(isinstance(s.bound, ChoiceDecl) for s in subjects) and len(subjects) > 1
     if switched and "before" in said:
         return "'before' says when it is so, in time", "Only steps are read so: declare them as steps."
     if switched and any(said[i : i + 3] in _SO_LOW for i in range(len(said))):
         return "'as low as' as a condition is not read", "Say at or below which value."
     return None
+
+
+def _not_always(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`temp : not always above 40 degC`, `never always above`: at some time it is not so, but when?"""
+    start, end = not_always(said)
+    if not end or denied_at_times(tokens, subjects):
+        return None
+    return f"'{' '.join(said[start:end])}' denies that it is always so", _SAY
 
 
 def _leaves(said: list[str], at: int, subjects: Things) -> bool:
@@ -121,6 +136,7 @@ def _allows_more(said: list[str], at: int) -> bool:
 _ANYHOW = (
     "What is limited is so in any case: lift the limit without these words, and mark them 'not restated'."
 )
+_NEEDS = [[verb, "to"] for verb in ("need", "needs", "has", "have", "required")]
 _SO_LOW = (["as", "low", "as"], ["as", "little", "as"], ["as", "small", "as"])
 _MAY = frozenset("may might could".split())
 _SAY = "Say what must be so."
@@ -353,6 +369,17 @@ def _counted_with(tokens: Tokens, said: list[str]) -> Why:
         if of_it and not any(t.number for t in tokens[at:]):
             return f"'{word} of' tells what is measured with it", "It says nothing of the ends."
     return None
+
+
+def _of_each_group(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`one gear for each group of at least eight holes`: how many groups there are is not said."""
+    at = group_counted(tokens, subjects)
+    if not at:
+        return None
+    return f"'{' '.join(said[at - 2 : at + 2])}' does not say how many of these there are", _SAY_SO_MANY
+
+
+_SAY_SO_MANY = "Say how many there are for so many of the others: one for every eight."
 
 
 def _other_extreme(said: list[str], subjects: Things, names: Names) -> Why:

@@ -52,6 +52,8 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
     said = [word_of(t) for t in tokens]
     told = (
         _a_change(tokens, said, subjects, names)
+        or _a_rise_as_a_noun(said, subjects, names)
+        or _how_often(said, subjects, names)
         or _from_one_to_the_other(tokens, said)
         or _limits_of_a_chain(tokens, said, subjects)
         or _a_ratio_of_one(said, subjects)
@@ -139,6 +141,38 @@ def _from_one_to_the_other(tokens: Tokens, said: list[str]) -> Why:
                 "What it is at first and what at last are two values.",
             )
     return None
+
+
+def _a_rise_as_a_noun(said: list[str], subjects: Things, names: Names) -> Why:
+    """`upon a temperature rise above 20 K`, of a temperature: how far it rises, or where it is then."""
+    for s in subjects if len(subjects) > 1 else ():
+        own = s.text.lower().split()
+        called = [own, names.note_of(s.text).lower().split()]
+        for run in (r for r in called if r and isinstance(s.bound, Typed) and not _is_of_a_change(s, names)):
+            for at in (i for i in range(1, len(said)) if said[i : i + len(run)] == run):
+                change = next(iter(said[at + len(run) :]), "")
+                before = said[at - 1 - (said[at - 1] == "the") :][:1] if at > 1 else said[:1]
+                lets = not {"lets", "let", "makes", "should", "may", "can"}.isdisjoint(said[:at])
+                if change in _RISE and before and before[0] in _BEFORE_A_NOUN and not lets:
+                    return (
+                        f"'{run[-1]} {change}' tells a change, or where it ends",
+                        "What is declared is a value, and no change.",
+                    )
+    return None
+
+
+_RISE = ("rise", "drop", "fall", "jump", "decline", "dip", "surge")
+_BEFORE_A_NOUN = frozenset("a an any each upon on at after following of with by for during in".split())
+
+
+def _how_often(said: list[str], subjects: Things, names: Names) -> Why:
+    """`duration of heating : every 2 min`: how often, and not how long."""
+    text = subjects[0].text.lower() if len(subjects) == 1 else ""
+    step = names.step(text.removeprefix("duration of ")) if text.startswith("duration of ") else None
+    at = next((i for i, w in enumerate(said) if w == "every"), 1)
+    if step is None or at > 1 or (at and said[0] != "once"):
+        return None
+    return f"'{' '.join(said)}' says how often, and not how long", f"Declared is how long {step.name} takes."
 
 
 def _is_of_a_change(subject: Subject, names: Names) -> bool:

@@ -260,9 +260,14 @@ def _circumstance(job: Job, tokens: tuple[Token, ...]) -> int | None:
         limits = any(_may_limit(job, t) for t in tokens[at:])
         if word_of(tokens[at]) == "in" and word_of(tokens[at + 1]) in OWN_MEASURES:
             continue  # '3 mm in radius' is another measure
+        if word_of(tokens[at + 1]) in _QUANTIFYING:
+            continue  # 'at some point' says where the limit holds, and where it need not
         if word_of(tokens[at]) in _CIRCUMSTANCES and not limits and job.readable(tokens[:at]):
             return at
     return None
+
+
+_QUANTIFYING = frozenset("some any every each all one no several certain".split())
 
 
 def _is_limit(tokens: tuple[Token, ...]) -> bool:
@@ -481,11 +486,12 @@ def _how_long(job: Job, tokens: tuple[Token, ...]) -> str:
         return f"write {step.name} : {job.text(tokens)}, or leave out the 'for': {job.text(tokens[1:])}"
     said = [word_of(t) for t in tokens]
     beside = said[said[0] == "without" :]  # 'without rinsing'
-    if step.done and not _DENYING.isdisjoint(said) and _BESIDE_OTHERS.isdisjoint(beside):
+    alone = (_BESIDE_OTHERS | word_list("limits", "conditions")).isdisjoint(beside) and len(job.subjects) == 1
+    if step.done and not _DENYING.isdisjoint(said) and alone:
         return f"write in symbols after the words: two blanks, exactly NOT DONE({step.name})"
     long = names.declarations[step.duration]
     assert isinstance(long, NumberDecl)
-    timed = any(t.number and t.number.unit for t in tokens)
+    timed = any(t.number and t.number.unit for t in tokens) and "every" not in said
     if timed and isinstance(job.first, Step) and job.on(number_of(long), text).readable(tokens):
         return f"for how long it takes, write duration of {step.name} : {job.text(tokens)}"
     return ""

@@ -10,7 +10,7 @@ from typing import TypeAlias
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
-from scopecheck.core.formula import Add, All, Any, Compare, Const, Divide, ExactlyOne, Formula, Implies
+from scopecheck.core.formula import Add, All, Any, Compare, Const, Divide, ExactlyOne, Formula, Implies, Not
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
@@ -36,7 +36,7 @@ from scopecheck.resolve.choice_of_counts import (
 from scopecheck.resolve.common_noun import with_all_named
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
-from scopecheck.resolve.counted_per import with_counted_named
+from scopecheck.resolve.counted_per import with_counted_named, with_groups_counted
 from scopecheck.resolve.everyday import (
     PARTS_PER,
     as_alternatives,
@@ -90,7 +90,7 @@ from scopecheck.resolve.ingredients import (
 )
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
-from scopecheck.resolve.moments import throughout, without_noted_bearer, without_noted_share
+from scopecheck.resolve.moments import denied_at_times, throughout, without_noted_bearer, without_noted_share
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_both import with_not_both
@@ -132,7 +132,12 @@ from scopecheck.resolve.plainer_states import (
     with_permission,
     with_value_of_change,
 )
-from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
+from scopecheck.resolve.plainer_steps import (
+    as_durations,
+    with_order_told,
+    with_steps_named,
+    with_times_of_steps,
+)
 from scopecheck.resolve.plainer_values import with_extreme_as_named, without_own_noun
 from scopecheck.resolve.readings import is_unitless
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
@@ -145,7 +150,7 @@ from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
 from scopecheck.resolve.them import with_them, without_own_interval
-from scopecheck.resolve.together import in_pairs, says_together, sum_of, with_both_named
+from scopecheck.resolve.together import in_pairs, says_together, sum_of, with_and, with_both_named
 from scopecheck.resolve.usual import (
     with_calendar_units,
     with_compared,
@@ -174,6 +179,7 @@ from scopecheck.resolve.usual import (
     without_combinations,
     without_every,
     without_proviso,
+    words_at,
 )
 from scopecheck.resolve.whichever import with_the_greater
 
@@ -212,6 +218,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = without_after(tokens, subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
+    tokens = with_and(with_times_of_steps(tokens, subjects), subjects)
     tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
     tokens = with_kinds_named(with_others_named(tokens, subjects), subjects)
     noted = tuple(names.note_of(s.text) for s in subjects)
@@ -219,7 +226,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_things_chosen(
         with_any_of_them(with_parts_per_part(tokens, subjects, noted), subjects), subjects
     )
-    tokens = with_any_in_a_condition(tokens, subjects)
+    tokens = with_groups_counted(with_any_in_a_condition(tokens, subjects), subjects)
     if len(subjects) == 1:
         tokens = with_period_apart(tokens, subjects[0].bound)
         tokens = without_noted_share(tokens, subjects[0], names)
@@ -374,6 +381,8 @@ class Reader:
             return of_sum
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
             raise wrong
+        if said := denied_at_times(tokens, subjects):
+            return self._not_always(said, words, subjects)
         if len(subjects) > 2 and (pairs := _of_each_two(tokens, tuple(s.text for s in subjects))):
             self.names.of_several = True
             try:
@@ -421,6 +430,13 @@ class Reader:
         ):
             return found
         return self._as_more_than_a_phrase(job, made, tokens, words, subjects)
+
+    def _not_always(self, denied: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]) -> Formula:
+        """`not always above 40 degC`: of a step not so throughout, of like parts not all so."""
+        if subjects[0].parts is None:
+            return Not(self._condition(Words(words.text, denied, words.span), subjects))
+        not_all = (*words_at(denied[0], "not all", understood=True), *denied)
+        return self._condition(Words(words.text, not_all, words.span), subjects)
 
     def _as_more_than_a_phrase(
         self,

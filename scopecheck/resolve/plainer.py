@@ -154,6 +154,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     changes = any(set(s.text.lower().split()) & listed("beside", "other_values") for s in subjects)
     tokens = tokens if changes or len(subjects) > 1 else _without_leading_to(tokens)
     tokens = with_forms(with_forms(with_folds(tokens), "forms_of_times"), "plainer_forms")
+    if listed("limits", "conditions").isdisjoint(map(word_of, tokens)):
+        tokens = with_forms(tokens, "exceeding_forms")  # by so much, and no value of which it passes
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
     tokens = with_variation(with_measure_unsaid(tokens, subjects), subjects, notes)
     tokens = with_change_named(tokens, subjects)

@@ -554,7 +554,7 @@ def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Token
     ]
     values = [t.number.value for _, n in found for t in tokens[n : n + 1] if t.number]
     if not found or len(found) > 2:
-        return tokens
+        return tokens if found else _with_point_of_change(tokens, states)
     for at, number in reversed(found):
         value = tokens[number].number
         verb = "comes to"
@@ -566,6 +566,27 @@ def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Token
     return tokens
 
 
+def _with_point_of_change(tokens: Tokens, states: set[str]) -> Tokens:
+    """`opens at a pressure of between 4 and 5 bar`: at each such pressure, or at one of them."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words) - 1) if words[i] == "at" and _changes(words, i, states)), 0)
+    if not at or not any(t.number for t in tokens[at:]):
+        return tokens
+    behind = words[at + 1 :]
+    each = behind[0] in ("any", "every", "each", "all", "the", "least", "most")
+    then = [*behind[1:], ""]
+    more = [w for i, w in enumerate(behind) if w in _GOING_ON and then[i] not in ("least", "most")]
+    if (
+        each
+        or _BETWEEN_OR_LIMIT.isdisjoint(behind)
+        or more not in ([], ["and"] if "between" in behind else [])
+    ):
+        return tokens
+    return (*tokens[:at], *_words("with its point of change at", tokens[at], tokens[at]), *tokens[at + 1 :])
+
+
+_GOING_ON = frozenset(", and when if at".split())
+_BETWEEN_OR_LIMIT = frozenset("between from to less more below above least most under over".split())
 _ONLY = ("only", "solely", "exclusively")
 
 
@@ -613,15 +634,12 @@ def with_permission(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     )
     if may is not None and (only or words[verb] == "only"):
         end, verb = at - only, verb + (words[verb] == "only")
+        nowhere_else = (*_words("nowhere but where", tokens[at], tokens[at]), *tokens[at + 1 :])
         if words[verb] in states or (words[verb] == "be" and words[verb + 1] in states):
-            return (*tokens[:may], *tokens[verb:end], *_words("only", tokens[at]), *tokens[at:])
+            return (*tokens[:may], *tokens[verb:end], *nowhere_else)  # what may be so need not be
         finite = _FINITE_OF.get(words[verb], "")
         so = (*tokens[:may], *_words(finite, tokens[verb], tokens[verb]), *tokens[verb + 1 : end])
-        return (
-            (*so, *_words("nowhere but where", tokens[at], tokens[at]), *tokens[at + 1 :])
-            if finite
-            else tokens
-        )
+        return (*so, *nowhere_else) if finite else tokens
     run = words[:at]
     for said, instead in _PERMITTED.items():
         if " ".join(run).endswith(f" {said}"):
@@ -659,10 +677,14 @@ def _state_permitted(
 
 
 def with_doing_so(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`ceases to do so when ...`, of what is done or not, as stops."""
+    """`ceases to do so when ...`, of what is done or not, as stops; `always runs when` as runs when."""
     if not any(is_switch(s.bound) for s in subjects):
         return tokens
     words = [word_of(t) for t in tokens]
+    always = words.index("always") if words.count("always") == 1 else 0
+    when = next((i for i in range(always + 1, len(words)) if words[i] in _WHEN), 0) if always else 0
+    if when and _NOT_SO.isdisjoint(words[:when]) and "only" not in words and "," not in words[always:when]:
+        return with_doing_so((*tokens[:always], *tokens[always + 1 :]), subjects)
     for at in range(len(words) - 2):
         for run in _CEASING:
             if words[at : at + len(run)] == run:

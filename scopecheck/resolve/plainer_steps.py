@@ -13,7 +13,7 @@ from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names
 from scopecheck.resolve.states import form_of, is_participle
 from scopecheck.resolve.subjects import Subject
-from scopecheck.resolve.usual import with_runs, words_at
+from scopecheck.resolve.usual import with_forms, with_runs, words_at
 
 Tokens = tuple[Token, ...]
 
@@ -36,6 +36,34 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return _time_between(_of_two(tokens, subjects), subjects)
     tokens = _uninterrupted(tokens, subjects[0])
     return _lasting(_going_on(_between_steps(tokens)), subjects[0].text.lower().split())
+
+
+def with_times_of_steps(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`begins after the soaking begins but before it ends`: what begins is said again behind `but`.
+
+    A delay between two steps is told as a time from the one to the other.
+    """
+    if not any(isinstance(s.bound, Step) for s in subjects):
+        return tokens
+    tokens = with_forms(tokens, "delay_forms")
+    words = [word_of(t) for t in tokens]
+    verb = next((i for i, w in enumerate(words) if w in _BEGUN_OR_OVER), None)
+    found = list[Token]()
+    for at, token in enumerate(tokens):
+        found.append(token)
+        joint = words[at] in ("and", "but") and verb is not None and at > verb
+        if verb is None or not joint or not run_at(words, at + 1, "steps", "before_or_after"):
+            continue
+        if not _BEFORE_OR_AFTER.isdisjoint(words[verb:at]):
+            found += words_at(token, words[verb])
+    return tuple(found)
+
+
+_BEFORE_OR_AFTER = frozenset("before after following prior subsequent earlier later".split())
+_BEGUN_OR_OVER = frozenset(
+    "begun beginning begins begin started starting starts start commences ends ending ended end over"
+    " completed complete finished stopped stops terminated concluded".split()
+)
 
 
 def with_step_named_by_what_is_done(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 from itertools import accumulate, combinations, pairwise
 
+from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl, Step
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
@@ -18,13 +19,42 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.asides import Aside
 from scopecheck.resolve.chart import word_of
-from scopecheck.resolve.subjects import is_bare_share
+from scopecheck.resolve.subjects import Subject, is_bare_share
 
 _NAME = regex(r"(?:[\d',]+-|\(\w+\)-|\d{3,} )?[^\W\d_][\w', .-]*(?:\([\w ]+\)[\w' -]*)?")
 
 
 def says_together(text: str) -> bool:
     return not listed("asides", "together").isdisjoint(text.lower().split())
+
+
+def with_and(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+    """`a current of at most 3 A combined with a warmth of at most 40 degC` as the one and the other.
+
+    Of several things that have no lists, where a limit or a state stands on either side and none is denied.
+    """
+    at, end = combined_with(tokens, subjects)
+    if not end or not _DENYING.isdisjoint(map(word_of, tokens)):
+        return tokens
+    start = at - (word_of(tokens[at - 1]) == ",")
+    return (*tokens[:start], replace(tokens[at], text="and", end=tokens[end - 1].end), *tokens[end:])
+
+
+_DENYING = frozenset("not no never neither nor without avoided excluded prevented prohibited".split())
+
+
+def combined_with(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[int, int]:
+    """Where `combined with` stands behind a limit or a state of the first of several things, and its end."""
+    if len(subjects) < 2 or any(isinstance(s.bound, Step | SetDecl | Composition) for s in subjects):
+        return 0, 0
+    words = [word_of(t) for t in tokens]
+    for at in range(2, len(words) - 2):
+        width = run_at(words, at, "asides", "combined_with")
+        limited = any(t.number for t in tokens[:at]) or any(isinstance(s.bound, ChoiceDecl) for s in subjects)
+        stated = words[at - 1] not in listed("limits", "conditions")  # 'when combined with'
+        if width and limited and stated and any(t.number for t in tokens[at:]):
+            return at, at + width
+    return 0, 0
 
 
 def summands(text: str) -> tuple[str, ...]:
