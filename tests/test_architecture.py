@@ -45,7 +45,7 @@ FLOORS: dict[str, str] = {
         " plainer_amounts plainer_numbers"
         " plainer_counts plainer_members plainer_parts plainer_shares plainer_steps plainer_states"
         " plainer_values plainer_written plainer conditional conditional_advice ingredients"
-        " beside_sums by_name in_order of_each one_phrase looser not_so left_unsaid shared_verbs"
+        " beside_sums by_name in_order two_limits of_each one_phrase looser not_so left_unsaid shared_verbs"
         " never_heard phrases claim_text dependencies form_rules joints limiting_words account beside_lines"
         " amounts stated declared recited beyond_bounds claims step_cells case_parts assembly_cells"
         " case_desk number_cells case_cells case_facts cases not_compared sheet edits successors agreement"

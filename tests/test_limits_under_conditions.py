@@ -790,3 +790,72 @@ def test_a_range_in_which_it_changes_may_hold_one_set_point(words: str, open_: b
     )
     assert made is not None
     assert open_ is any("at one of these values, its set point" in g.not_computed for g in made.groups)
+
+
+CURRENT = "current  current in A\ntemperature  temperature in degC"
+HOT = "temperature exceeds 40 °C"
+
+
+@pytest.mark.parametrize(
+    ("words", "cold", "hot"),
+    [
+        (f"at most 3 A, but at most 2 A if the {HOT}", "0123", "012"),
+        (f"at most 3 A and at most 2 A if the {HOT}", "0123", "012"),
+        (f"at most 3 A but less than 2 A if the {HOT}", "0123", "01"),
+        (f"at most 3 A, but if the {HOT}, at most 2 A", "0123", "012"),
+        (f"at most 3 A but never more than 2 A when the {HOT}", "0123", "012"),
+        (f"at most 3 A, but at most 2 A unless the {HOT}", "012", "0123"),
+        (f"between 1 and 3 A, but below 2 A if the {HOT}", "123", "1"),
+        (f"between 1 and 3 A if the {HOT}", "012345", "123"),
+        (f"at least 1 A but not more than 2 A when the {HOT}", "12345", "12"),
+        (f"at least 1 A, but not more than 2 A when the {HOT}", "12345", "12"),
+        (f"at least 1 A and not more than 2 A when the {HOT}", "012345", "12"),
+        (f"when the {HOT}, at least 1 A but not more than 2 A", "012345", "12"),
+        (f"1 to 2 A and 4 to 5 A if the {HOT}", "012345", "1245"),
+        # What lets in more stands in the place of the first limit.
+        (f"at most 3 A, but at most 5 A if the {HOT}", "0123", "012345"),
+        (f"at most 3 A, but more than 4 A if the {HOT}", "0123", "5"),
+        (f"3 A, but 2 A if the {HOT}", "3", "2"),
+    ],
+)
+def test_a_condition_behind_the_second_limit_takes_no_limit_before_it_along(
+    words: str, cold: str, hot: str
+) -> None:
+    made, told = read_sheet(
+        Source("test", f"{CURRENT}\n\n1. A thing, {words}.\n   | current, temperature : {words}\n")
+    )
+    assert made is not None, [d.message for d in told]
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for degrees, currents in ((20, cold), (60, hot)):
+        kelvin = degrees + Fraction(27315, 100)
+        met = (evaluate(formula, {"current": Fraction(n), "temperature": kelvin}, k) for n in range(6))
+        assert "".join(str(n) for n, is_met in enumerate(met) if is_met) == currents, degrees
+
+
+@pytest.mark.parametrize("second", ["not more than 2 A", "at least 2 A"])
+def test_the_condition_may_be_of_both_limits_that_but_joins(second: str) -> None:
+    words = f"at least 1 A but {second} when the {HOT}"
+    made, _ = read_sheet(
+        Source("test", f"{CURRENT}\n\n1. A thing, {words}.\n   | current, temperature : {words}\n")
+    )
+    assert made is not None
+    group = next(g for g in made.groups if "both only there" in [r.label for r in g.readings])
+    assert [r.label for r in group.readings if r.standing == "presumed"] == ["the first in any case"]
+
+
+def test_a_state_behind_but_stands_in_the_place_of_the_first() -> None:
+    words = "open, but closed if the pressure exceeds 5 bar"
+    valve = "valve  one of open, closed\npressure  pressure in bar"
+    cases = [("valve = closed, pressure = 6 bar", "valve = open, pressure = 6 bar"),
+             ("valve = open, pressure = 4 bar", "valve = closed, pressure = 4 bar")]  # fmt: skip
+    for within, outside in cases:
+        assert not on_the_wrong_side(valve, "valve, pressure", words, within, outside)
+
+
+def test_a_limit_that_lets_in_more_unless_something_is_so_is_refused() -> None:
+    words = f"at most 3 A, but at most 5 A unless the {HOT}"
+    made, told = read_sheet(
+        Source("test", f"{CURRENT}\n\n1. A thing, {words}.\n   | current, temperature : {words}\n")
+    )
+    assert made is None
+    assert any("lets in what the first one does not" in d.message for d in told)

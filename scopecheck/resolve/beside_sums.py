@@ -151,27 +151,6 @@ def _with_hundred_behind(tokens: Tokens, subjects: Things, names: Names) -> Toke
     return tokens
 
 
-def sum_behind(tokens: Tokens, subjects: Things, names: Names) -> int:
-    """Where a limit of the sum of all things begins behind one of some of them; 0 if none does.
-
-    `the oil is at least 20 wt% and the total of the oil and the wax is at most 60 wt%`.
-    """
-    words = [word_of(t) for t in tokens]
-    known = (
-        _known(subjects, names) if {"total", "sum", "combined"} & set(words) and len(subjects) > 1 else None
-    )
-    if known is None:
-        return 0
-    head = rf"{_THE}(?:(?:{_ADDED} )+(?:\w+ )?|(?:sum|total) )of "
-    head = rf"{head}(?P<sum>{known.several}) (?:is|are|being|does|of) "
-    for at in (i for i, w in enumerate(words) if w == "and" and 0 < i < len(words) - _LEAST):
-        text, _ = _text_of(tokens[at + 1 :])
-        found = regex(head).match(text)
-        if found and set(known.named(found["sum"])) == {s.text.lower() for s in subjects}:
-            return at
-    return 0
-
-
 def _with_both_named(tokens: Tokens, subjects: Things) -> Tokens:
     """`oil and wax, the oil being 60 % of the total of both`: with the names for 'both', and once."""
     words = [word_of(t) for t in tokens]

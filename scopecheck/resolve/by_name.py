@@ -88,8 +88,19 @@ def _named(piece: Tokens, telling: list[set[str]]) -> int | None:
     named = [i for i, words in enumerate(telling) if not words.isdisjoint(said)]
     if len(named) > 1:
         return _named_first(piece, telling)
+    if named and stands_beside(piece, telling[named[0]]):
+        return None
     whole = named and telling[named[0]] <= said
     return named[0] if named and whole and any(t.number for t in piece) else None
+
+
+def stands_beside(piece: Tokens, telling: set[str]) -> bool:
+    """`differs from the rim by 2 mm`, `2 mm larger than the rim`: of what is not named, beside the rim."""
+    said = [w for w in map(word_of, piece) if w not in ("the", "a", "an")]
+    return any(w in _BEFORE_THE_OTHER and then in telling for w, then in pairwise(said))
+
+
+_BEFORE_THE_OTHER = frozenset("than from exceeds exceed exceeding".split())
 
 
 def _named_first(piece: Tokens, telling: list[set[str]]) -> int | None:

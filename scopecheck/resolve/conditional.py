@@ -22,9 +22,11 @@ from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.phrase_slots import own_phrase
 from scopecheck.resolve.readings import MOMENTS, is_switch, read
+from scopecheck.resolve.shared_limits import is_on_the_sides_of, lets_in_more
 from scopecheck.resolve.sides import Sides, Things, Tokens
 from scopecheck.resolve.states import noun_of, switched
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.usual import words_at
 
 METHOD = "a method is claimed"
 
@@ -84,17 +86,48 @@ def _of_named(sides: Sides, part: Tokens) -> Sides:
 def _after_another(sides: Sides, tokens: Tokens) -> Formula | None:
     """`at least 3 mm, and at least 5 mm if the rim exceeds 10 mm`: the first limit holds in any case.
 
-    With a comma before the condition it is one of both, which is for the phrases to read.
+    So it does without the comma where the second is one on the same side; of limits on both sides phrases
+    tell what may be meant, as they do with a comma before the condition. Where a 'but' lets in more, as in
+    `at most 3 A, but at most 5 A if`, it is instead of the first.
     """
     words = [word_of(t) for t in tokens]
-    if words.count(",") != 1:
-        return None
-    at = words.index(",")
-    left, right = tokens[:at], tokens[at + 2 :]
-    if words[at + 1 : at + 2] != ["and"] or not left or not (found := _found(sides, right)):
-        return None
-    side = sides.side(left, _chosen(sides, found[0], right).outcome)
-    return All((sides.read(side)[0], _read(sides, found[0], right))) if side is not None else None
+    for at in (i for i in range(1, len(words) - 2) if words[i] in ("and", "but")):
+        comma = words[at - 1] == ","
+        left, right = tokens[: at - comma], tokens[at + 1 :]
+        began = not _CONDITIONS.isdisjoint(words[: at - comma])
+        behind = "," in words[at:] and words[at + 1] not in _CONDITIONS
+        if not left or began or behind or not (found := _found(sides, right)):
+            continue
+        second = next((f.tokens for f in found[0].fills if f.slot.kind in ("outcome", "state")), ())
+        roles = _chosen(sides, found[0], right)
+        chosen = isinstance(roles.outcome[0].bound, ChoiceDecl)
+        if words[at] == "but" and (chosen or lets_in_more(second, left)):
+            return _in_place_of(sides, left, right)
+        if not comma and (not is_on_the_sides_of(second, left) or lets_in_more(second, left)):
+            continue
+        if not comma and any(_limits_twice(m) for m in _found(sides, tokens)):
+            continue
+        side = sides.side(left, roles.outcome)
+        if side is not None:
+            return All((sides.read(side)[0], _read(sides, found[0], right)))
+    return None
+
+
+def _limits_twice(match: Match) -> bool:
+    """Is it a phrase of two limits, which tells by itself what each is under?"""
+    return sum(f.slot.kind == "outcome" for f in match.fills) > 1
+
+
+def _in_place_of(sides: Sides, left: Tokens, right: Tokens) -> Formula:
+    """`open, but closed if the pressure exceeds 5 bar`: closed where the condition holds, open elsewhere."""
+    said = (*right, *words_at(right[-1], ", otherwise"), *left)
+    if found := _found(sides, said):
+        return _read(sides, found[0], said)
+    raise trouble(
+        sides.job.span((*left, *right)), "the second limit lets in what the first one does not",
+        "Where the condition holds it may stand in the place of the first one.",
+        "write what is so where the condition holds, and 'otherwise' what is so elsewhere",
+    )  # fmt: skip
 
 
 def without_opening(tokens: Tokens) -> Tokens:

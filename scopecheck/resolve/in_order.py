@@ -15,7 +15,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.resolve.by_name import stand_alike, trimmed
+from scopecheck.resolve.by_name import stand_alike, stands_beside, trimmed
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.passed_over import SO_OFTEN
@@ -50,6 +50,7 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
         if all(_names(piece, names) == [name] for piece, name in zip(way, names, strict=True))
         and stand_alike(way, list(names))
         and not any(_begins_a_total(piece, name) for piece, name in zip(way, names, strict=True))
+        and not any(stands_beside(piece, set(name.split())) for piece, name in zip(way, names, strict=True))
         and not _chooses(way)
     ]
 

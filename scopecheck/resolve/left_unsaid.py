@@ -397,6 +397,8 @@ def preferred_beyond(words: Words) -> Iterator[Diagnostic]:
     starts = [i for i, w in enumerate(said) if w in ("preferably", "ideally", "advantageously")]
     pieces = [words.tokens[a:b] for a, b in pairwise([0, *starts, len(said)])]
     for main, preferred in pairwise(pieces):
+        while main and word_of(main[-1]) in (",", "and", "or", "more", "even", "still", "most"):
+            main = main[:-1]  # of 'more preferably'
         if reaches_beyond(preferred, main):
             yield Diagnostic(
                 "warning", words.span, "what is preferred reaches beyond the limit before it",

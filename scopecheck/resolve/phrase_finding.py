@@ -41,6 +41,7 @@ from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import RELATIVE, is_kind, is_switch
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.shared_limits import (
+    begins_anew,
     beside_a_multiple,
     denies_the_first_alone,
     excludes_a_value,
@@ -379,7 +380,8 @@ class Job:
         if _SIGNED.isdisjoint(map(word_of, tokens[count:])):  # 'is positive' tells which is the greater
             apart = Typed(Magnitude(apart.term), kind)
         job = self.of(Subject(apart, f"difference between {first.text} and {second.text}", first.span))
-        return (job, tokens[count:]) if job.readable(tokens[count:]) else None
+        anew = begins_anew(tokens[count:], (s.text for s in self.subjects))
+        return (job, tokens[count:]) if not anew and job.readable(tokens[count:]) else None
 
     def at_first_worked_out(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`a, b : the smaller of a and b is at most 3 mm`: the words to be read of the value worked out.
@@ -393,7 +395,8 @@ class Job:
             if made is None or not (self._is_value(made) or self._are_named(made, tokens[end:])):
                 continue
             job = self.of(Subject(made.value, made.symbols, self.subjects[0].span))
-            if job.readable(tokens[end:]):
+            anew = begins_anew(tokens[end:], (s.text for s in self.subjects))
+            if not anew and job.readable(tokens[end:]):
                 for name in made.made_of:
                     self.place.names.speak(name.name)
                 return job, tokens[end:]

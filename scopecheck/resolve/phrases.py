@@ -23,7 +23,7 @@ from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
 from scopecheck.resolve.beside_another import with_parts_of_the_other
-from scopecheck.resolve.beside_sums import share_of_sum, sum_behind, with_mixture_as_total
+from scopecheck.resolve.beside_sums import share_of_sum, with_mixture_as_total
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
@@ -142,6 +142,7 @@ from scopecheck.resolve.plainer_values import with_extreme_as_named, without_own
 from scopecheck.resolve.readings import is_unitless
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
+from scopecheck.resolve.shared_limits import with_windows
 from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
 from scopecheck.resolve.shared_verbs import with_shared_verb
 from scopecheck.resolve.sides import Sides
@@ -151,6 +152,7 @@ from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
 from scopecheck.resolve.them import with_them, without_own_interval
 from scopecheck.resolve.together import in_pairs, says_together, sum_of, with_and, with_both_named
+from scopecheck.resolve.two_limits import limits_apart, of_every_one, which_is_of_what
 from scopecheck.resolve.usual import (
     with_calendar_units,
     with_compared,
@@ -236,6 +238,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_units_of_the_last(with_signs_in_words(tokens))
+    tokens = with_windows(tokens) if len(subjects) == 1 or _is_conditional(tokens) else tokens
     tokens = with_mixture_as_total(tokens, subjects, names)
     if len(subjects) > 1 and says_together(words.text):
         holds = word_of(tokens[0]) in listed("asides", "holding") and any(t.number for t in tokens)
@@ -260,6 +263,12 @@ def _with_signs_for_units(
 
 def _has_parts_per(words: Words) -> bool:
     return any(before.number and word_of(t) in PARTS_PER for before, t in pairwise(words.tokens))
+
+
+def _is_conditional(tokens: tuple[Token, ...]) -> bool:
+    """Do limits of one thing stand beside the condition that they hold under?"""
+    at = any(w == "at" and then not in ("least", "most") for w, then in pairwise(map(word_of, tokens)))
+    return at or not {"if", "when", "where", "while", "unless"}.isdisjoint(map(word_of, tokens))
 
 
 def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:
@@ -377,6 +386,8 @@ class Reader:
         tokens = self._ready(words, subjects)
         if changed := self._piece_by_piece(at_first_and_at_last(tokens, subjects), words):
             return All(changed)
+        if apart := self._of_their_own(tokens, words, subjects):
+            return apart
         if of_sum := self._beside_a_sum(tokens, words, subjects):
             return of_sum
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
@@ -438,6 +449,28 @@ class Reader:
         not_all = (*words_at(denied[0], "not all", understood=True), *denied)
         return self._condition(Words(words.text, not_all, words.span), subjects)
 
+    def _of_their_own(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """Two limits that are of different things, each read as a line of its own; None for other words.
+
+        Raises Trouble where one of them is not read, for neither may be read of what the other is of.
+        """
+        ways = list(limits_apart(tokens, subjects, self.names))
+        if not ways:
+            return None
+        job = Job(self.place, subjects, words, frozenset())
+        for way in ways if not any(way.either for way in ways) else ():
+            if not all(said for said, _ in way.halves):
+                continue
+            each = [(Words(job.text(said), said, job.span(said)), of) for said, of in way.halves]
+            if all(self._trying()._holds(said, of) for said, of in each):
+                if way.of_every_one:
+                    told = of_every_one(job.span(way.of_every_one), job.text(way.of_every_one))
+                    self.groups.passed += [told] if told not in self.groups.passed else []
+                return All(tuple(self.condition(said, of) for said, of in each))
+        raise which_is_of_what(job.span(tokens))
+
     def _as_more_than_a_phrase(
         self,
         job: Job,
@@ -494,7 +527,7 @@ class Reader:
         """A limit of a share of a sum, or of a ratio to one, read of that; None for other words."""
         beside = share_of_sum(tokens, subjects, self.names)
         if beside is None:
-            return self._limit_and_a_sum(tokens, words, subjects)
+            return None
         limit, things, measured = beside
         if measured:
             raise trouble(
@@ -502,24 +535,6 @@ class Reader:
                 "A share of a sum is one by what its parts are measured by.", IN_SYMBOLS,
             )  # fmt: skip
         return self._condition(Words(words.text, limit, words.span), things)
-
-    def _limit_and_a_sum(
-        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
-    ) -> Formula | None:
-        """A limit of some of the things and one of the sum of all of them; None for other words."""
-        at = sum_behind(tokens, subjects, self.names)
-        if not at:
-            return None
-        first = tokens[: at - (word_of(tokens[at - 1]) == ",")]
-        said = f" {' '.join(map(word_of, first))} "
-        named = tuple(s for s in subjects if f" {s.text.lower()} " in said)
-        if not named or not any(t.number for t in first):
-            return None
-        sides = (Words(words.text, side, words.span) for side in (first, tokens[at + 1 :]))
-        each = tuple(zip(sides, (named, subjects), strict=True))
-        for side, things in each:
-            self._trying()._condition(side, things)
-        return All(tuple(self._condition(side, things) for side, things in each))
 
     def _said_plainly(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

@@ -5,13 +5,14 @@ Whether the other limit is one of the difference as well, or of the thing itself
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from itertools import pairwise
 
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.language.scan import Token
+from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import has_number, word_of
 
 Tokens = tuple[Token, ...]
@@ -128,9 +129,25 @@ def reaches_beyond(preferred: Tokens, main: Tokens) -> bool:
     """Does a preferred limit let in more, on one side, than the limit that stands before it?"""
     (low, high), (least, most) = _ends(preferred), _ends(main)
     if least is not None and least == most:
-        return False  # a value, and no limit that leaves room for a preference
+        # a value leaves no room for a preference, but another value is none of it
+        return low is not None and low == high != most
     below = low is not None and least is not None and low < least
     return below or (high is not None and most is not None and high > most)
+
+
+def lets_in_more(second: Tokens, first: Tokens) -> bool:
+    """Does a second limit let in what the first one keeps out, on one side or altogether?"""
+    (low, high), (least, most) = _ends(second), _ends(first)
+    beyond = low is not None and most is not None and low > most
+    below = high is not None and least is not None and high < least
+    return beyond or below or reaches_beyond(second, first)
+
+
+def is_on_the_sides_of(second: Tokens, first: Tokens) -> bool:
+    """`Below 2 A` beside `between 1 and 3 A`: has the first limit an end wherever the second one has?"""
+    (low, high), (least, most) = _ends(second), _ends(first)
+    known = low is not None or high is not None
+    return known and (low is None or least is not None) and (high is None or most is not None)
 
 
 def _ends(limit: Tokens) -> tuple[Fraction | None, Fraction | None]:
@@ -151,6 +168,62 @@ def _ends(limit: Tokens) -> tuple[Fraction | None, Fraction | None]:
 
 
 _OF_SPREAD = frozenset("about approximately times within ± differs differ by".split())
+
+
+def begins_anew(tokens: Tokens, names: Iterable[str]) -> bool:
+    """`is at least 1 mm and the gap is at most 6 mm`: does a limit behind another name what it is of?"""
+    words = [word_of(t) for t in tokens]
+    runs = [name.lower().split() for name in names]
+    for at in (i for i in range(1, len(words) - 2) if words[i] in ("and", "but", ",", "or")):
+        start = at + 1 + (words[at + 1] in ("the", "a", "an"))
+        ends = [start + len(run) for run in runs if words[start : start + len(run)] == run]
+        if any(map(has_number, tokens[:at])) and any(words[e : e + 1] and words[e] in _VERBS for e in ends):
+            return True
+    return False
+
+
+_VERBS = frozenset("is are being has having exceeds exceed lies amounts".split())
+
+
+def with_windows(tokens: Tokens) -> Tokens:
+    """`3 to 5 and 7 to 9 mm` as 3 to 5 mm and/or 7 to 9 mm: no value lies in both.
+
+    Ranges that overlap, or of which something is denied, stay as they are.
+    """
+    words = [word_of(t) for t in tokens]
+    windows = list(_windows(tokens, words)) if _NO_WINDOWS.isdisjoint(words) else []
+    joints = dict[int, int]()
+    for (_, end, *first), (start, _, *second) in pairwise(windows):
+        between = [w for w in words[end:start] if w not in _LEADS_TO_A_WINDOW]
+        (low, high), (least, most) = ([n.value for n in ends] for ends in (first, second))
+        alike = {n.unit for n in (*first, *second)} <= {second[-1].unit, None}
+        if between in (["and"], [",", "and"]) and alike and (high < least or most < low):
+            joints[end] = words.index("and", end)
+        elif between in (["and"], [",", "and"], [","]):
+            return tokens
+    found, at = list[Token](), 0
+    for end, joint in joints.items():
+        both = tokens[joint]
+        found += (*tokens[at:end], both, replace(both, sort="mark", text="/"), replace(both, text="or"))
+        at = joint + 1
+    return (*found, *tokens[at:])
+
+
+def _windows(tokens: Tokens, words: list[str]) -> Iterator[tuple[int, int, Number, Number]]:
+    """Where ranges stand in the words, and from where to where each of them goes."""
+    for at in range(len(tokens) - 2):
+        first, last = tokens[at].number, tokens[at + 2].number
+        joined = words[at + 1] in ("to", "-", "–")
+        joined = joined or (words[at + 1] == "and" and words[at - 1 : at] == ["between"])
+        if first and last and joined and first.value < last.value:
+            yield at, at + 3, first, last
+
+
+_LEADS_TO_A_WINDOW = frozenset("from between in the a range of about approximately".split())
+_NO_WINDOWS = frozenset(
+    "outside not no never neither nor except excluding other than without more less above below least most"
+    " over under respectively either ratio times".split()
+)
 
 
 def limits_in_a_row(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
