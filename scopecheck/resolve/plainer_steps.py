@@ -54,7 +54,7 @@ def with_times_of_steps(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
         joint = words[at] in ("and", "but") and verb is not None and at > verb
         if verb is None or not joint or not run_at(words, at + 1, "steps", "before_or_after"):
             continue
-        if not _BEFORE_OR_AFTER.isdisjoint(words[verb:at]):
+        if not _BEFORE_OR_AFTER.isdisjoint(words[verb:at]) and "it" not in words[at + 1 : at + 3]:
             found += words_at(token, words[verb])
     return tuple(found)
 
