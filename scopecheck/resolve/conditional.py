@@ -92,6 +92,8 @@ def _after_another(sides: Sides, tokens: Tokens) -> Formula | None:
     """
     words = [word_of(t) for t in tokens]
     for at in (i for i in range(1, len(words) - 2) if words[i] in ("and", "but")):
+        if words[at - 1] == "nowhere":
+            continue  # 'nowhere but where' begins a condition
         comma = words[at - 1] == ","
         left, right = tokens[: at - comma], tokens[at + 1 :]
         began = not _CONDITIONS.isdisjoint(words[: at - comma])
