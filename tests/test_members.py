@@ -58,7 +58,7 @@ def test_a_member_that_a_closed_group_above_leaves_out() -> None:
     second = (f"thickener : {WORDS} xanthan and guar gum",)
     about = made(first, second)
     (finding,) = told(about)
-    assert brief(about) == [("2a", "guar gum", ("1a",), "every")]
+    assert brief(about) == [("2a", "guar gum", ("1a",), "base")]
     assert statement(about, finding) == (
         "Names guar gum, which nothing in claim 2 has: "
         '1a\N{NO-BREAK SPACE}"selected from the group consisting of xanthan and bentonite" rules it out.'
@@ -98,7 +98,7 @@ def test_the_lines_are_told_alike_together_and_by_what_can_be() -> None:
 
 def test_members_of_a_closed_class_that_the_words_name_each() -> None:
     about = made((f"tint : {WORDS} red",), ("tint : at least one of red and ochre",))
-    assert brief(about) == [("2a", "ochre", ("1a",), "every")]
+    assert brief(about) == [("2a", "ochre", ("1a",), "base")]
     classed = made((f"tint : {WORDS} red",), (f"tint : {WORDS} a warm",))
     assert brief(classed) == []
 

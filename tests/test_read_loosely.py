@@ -411,6 +411,11 @@ def test_what_is_done_before_a_limit_of_parts_or_of_a_step_is_told(
     [
         ("width of the blades", "each blade is spaced from the next by 3 mm or less"),
         ("width of the blades", "each blade is shortened by 3 mm or less"),
+        ("width of the blades", "each blade is offset by 3 mm"),
+        ("width of the blades", "the blades are spaced to 3 mm"),
+        ("width of the blades", "each blade is coated with 3 mm"),
+        ("width of the blades", "each blade being hardened to a depth of 3 mm"),
+        ("width of the blades", "each blade is at least 2 mm on average"),
         ("width of the blades", "each blade loses at most 3 mm"),
         ("width of the blades", "the blades together span at most 30 mm"),
         ("width of the blades", "the outermost blade is ground to 3 mm or less"),

@@ -53,7 +53,7 @@ def read(subjects: str, words: str) -> tuple[str, list[tuple[str, str]]]:
         (
             "left flange, right flange",
             "either flange is 3 mm",
-            "either the left flange or the right flange is 3 mm",
+            "either of the flanges is 3 mm",
         ),
         (
             "left flange, right flange",
@@ -99,6 +99,7 @@ def read(subjects: str, words: str) -> tuple[str, list[tuple[str, str]]]:
             "deviates from the bore by no more than 2 mm",
         ),
         ("rim", "from 2 up to about 6 mm", "from 2 to about 6 mm"),
+        ("pins, holes", "one pin for two holes", "one pin for every two holes"),
         ("crown", "a crown (CH) of at least 3 mm", "a crown of at least 3 mm"),
         ("crown", "a crown ch < 3 mm", "a crown < 3 mm"),
         ("rim", "limited to between 2 and 6 mm", "between 2 and 6 mm"),
@@ -196,6 +197,8 @@ def test_both_wordings_are_read_alike(subjects: str, words: str, same: str) -> N
     ("subjects", "words"),
     [
         ("rim", "at least 1 second"),  # of a length the word counts places
+        ("left flange, right flange", "a flange thickness of at least 3 mm"),
+        ("pins, holes", "one pin for up to eight holes"),
         ("crown", "a crown (minimum) of 3 mm"),
         ("rim", "within a range of 3 mm"),  # a range has two ends
         ("oil", "in the range of 2 wt%"),

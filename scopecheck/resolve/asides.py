@@ -185,11 +185,15 @@ def measures(
     timed = kind.dimension == TIME and words[:1] in (["for"], ["during"], ["after"])
     said = 0
     bare = first.unit is not None and first.unit.symbol == "%"
+    moved = not own.isdisjoint(listed("measures", "dimensions"))  # a blade that is spaced is not so wide
     while said < len(words) and (_leads(words[said], own, kind) or _is_measure(words[said], kind, bare)):
+        if moved and words[said] in _MOVED:
+            break
         if words[said] == "set" and words[said + 1 : said + 2] not in (["to"], ["at"]):
             break  # 'a set temperature' is that of the control
         said += 1
-    if width := run_at([word_of(t) for t in tokens], 0, "asides", "before_limits"):
+    width = run_at([word_of(t) for t in tokens], 0, "asides", "before_limits")
+    if width and not (moved and word_of(tokens[0]) in _MOVED):
         yield Aside(tokens[width:], tokens[:width])
     for end in range(said, 0, -1):
         if timed or any(_is_measure(w, kind, bare) for w in words[:end]):
@@ -198,6 +202,9 @@ def measures(
     apart = (last, kind.dimension) in (("apart", LENGTH), ("later", TIME))
     if numbers and (apart or word_lists()["adjectives"].get(last) in own):
         yield Aside(tokens[:-1], tokens[-1:])
+
+
+_MOVED = ("offset", "shifted", "spaced", "separated", "apart")
 
 
 def _leads(word: str, own: set[str], kind: Kind) -> bool:

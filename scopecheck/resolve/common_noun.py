@@ -69,7 +69,7 @@ def _each(names: list[str]) -> str:
 
 
 def _either(names: list[str]) -> str:
-    return f"either {_joined(names, 'or')}"
+    return f"either of {_joined(names, 'and')}"
 
 
 def _neither(names: list[str]) -> str:

@@ -96,14 +96,15 @@ def _after_another(sides: Sides, tokens: Tokens) -> Formula | None:
             continue  # 'nowhere but where' begins a condition
         comma = words[at - 1] == ","
         left, right = tokens[: at - comma], tokens[at + 1 :]
-        began = not _CONDITIONS.isdisjoint(words[: at - comma])
+        began = not _CONDITIONS.isdisjoint(words[: at - comma]) or "as" in words[: at - comma]
         behind = "," in words[at:] and words[at + 1] not in _CONDITIONS
         if not left or began or behind or not (found := _found(sides, right)):
             continue
         second = next((f.tokens for f in found[0].fills if f.slot.kind in ("outcome", "state")), ())
         roles = _chosen(sides, found[0], right)
         chosen = isinstance(roles.outcome[0].bound, ChoiceDecl)
-        if words[at] == "but" and (chosen or lets_in_more(second, left)):
+        stated = chosen and not any(t.number for t in left)
+        if words[at] == "but" and (stated or lets_in_more(second, left)):
             return _in_place_of(sides, left, right)
         if not comma and (not is_on_the_sides_of(second, left) or lets_in_more(second, left)):
             continue

@@ -46,6 +46,9 @@ def with_counted_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, 
 
 def with_groups_counted(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
     """`one gear for each group of eight holes`, of two counts, as for every eight holes."""
+    if at := _counted_for(tokens, subjects):
+        understood = replace(tokens[at], text="every", sort="word", number=None, end=tokens[at].start)
+        return (*tokens[:at], understood, *tokens[at:])
     at = group_counted(tokens, subjects)
     if not at or word_of(tokens[at - 1]) not in ("each", "every", "per") or not has_number(tokens[at + 2]):
         return tokens
@@ -55,6 +58,30 @@ def with_groups_counted(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]
     each = tokens[at - 1]
     every = (each,) if word_of(each) == "per" else (replace(each, text="every"),)
     return (*tokens[: at - 1], *every, *tokens[at + 2 :])
+
+
+def _counted_for(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> int:
+    """Where the second number of `one pump for two tanks` stands, of two counts; 0 for other words."""
+    names = [s.text.lower().split() for s in subjects]
+    whole = len(subjects) == 2 and all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects)
+    words = [word_of(t) for t in tokens]
+    at = words.index("for") if whole and "for" in words else 0
+    first, second = words[:at], words[at + 1 :]
+    if len(second) < 2 or not has_number(tokens[at + 1]) or not first or "if" in words:
+        return 0
+    one = [n for n in NUMBER_WORDS if n in first] or any(has_number(t) for t in tokens[:at])
+    called = second[1:] in (names[1], [*names[1][:-1], names[1][-1] + "s"])
+    return at + 1 if one and called and first[-1] in (names[0][-1], names[0][-1].removesuffix("s")) else 0
+
+
+def for_a_limit(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> bool:
+    """`one valve for up to eight zones`, of two counts: how many for how many is not said."""
+    words = [word_of(t) for t in tokens]
+    whole = len(subjects) == 2 and all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects)
+    at = words.index("for") if whole and "for" in words else 0
+    name = subjects[0].text.lower().split()[-1] if whole else ""
+    limit = words[at + 1 : at + 2] in (["up"], ["at"], ["no"], ["not"], ["more"], ["fewer"], ["less"])
+    return bool(at) and limit and words[at - 1] in (name, name.removesuffix("s")) and "if" not in words
 
 
 def group_counted(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> int:

@@ -62,6 +62,7 @@ def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why
         or _numbers_with_a_stroke(words, subjects)
         or _of_each_group(said, subjects)
         or _of_so_many_groups(said, subjects, names)
+        or _mean_of_each(said, subjects, names)
         or _range_of_one_number(tokens, said, subjects, names)
         or _with_something_else(tokens, said, subjects, names)
         or _of_ranked_members(said, subjects)
@@ -100,8 +101,9 @@ def _behind_none(
     tokens: Tokens, said: list[str], subjects: Things, names: Names
 ) -> tuple[list[str], set[str]]:
     """What stands behind 'free of' at the beginning, and the words for what stands left of the colon."""
-    of = subjects[0].parts
-    one = len(subjects) == 1 and isinstance(of.each[0] if of and of.each else subjects[0].bound, Typed)
+    of = subjects[0].parts if subjects[0].parts and subjects[0].parts.sort == "parts" else None
+    one = isinstance(of.each[0] if of and of.each else subjects[0].bound, Typed)
+    one = one and len(subjects) == 1 and (of is not None or subjects[0].parts is None)
     start = next((i for i, w in enumerate(said) if w not in _HOW_FREE), 0)
     opened = next((r for r in _NONE if said[start : start + len(r)] == r), None)
     if not one or opened is None or any(t.number for t in tokens):
@@ -114,7 +116,7 @@ def _behind_none(
     text = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower()
     words = [w.strip(",.;()") for part in text.split() for w in (part, *part.split("-"))]
     own = {f for w in words if w not in _IDLE for f in (w, w + "s", w + "es", w.removesuffix("s"))}
-    return rest, (own | _OF_EACH if subjects[0].parts is not None else own) - {""}
+    return rest, (own | _OF_EACH if of is not None else own) - {""}
 
 
 def _beside_its_name(rest: list[str], own: set[str]) -> list[str]:
@@ -189,8 +191,21 @@ def _range_of_one_number(tokens: Tokens, said: list[str], subjects: Things, name
     )
 
 
+def _mean_of_each(said: list[str], subjects: Things, names: Names) -> Why:
+    """`each blade is at least 2 mm on average`: of a mean of each, where one value of each is declared."""
+    end = next((i for i, w in enumerate(said) if w in ("and", "but", ",", "with")), len(said))
+    average = said[max(0, end - 2) : end] == ["on", "average"]
+    own = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower() if subjects else ""
+    if not average or said[:1] not in (["each"], ["every"]) or "average" in own or "mean" in own:
+        return None
+    return (
+        "'each' and 'on average' are of two different values",
+        f"What is declared is one {subjects[0].text}: the average of each is another value.",
+    )
+
+
 _RANGES = ("range",)
-_GROUPS = frozenset("pairs rows columns sets groups triplets triples clusters series batches dozens".split())
+_GROUPS = frozenset("pairs rows columns sets groups triplets triples clusters batches dozens".split())
 
 
 def _with_something_else(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:

@@ -13,7 +13,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
-from scopecheck.resolve.counted_per import group_counted
+from scopecheck.resolve.counted_per import for_a_limit, group_counted
 from scopecheck.resolve.moments import denied_at_times, not_always
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.not_both import DENYING
@@ -373,6 +373,8 @@ def _counted_with(tokens: Tokens, said: list[str]) -> Why:
 
 def _of_each_group(tokens: Tokens, said: list[str], subjects: Things) -> Why:
     """`one gear for each group of at least eight holes`: how many groups there are is not said."""
+    if for_a_limit(tokens, subjects):
+        return "'for' does not say for how many of these there are how many of the others", _SAY_SO_MANY
     at = group_counted(tokens, subjects)
     if not at:
         return None

@@ -25,7 +25,7 @@ from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.states import side_words
 from scopecheck.resolve.subjects import Subject, is_bare_share
-from scopecheck.resolve.surroundings import describes, noted_so, only_calls
+from scopecheck.resolve.surroundings import describes, names_another_dimension, noted_so, only_calls
 
 _ENDING = frozenset(("", *"having has have with of carrying carries lasting being is are each".split()))
 MOST_PASSED = 3
@@ -715,6 +715,8 @@ def of_each_part(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     others = [n.lower() for n in job.place.names.all() if n.lower() not in job.subjects[0].text.lower()]
     between = f" {' '.join(said[1:end])} "
     several = listed("measures", "not_called") | {"together", "jointly", "average", "mean", "total", "group"}
+    if names_another_dimension(job, said[1:end]) or (said[verb] == "with" and said[verb - 1].endswith("ed")):
+        return  # hardened to a depth of 3 mm, coated with 3 mm, of a width
     plain = several.isdisjoint(said[:end]) and all(
         describes(w) or w in listed("measures", "nouns") or w in (*verbs, "of", "the", "a", "an")
         for w in said[1:end]

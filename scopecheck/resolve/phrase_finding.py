@@ -684,11 +684,19 @@ class Job:
             return _joins(entry)
         if self.sort or _SORTS & set(entry.only_for):
             return self.sort in entry.only_for
+        if entry.id == EXTENTS and len(self.subjects) > 1 and not self._are_extents:
+            return False
         if not entry.only_for:
             return not (isinstance(self.first, SetDecl) and _of_numbers(entry))
         if "deviations" in entry.only_for:
             return self._is_deviation
         return any(is_kind(self.first, kind) for kind in entry.only_for)
+
+    @cached_property
+    def _are_extents(self) -> bool:
+        """Are the first two things left of the colon called the largest and the smallest extent of one?"""
+        said = (f"{s.text} {self.place.names.note_of(s.text)}".lower().split() for s in self.subjects[:2])
+        return all(not _EXTREMES.isdisjoint(words) for words in said)
 
     @cached_property
     def _is_deviation(self) -> bool:
@@ -961,5 +969,10 @@ def _ties(match: Match, own: frozenset[str]) -> bool:
     return any(any(word not in noun for noun in nouns) for word in common)
 
 
+EXTENTS = "I3"
+"""The phrases of a diameter, which two things measure in two directions."""
+_EXTREMES = frozenset(
+    "largest smallest greatest least major minor longest shortest long short maximum minimum max min".split()
+)
 SO_FAR_APART = "J1"
 """What says how far it is from one of like parts to the next."""

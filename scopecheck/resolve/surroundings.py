@@ -233,6 +233,8 @@ def without_verb_before_limit(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens
         while start and leads_up(start - 1) and said[start - 1] not in itself:
             start -= 1
         run = said[start:end]
+        if names_another_dimension(job, said[start:at]):
+            return
         verb = run[0:1] and run[0].endswith("s") and start and not two
         if (any(map(_is_done, run)) and (start or not two)) or verb:
             if job.sort == "moments" and all(map(leads_up, range(start))):
@@ -244,6 +246,13 @@ def without_verb_before_limit(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens
 
 
 _BE = frozenset("is are being be".split())
+
+
+def names_another_dimension(job: Job, said: list[str]) -> bool:
+    """`to a depth of`, of a width: do the words say another measure than the name and the note?"""
+    dimensions = listed("measures", "dimensions")
+    own = dimensions & (job.tests().own_words | of_note(job))
+    return bool(own) and not own.issuperset(dimensions.intersection(said))
 
 
 def _is_done(word: str) -> bool:

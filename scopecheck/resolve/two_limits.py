@@ -86,9 +86,16 @@ def _may_limit(token: Token) -> bool:
 def _has_limit(tokens: Tokens) -> bool:
     """Do the words limit something, and not only count, as `at least one of` does?"""
     words = [word_of(t) for t in tokens]
-    counting = {i for i in range(1, len(words)) if words[i] == "of" and words[i - 1] in NUMBER_WORDS}
-    counting = {i - n for i in counting for n in (1, 2, 3)}
+    counting = set[int]()
+    for i in (i for i in range(1, len(words)) if words[i] in ("of", "selected", "chosen")):
+        at = i - 3 if words[max(0, i - 2) : i] in (["or", "more"], ["or", "fewer"], ["or", "less"]) else i - 1
+        if at >= 0 and (words[at] in NUMBER_WORDS or _is_count(tokens[at])):
+            counting |= {*range(at - 2, i)}
     return any(_may_limit(t) for i, t in enumerate(tokens) if i not in counting)
+
+
+def _is_count(token: Token) -> bool:
+    return token.number is not None and token.number.unit is None
 
 
 def _front(half: Tokens) -> Tokens:
@@ -190,7 +197,7 @@ class _Several:
             return None
         if second != "one" and len(of_second) == 1:
             return None
-        if second == "one" and not _has_limit(left):
+        if not _has_limit(left):
             return None  # 'at least one of oil, wax and gum': all of it is counted
         if second == "one" and not self._named(_back(right)) and _is_of_what_was_said(_back(right)):
             return Apart((((), ()),))  # '30 to 50 % thereof' is a share of what both come to
