@@ -116,7 +116,7 @@ BESIDE_NAMED = Kind(
 """What is compared with a thing that is measured itself, and no stated value."""
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
-    **dict.fromkeys(("C1", "C2"), (ACIDITY,)),
+    "C1": (ACIDITY,),
     "C4": (Kind(("length in m",), "", ({"N": "36 ft", "M": "10.97 m"}, {"N": "36 ft", "M": "11.2 m"})),),
     "D1": (Kind(("share in wt%", "share in vol%", "share in mol%", "in w/v%"), "%"),),
     "D2": (Kind(("share in wt%",), "wt%"),),

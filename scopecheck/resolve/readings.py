@@ -285,7 +285,10 @@ def can_be_tried(entry: Entry, at: Occurrence, names: Names) -> bool:
 
 
 def _meaning_in_points(entry: Entry, reading: EntryReading, at: Occurrence, names: Names) -> Formula:
-    """What a reading means; of two shares on a basis that differ by a bare per cent, by so many points."""
+    """What a reading means; of two shares on a basis that differ by a bare per cent, by so many points.
+
+    What is so many per cent more than another is so by a share of that.
+    """
     free = {f.name: "?" for f in reading.written.free}
     try:
         return meaning_of(reading, at, names, free, entry.own)
@@ -294,7 +297,8 @@ def _meaning_in_points(entry: Entry, reading: EntryReading, at: Occurrence, name
         slots = {
             name: _on_their_basis(name, at) if name in differences else b for name, b in at.slots.items()
         }
-        if slots == dict(at.slots):
+        more = {"more", "than"} <= set(at.span.text.lower().split())
+        if more or slots == dict(at.slots):
             raise
         return meaning_of(reading, replace(at, slots=slots), names, free, entry.own)
 

@@ -86,7 +86,7 @@ def _may_limit(token: Token) -> bool:
 def _has_limit(tokens: Tokens) -> bool:
     """Do the words limit something, and not only count, as `at least one of` does?"""
     words = [word_of(t) for t in tokens]
-    counting = set[int]()
+    counting = {i for i in range(1, len(words)) if words[i - 1] == "the" and words[i] in NUMBER_WORDS}
     for i in (i for i in range(1, len(words)) if words[i] in ("of", "selected", "chosen")):
         at = i - 3 if words[max(0, i - 2) : i] in (["or", "more"], ["or", "fewer"], ["or", "less"]) else i - 1
         if at >= 0 and (words[at] in NUMBER_WORDS or _is_count(tokens[at])):
