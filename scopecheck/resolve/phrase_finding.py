@@ -694,9 +694,9 @@ class Job:
 
     @cached_property
     def _are_extents(self) -> bool:
-        """Are the first two things left of the colon called the largest and the smallest extent of one?"""
-        said = (f"{s.text} {self.place.names.note_of(s.text)}".lower().split() for s in self.subjects[:2])
-        return all(not _EXTREMES.isdisjoint(words) for words in said)
+        """May the things left of the colon be measured on one body: no left flange and right flange?"""
+        names = [s.text.lower().split() for s in self.subjects]
+        return len({name[-1] for name in names}) > 1 or any(len(name) < 2 for name in names)
 
     @cached_property
     def _is_deviation(self) -> bool:
@@ -971,8 +971,5 @@ def _ties(match: Match, own: frozenset[str]) -> bool:
 
 EXTENTS = "I3"
 """The phrases of a diameter, which two things measure in two directions."""
-_EXTREMES = frozenset(
-    "largest smallest greatest least major minor longest shortest long short maximum minimum max min".split()
-)
 SO_FAR_APART = "J1"
 """What says how far it is from one of like parts to the next."""
