@@ -197,7 +197,8 @@ class _Several:
             return None
         if second != "one" and len(of_second) == 1:
             return None
-        if not _has_limit(left):
+        stated = second != "one" and not {"is", "are", "being"}.isdisjoint(map(word_of, left))
+        if not _has_limit(left) and not stated:
             return None  # 'at least one of oil, wax and gum': all of it is counted
         if second == "one" and not self._named(_back(right)) and _is_of_what_was_said(_back(right)):
             return Apart((((), ()),))  # '30 to 50 % thereof' is a share of what both come to
