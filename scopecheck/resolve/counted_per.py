@@ -69,7 +69,7 @@ def _counted_for(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> in
     first, second = words[:at], words[at + 1 :]
     if len(second) < 2 or not has_number(tokens[at + 1]) or not first or "if" in words:
         return 0
-    one = [n for n in NUMBER_WORDS if n in first] or any(has_number(t) for t in tokens[:at])
+    one = any(has_number(t) or word_of(t) in NUMBER_WORDS for t in tokens[:at])
     called = second[1:] in (names[1], [*names[1][:-1], names[1][-1] + "s"])
     return at + 1 if one and called and first[-1] in (names[0][-1], names[0][-1].removesuffix("s")) else 0
 

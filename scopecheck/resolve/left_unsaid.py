@@ -101,9 +101,11 @@ def _behind_none(
     tokens: Tokens, said: list[str], subjects: Things, names: Names
 ) -> tuple[list[str], set[str]]:
     """What stands behind 'free of' at the beginning, and the words for what stands left of the colon."""
-    of = subjects[0].parts if subjects[0].parts and subjects[0].parts.sort == "parts" else None
-    one = isinstance(of.each[0] if of and of.each else subjects[0].bound, Typed)
-    one = one and len(subjects) == 1 and (of is not None or subjects[0].parts is None)
+    if len(subjects) != 1:
+        return [], set()
+    of = subjects[0].parts
+    measured = subjects[0].bound if of is None else of.each[0] if of.sort == "parts" else None
+    one = isinstance(measured, Typed)
     start = next((i for i, w in enumerate(said) if w not in _HOW_FREE), 0)
     opened = next((r for r in _NONE if said[start : start + len(r)] == r), None)
     if not one or opened is None or any(t.number for t in tokens):

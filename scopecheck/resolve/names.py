@@ -257,10 +257,10 @@ class Names:
 
     def note_of(self, name: str) -> str:
         """The note behind the declaration, of a field of like parts or of a step too; '' without one."""
-        declared, field, moment = self.declared(name), self.field_of(name), self.moment_of(name)
-        if declared is None and field is not None:
+        declared = self.declared(name)
+        if declared is None and (field := self.field_of(name)):
             declared = self.declared(f"{field[1]} of {field[0][0].name} 1")
-        if declared is None and moment is not None:
+        if declared is None and (moment := self.moment_of(name)):
             declared = self.declared(moment[0].moments(moment[1])["start"])
         return getattr(declared, "note", "") or ""
 
