@@ -15,7 +15,7 @@ from pathlib import Path
 
 import scopecheck
 from scopecheck.language import tables
-from scopecheck.resolve import catalogue
+from scopecheck.vocabulary import catalogue
 
 DATA = Path(scopecheck.__file__).parent / "data"
 

@@ -8,6 +8,9 @@ from fractions import Fraction
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.core.formula import Chosen, Const, Formula, Includes, Parameter
+from scopecheck.exact.fitting import literal
+from scopecheck.exact.formulas import context, formula
+from scopecheck.exact.terms import term
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Unit, as_difference, find_unit
 from scopecheck.foundations.spans import Source, Span
@@ -15,13 +18,10 @@ from scopecheck.language.layout import Page
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, scan
 from scopecheck.language.syntax import Node, Raw
-from scopecheck.resolve.constants import constant, truth
-from scopecheck.resolve.entry import Entry, EntryReading
-from scopecheck.resolve.exact_fitting import literal
-from scopecheck.resolve.exact_formulas import context, formula
-from scopecheck.resolve.exact_terms import term
-from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed, number_of
-from scopecheck.resolve.patterns import Pattern, Slot
+from scopecheck.vocabulary.constants import constant, truth
+from scopecheck.vocabulary.entry import Entry, EntryReading
+from scopecheck.vocabulary.names import Bound, Listed, Names, NotHere, Typed, number_of
+from scopecheck.vocabulary.patterns import Pattern, Slot
 
 NOWHERE = Span(Source("test", ""), 0, 0)
 

@@ -33,23 +33,29 @@ FLOORS: dict[str, str] = {
         "formula declared chains model construction linear stated written_ends rewrite rounded_ranges ranges"
         " range_sets ties nearness plain alike shares reference"
     ),
-    "resolve": (
+    "vocabulary": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
-        " part_kinds steps greater_figure exact_fitting bare_shares exact_arithmetic exact_parts"
-        " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
-        " free_numbers readings defined_words chart states practice spelled everyday of_ratios subjects"
-        " shared_power parts_per_part choice_of_counts not_both counted_per called asides together them"
-        " nouns worked_out whichever shared_limits said_once phrase_finding surroundings lifting"
-        " passed_over one_quantity beside_another phrase_numbers the_other other_things phrase_advice"
-        " phrase_slots sides signs usual moments lettered item_letters common_noun scaled"
-        " plainer_amounts plainer_numbers"
-        " plainer_counts plainer_members plainer_parts plainer_shares plainer_steps plainer_states"
-        " plainer_values plainer_written plainer conditional conditional_advice ingredients"
-        " beside_sums by_name in_order two_limits of_each one_phrase looser not_so left_unsaid shared_verbs"
-        " never_heard phrases claim_text dependencies form_rules joints limiting_words account beside_lines"
-        " amounts stated declared recited beyond_bounds claims step_cells case_parts assembly_cells"
-        " case_desk number_cells case_cells case_facts cases not_compared sheet edits successors agreement"
-        " common_groups joined carried"
+        " part_kinds steps"
+    ),
+    "exact": "greater_figure fitting bare_shares arithmetic parts functions terms formulas",
+    "occurrences": "groups settling rivals occurrence plain_readings free_numbers readings defined_words",
+    "matching": (
+        "chart states practice spelled everyday of_ratios subjects called asides together them nouns"
+        " worked_out whichever shared_limits said_once phrase_finding surroundings lifting passed_over"
+        " one_quantity beside_another phrase_numbers the_other other_things phrase_advice phrase_slots signs"
+    ),
+    "rewording": (
+        "shared_power parts_per_part choice_of_counts not_both counted_per sides usual moments lettered"
+        " item_letters common_noun scaled plainer_amounts plainer_numbers plainer_counts plainer_members"
+        " plainer_parts plainer_shares plainer_steps plainer_states plainer_values plainer_written plainer"
+        " conditional conditional_advice ingredients beside_sums by_name in_order two_limits of_each"
+        " one_phrase looser shared_verbs"
+    ),
+    "resolve": (
+        "not_so left_unsaid never_heard phrases claim_text dependencies form_rules joints limiting_words"
+        " account beside_lines amounts stated declared recited beyond_bounds claims step_cells case_parts"
+        " assembly_cells case_desk number_cells case_cells case_facts cases not_compared sheet edits"
+        " successors agreement common_groups joined carried"
     ),
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"
@@ -121,8 +127,8 @@ LAZY: dict[str, str] = {
 
 NOT_EXACT: dict[str, str] = {
     "foundations.diagnostics": "likeness of words",
-    "resolve.phrase_advice": "likeness of words",
-    "resolve.surroundings": "likeness of words",
+    "matching.phrase_advice": "likeness of words",
+    "matching.surroundings": "likeness of words",
     "commands.output": "the clock of the progress line",
 }
 

@@ -8,9 +8,9 @@ from collections.abc import Iterator
 
 import pytest
 
-from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.entry import PROFILES, Entry
-from scopecheck.resolve.patterns import Literals, Pattern
+from scopecheck.vocabulary.catalogue import entries
+from scopecheck.vocabulary.entry import PROFILES, Entry
+from scopecheck.vocabulary.patterns import Literals, Pattern
 
 TAGS = ("read", "read (secondary)", "memory", "common practice")
 FILES = {

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 import pytest
 
 from scopecheck.foundations.spans import Source
-from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.vocabulary.catalogue import entries
 
 
 @dataclass(frozen=True)

@@ -8,9 +8,9 @@ import pytest
 
 from scopecheck.core.construction import Construction
 from scopecheck.core.formula import Article
-from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.entry import Entry
 from scopecheck.solving.evaluate import evaluate
+from scopecheck.vocabulary.catalogue import entries
+from scopecheck.vocabulary.entry import Entry
 from tests.occurrences import Subject, meanings, unit_of
 
 ENTRIES = entries()

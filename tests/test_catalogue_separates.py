@@ -17,8 +17,8 @@ from scopecheck.core.formula import Article, Read
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.report.occasions import read
-from scopecheck.resolve.catalogue import entries
 from scopecheck.solving.evaluate import evaluate
+from scopecheck.vocabulary.catalogue import entries
 
 MM, SHARE, COUNT = "x  length in mm", "x  share in %", "x  count"
 METALS = "x  any of copper, zinc, tin, steel"

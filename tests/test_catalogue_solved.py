@@ -19,10 +19,10 @@ from scopecheck.core.construction import Construction
 from scopecheck.core.formula import Formula, Read
 from scopecheck.core.model import FreeParameter, Group, Sheet
 from scopecheck.report.occasions import occasions, phrase_in, read
-from scopecheck.resolve.catalogue import entries
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
+from scopecheck.vocabulary.catalogue import entries
 
 ENTRIES = entries()
 BY_PLACE = [pytest.param(i, id=f"{e.id} {e.title[:50]}") for i, e in enumerate(ENTRIES)]

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from scopecheck.resolve.catalogue import entries
+from scopecheck.vocabulary.catalogue import entries
 
 PHRASES, READINGS = 79, 292
 

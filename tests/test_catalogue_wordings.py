@@ -7,10 +7,10 @@ import pytest
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
 from scopecheck.report.occasions import Occasion, occasions, phrase_in, read, written_ways
-from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.entry import Entry
-from scopecheck.resolve.patterns import Pattern
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.vocabulary.catalogue import entries
+from scopecheck.vocabulary.entry import Entry
+from scopecheck.vocabulary.patterns import Pattern
 
 ENTRIES = [pytest.param(e, id=f"{e.id} {e.title[:50]}") for e in entries()]
 

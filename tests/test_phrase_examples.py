@@ -30,10 +30,10 @@ from scopecheck.language.pieces import Desk, Page
 from scopecheck.language.statements_words import phrase
 from scopecheck.report import occasions, separating
 from scopecheck.report.separating import Example, Shown, shown_apart
-from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.entry import Entry, entry
 from scopecheck.solving.constraints import Budget
 from scopecheck.solving.evaluate import evaluate
+from scopecheck.vocabulary.catalogue import entries
+from scopecheck.vocabulary.entry import Entry, entry
 
 ENTRIES = entries()
 BY_PLACE = [pytest.param(e, id=f"{e.id} {e.title[:50]}") for e in ENTRIES]

@@ -16,8 +16,8 @@ from scopecheck.foundations.spans import Source
 from scopecheck.report.occasions import occasions
 from scopecheck.report.rereadings import common_words, group_words
 from scopecheck.report.wording import GLUE, flat, quoted
-from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.vocabulary.catalogue import entries
 from tests.sheets import errors
 
 AXES = sorted({axis for e in entries() for r in e.readings for axis, _ in r.axes})

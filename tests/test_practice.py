@@ -14,8 +14,8 @@ from scopecheck.cli import app
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.spans import Source
+from scopecheck.matching.practice import loaded
 from scopecheck.report.alike import readings_alike
-from scopecheck.resolve.practice import loaded
 from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import read_path
 

@@ -29,10 +29,10 @@ from scopecheck.foundations.quantity import kind_words
 from scopecheck.foundations.spans import Source
 from scopecheck.language.layout import HEADINGS
 from scopecheck.language.scan import CAPITALS, LATER_CAPITALS
+from scopecheck.matching.practice import loaded
 from scopecheck.report.alike import readings_alike
-from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.practice import loaded
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.vocabulary.catalogue import entries
 from tests.sheets import sheet
 
 ROOT = Path(__file__).parent.parent

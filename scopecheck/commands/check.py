@@ -17,9 +17,9 @@ from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import read_file
+from scopecheck.matching.practice import FILE
 from scopecheck.report.blocks import Report
 from scopecheck.report.render import Format
-from scopecheck.resolve.practice import FILE
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.constraints import Budget, Undecided
 

@@ -17,11 +17,11 @@ from scopecheck.commands.phrase_search import (
     nearest_words,
 )
 from scopecheck.foundations.regex import regex
+from scopecheck.matching.practice import loaded
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.wording import has_sentence, sentence
-from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.entry import PROFILES, Entry, EntryReading
-from scopecheck.resolve.practice import loaded
+from scopecheck.vocabulary.catalogue import entries
+from scopecheck.vocabulary.entry import PROFILES, Entry, EntryReading
 
 GROUPS = {
     "A": "Ends of ranges and one-sided limits",

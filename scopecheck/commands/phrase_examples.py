@@ -12,7 +12,7 @@ from scopecheck.report.rereadings import break_text, group_words, presumed_stret
 from scopecheck.report.separating import Example, Extremes, Shown, Thing, shown_apart
 from scopecheck.report.step_text import step_text, told_together
 from scopecheck.report.wording import GLUE
-from scopecheck.resolve.entry import Entry
+from scopecheck.vocabulary.entry import Entry
 
 
 @record

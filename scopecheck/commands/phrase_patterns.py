@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterable, Sequence
 
 from scopecheck.foundations.regex import regex
-from scopecheck.resolve.entry import Entry
-from scopecheck.resolve.patterns import Element, Literals, Slot
+from scopecheck.vocabulary.entry import Entry
+from scopecheck.vocabulary.patterns import Element, Literals, Slot
 
 _LETTER = regex(r"\(?([A-Z]|x)\)?[.,;]?")
 _TOKEN = regex(r"[^\s,;]+|,")

@@ -9,9 +9,9 @@ from functools import cache
 from scopecheck.commands.phrase_patterns import spelled_with_letters
 from scopecheck.foundations.data_files import data_file
 from scopecheck.foundations.diagnostics import nearest
-from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.entry import Entry
-from scopecheck.resolve.patterns import Literals, Pattern, Slot
+from scopecheck.vocabulary.catalogue import entries
+from scopecheck.vocabulary.entry import Entry
+from scopecheck.vocabulary.patterns import Literals, Pattern, Slot
 
 _JOINERS = frozenset(("a", "an", "the", "and", "or", "of", "to", "is", "are"))
 

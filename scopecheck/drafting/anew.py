@@ -26,11 +26,11 @@ from scopecheck.language.syntax import ClaimStatement, Declare, Mark, Restatemen
 from scopecheck.report.wording import quoted, sentence
 from scopecheck.resolve.account import digits_at
 from scopecheck.resolve.amounts import inside_amounts
-from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.claims import numbers_in
 from scopecheck.resolve.dependencies import references
-from scopecheck.resolve.names import Names
+from scopecheck.vocabulary.catalogue import Phrasebook
+from scopecheck.vocabulary.names import Names
 
 _SHEET_LINE = regex(r"^\s*\||^(?:profile|filed)(?:\s+|\s*:\s*)\w", 8)
 """A line that stands in a sheet and in no claim: a bar, or a setting (8: at the start of any line)."""

@@ -11,8 +11,8 @@ from scopecheck.drafting.work import Equal, Work
 from scopecheck.foundations.word_lists import run_at, runs
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.resolve.parts import plural_of
 from scopecheck.text.stream import plural, stem
+from scopecheck.vocabulary.parts import plural_of
 
 
 def equals(text: ClaimText) -> list[Equal]:

@@ -19,8 +19,8 @@ from scopecheck.foundations.word_lists import words
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.statements_declare import MOST_PARTS
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.resolve.parts import plural_of
 from scopecheck.text.stream import stem
+from scopecheck.vocabulary.parts import plural_of
 
 FEWEST_AT_MOST = 6
 """How many like parts there may be, where the text gives no greater number."""

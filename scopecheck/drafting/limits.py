@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from scopecheck.exact.bare_shares import PERCENT
 from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at, word_lists, words
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Own
+from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.resolve.account import digits_width, reference_sign, sign_width, unit_width
-from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.claim_text import ClaimText, Piece
-from scopecheck.resolve.said_once import BY_WHAT
 
 MOST_BEFORE = 9
 

@@ -46,8 +46,8 @@ from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import word_lists, words
 from scopecheck.language.number_words import ONE_OR_MORE
+from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.text.stream import plural
 
 _TIMES = frozenset(

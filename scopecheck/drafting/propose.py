@@ -37,17 +37,17 @@ from scopecheck.drafting.switches import switched
 from scopecheck.drafting.turned import turned_spans
 from scopecheck.drafting.whole import kept_whole
 from scopecheck.drafting.work import Work
+from scopecheck.exact.bare_shares import PERCENT
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.matching.said_once import basis_said, numbers_in_percent
 from scopecheck.resolve.amounts import inside_amounts
-from scopecheck.resolve.bare_shares import PERCENT
-from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
-from scopecheck.resolve.said_once import basis_said, numbers_in_percent
+from scopecheck.vocabulary.catalogue import Phrasebook
 
 
 def proposals(draft: Draft, group: bool = True) -> None:

@@ -18,8 +18,8 @@ from scopecheck.language.syntax import Declare
 from scopecheck.resolve.claims import letters
 from scopecheck.resolve.declared import declare_all
 from scopecheck.resolve.dependencies import category, is_thing
-from scopecheck.resolve.names import Names
-from scopecheck.resolve.parts import plural_of
+from scopecheck.vocabulary.names import Names
+from scopecheck.vocabulary.parts import plural_of
 
 KEPT_WORDS = frozenset("reading meant exactly not dependent presumed strained taken free own sets".split())
 """Words with which a line below a claim begins, so that no name does."""

@@ -13,12 +13,12 @@ from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import Page
 from scopecheck.language.pieces import Desk
 from scopecheck.language.syntax import NameNode
-from scopecheck.resolve.catalogue import Phrasebook
+from scopecheck.matching.subjects import Subject
+from scopecheck.occurrences.groups import CLAIMS, Groups
 from scopecheck.resolve.claims import subject
-from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.names import Names, number_of
 from scopecheck.resolve.phrases import Reader
-from scopecheck.resolve.subjects import Subject
+from scopecheck.vocabulary.catalogue import Phrasebook
+from scopecheck.vocabulary.names import Names, number_of
 
 _NUMBER = regex(r"\d+(?:\.\d+)?")
 

@@ -17,10 +17,10 @@ from scopecheck.drill.symbols import written
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 from scopecheck.report.wording import listed, quoted
-from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.entry import Entry
-from scopecheck.resolve.patterns import Literals, Pattern
 from scopecheck.solving.solver import Session
+from scopecheck.vocabulary.catalogue import entries
+from scopecheck.vocabulary.entry import Entry
+from scopecheck.vocabulary.patterns import Literals, Pattern
 
 WITHOUT = ", without rounding"
 _BARE = regex(r"-?\d+(?:\.\d+)?")

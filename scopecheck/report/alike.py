@@ -12,14 +12,14 @@ from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
+from scopecheck.matching.practice import loaded
 from scopecheck.report.occasions import occasions, phrase_in, read
 from scopecheck.report.wording import sentence
-from scopecheck.resolve.entry import Entry
-from scopecheck.resolve.practice import loaded
 from scopecheck.solving.clock import Clock
 from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
+from scopecheck.vocabulary.entry import Entry
 
 BUDGET = Budget(work=500_000, wall=120)
 """What files get that are looked over by themselves; of a run, this work and the run's own time."""

@@ -18,7 +18,7 @@ from scopecheck.report.stretching import break_point, own_parameters, up_to
 from scopecheck.report.untried import untried
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import flat, listed, quoted, sentence, upper_first
-from scopecheck.resolve.names import ONLY_OF_RECITED
+from scopecheck.vocabulary.names import ONLY_OF_RECITED
 
 MOST_SETS = 6
 """Sets told one by one."""

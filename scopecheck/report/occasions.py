@@ -11,11 +11,11 @@ from scopecheck.core.model import Group, Sheet
 from scopecheck.foundations.record import record
 from scopecheck.foundations.spans import Source
 from scopecheck.language.parse import parse_facts
-from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.entry import RECITED, Entry
-from scopecheck.resolve.occurrence import numbers_of
-from scopecheck.resolve.patterns import Pattern, Slot
+from scopecheck.occurrences.occurrence import numbers_of
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.vocabulary.catalogue import entries
+from scopecheck.vocabulary.entry import RECITED, Entry
+from scopecheck.vocabulary.patterns import Pattern, Slot
 
 NAMES = ("bore", "width", "depth", "rise", "slack", "reach")
 MEMBERS = "copper, zinc, tin, lead"

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from functools import partial
 
 from scopecheck.foundations.regex import regex
+from scopecheck.occurrences.plain_readings import with_places_allowed
 from scopecheck.report.amounts import plain_degrees
-from scopecheck.resolve.plain_readings import with_places_allowed
 
 _ROUNDED = regex(r"ROUND\(((?:[^()]|\((?:[^()]|\([^()]*\))*\))+?) TO ((?:[^(),]|\([^()]*\))+), (HALF \w+)\)")
 _RULES = {"HALF AWAY": "half away from zero", "HALF UP": "half up", "HALF EVEN": "half to even"}

@@ -20,10 +20,10 @@ from scopecheck.core.model import Group, Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.occasions import NAMES, Occasion, occasions, phrase_in, read
 from scopecheck.report.probe import Parting, readings_part
-from scopecheck.resolve.entry import Entry
 from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
+from scopecheck.vocabulary.entry import Entry
 
 Thing: TypeAlias = tuple[tuple[str, Value], ...]
 Pair: TypeAlias = tuple[str, str]

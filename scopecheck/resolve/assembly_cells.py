@@ -12,8 +12,8 @@ from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.resolve.classes import has, members_below
-from scopecheck.resolve.names import member_of, no_member
+from scopecheck.vocabulary.classes import has, members_below
+from scopecheck.vocabulary.names import member_of, no_member
 
 _HOW_MANY = regex(r"(\d+|[a-z]+)\s+(\S.*)")
 

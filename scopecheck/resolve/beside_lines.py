@@ -15,7 +15,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.resolve.account import TURNING
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.resolve.names import Names
+from scopecheck.vocabulary.names import Names
 
 _STOPS = frozenset(",;:.()[]")
 _IDLE = frozenset("the a an to be is are being been of from for that which at than and".split())

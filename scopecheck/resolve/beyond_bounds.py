@@ -14,7 +14,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.statements_declare import MOST_PARTS
-from scopecheck.resolve.names import Names
+from scopecheck.vocabulary.names import Names
 
 _BY_KIND = "By its kind, and by no bound of the sheet: the limit decides nothing there."
 _BY_SHEET = "By the sheet, and by no bound of the claims: the limit decides nothing there."

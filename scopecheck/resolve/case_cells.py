@@ -13,14 +13,14 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.pieces import split_commas
 from scopecheck.language.scan import scan
 from scopecheck.language.syntax import Column, Raw, Words
+from scopecheck.matching.subjects import Subject
 from scopecheck.resolve.assembly_cells import said_of_assembly
 from scopecheck.resolve.case_desk import CasesDesk, Made, put_said_of_step
 from scopecheck.resolve.case_parts import Spoken, list_cell
-from scopecheck.resolve.names import member_of, no_member, no_moment
 from scopecheck.resolve.number_cells import check_domain, put_number
 from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.step_cells import Cell, no_such_word
-from scopecheck.resolve.subjects import Subject
+from scopecheck.vocabulary.names import member_of, no_member, no_moment
 
 _SILENT, _UNKNOWN, _FREE = ("silent",), ("unknown",), ("any", "free", "")
 _NOT_STATED = frozenset(

@@ -8,11 +8,11 @@ from scopecheck.core.model import Claim
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Span
+from scopecheck.occurrences.groups import Groups
 from scopecheck.resolve.case_parts import Counted, Spoken
-from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.groups import Groups
-from scopecheck.resolve.names import Names
 from scopecheck.resolve.step_cells import Cell, said_of
+from scopecheck.vocabulary.catalogue import Phrasebook
+from scopecheck.vocabulary.names import Names
 
 
 @holder

@@ -18,6 +18,7 @@ from scopecheck.core.formula import (
     Not,
     Value,
 )
+from scopecheck.exact.formulas import context, facts
 from scopecheck.foundations.diagnostics import did_you_mean, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -28,12 +29,11 @@ from scopecheck.language.syntax import AndNode, CallNode, ChainNode, NameNode, N
 from scopecheck.resolve.case_desk import CasesDesk, Made, put_said_of_step
 from scopecheck.resolve.case_parts import Spoken, as_fact
 from scopecheck.resolve.claims import subject as subject_of
-from scopecheck.resolve.constants import constant
-from scopecheck.resolve.exact_formulas import context, facts
-from scopecheck.resolve.names import Names, member_of
 from scopecheck.resolve.number_cells import check_domain
 from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.step_cells import Cell, ends_of, not_optional
+from scopecheck.vocabulary.constants import constant
+from scopecheck.vocabulary.names import Names, member_of
 
 
 def put_fact(desk: CasesDesk, fact: Node | Words, made: Made, document: str, name: str) -> None:

@@ -12,8 +12,8 @@ from scopecheck.foundations.record import holder, record
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import CallNode, Node, Raw, Words
-from scopecheck.resolve.names import Names
-from scopecheck.resolve.parts import taken_apart
+from scopecheck.vocabulary.names import Names
+from scopecheck.vocabulary.parts import taken_apart
 
 _EACH = regex(r"each\s+(?=\S)")
 _GATHERED = {"MEAN": "the mean", "MEDIAN": "the median", "LEAST": "the least", "GREATEST": "the greatest"}

@@ -10,13 +10,13 @@ from scopecheck.core.model import Case
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import CasesStatement, Row
+from scopecheck.occurrences.groups import groups_in, names_in
 from scopecheck.resolve.case_cells import put_cell
 from scopecheck.resolve.case_desk import CasesDesk, Made
 from scopecheck.resolve.case_facts import put_fact
 from scopecheck.resolve.case_parts import clashes, of_no_parts, says_each
-from scopecheck.resolve.compositions import not_further
-from scopecheck.resolve.groups import groups_in, names_in
 from scopecheck.resolve.step_cells import put_end
+from scopecheck.vocabulary.compositions import not_further
 
 STATING = ("document", "description")
 """Roles of what states something, and is silent on the rest."""

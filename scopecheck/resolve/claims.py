@@ -9,6 +9,8 @@ from string import ascii_lowercase
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl, Step
 from scopecheck.core.formula import Add, Branch, Formula, Greatest, Least, Negate, Term, all_of
 from scopecheck.core.model import WRITTEN_THERE, Claim, Limitation
+from scopecheck.exact.formulas import context, facts
+from scopecheck.exact.terms import term
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import field, holder, replace
@@ -17,19 +19,17 @@ from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import words as listed_words
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
+from scopecheck.matching.said_once import basis_said, numbers_in_percent, says_impurities
+from scopecheck.matching.subjects import OfParts, Subject
+from scopecheck.occurrences.groups import CLAIMS, Groups, groups_in
+from scopecheck.occurrences.occurrence import Occurrence
+from scopecheck.occurrences.readings import read
 from scopecheck.resolve.amounts import inside_amounts
-from scopecheck.resolve.assemblies import closed_counts
 from scopecheck.resolve.beyond_bounds import beyond_bounds
-from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.resolve.classes import ListBound, has, members_below
 from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, is_thing, names_another, parents, references
-from scopecheck.resolve.exact_formulas import context, facts
-from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.form_rules import form_warnings, told_by_its_making, told_by_its_purpose
-from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
-from scopecheck.resolve.item_letters import with_items_named
 from scopecheck.resolve.left_unsaid import (
     another_average,
     another_basis,
@@ -39,11 +39,16 @@ from scopecheck.resolve.left_unsaid import (
     preferred_beyond,
     without_a_part,
 )
-from scopecheck.resolve.lettered import in_symbols, nodes_in, with_term_first, with_units_behind
-from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
-from scopecheck.resolve.occurrence import Occurrence
-from scopecheck.resolve.part_kinds import kinds_of
-from scopecheck.resolve.parts import (
+from scopecheck.resolve.phrases import Reader
+from scopecheck.resolve.recited import most_recited, recited_counts
+from scopecheck.rewording.item_letters import with_items_named
+from scopecheck.rewording.lettered import in_symbols, nodes_in, with_term_first, with_units_behind
+from scopecheck.vocabulary.assemblies import closed_counts
+from scopecheck.vocabulary.catalogue import Phrasebook
+from scopecheck.vocabulary.classes import ListBound, has, members_below
+from scopecheck.vocabulary.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
+from scopecheck.vocabulary.part_kinds import kinds_of
+from scopecheck.vocabulary.parts import (
     FACTS,
     NO_VALUE,
     TOGETHER,
@@ -59,12 +64,7 @@ from scopecheck.resolve.parts import (
     said_of_one,
     weighed,
 )
-from scopecheck.resolve.phrases import Reader
-from scopecheck.resolve.readings import read
-from scopecheck.resolve.recited import most_recited, recited_counts
-from scopecheck.resolve.said_once import basis_said, numbers_in_percent, says_impurities
-from scopecheck.resolve.steps import mean_of_ends
-from scopecheck.resolve.subjects import OfParts, Subject
+from scopecheck.vocabulary.steps import mean_of_ends
 
 
 @holder

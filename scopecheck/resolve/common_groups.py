@@ -7,8 +7,8 @@ from collections.abc import Hashable, Mapping, Sequence
 from scopecheck.core.model import FreeParameter, Group, Place, Settled, Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
+from scopecheck.occurrences.groups import best
 from scopecheck.resolve.agreement import differs
-from scopecheck.resolve.groups import best
 
 BEFORE = " before"
 """Stands after the labels of the sheet before."""

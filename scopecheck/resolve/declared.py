@@ -9,6 +9,8 @@ from itertools import pairwise
 from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
 from scopecheck.core.formula import OTHERS, Bound, Compare, ReadTerm, Truth
 from scopecheck.core.model import Place, Reading, Rivals
+from scopecheck.exact.formulas import context
+from scopecheck.exact.terms import term
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, did_you_mean, trouble
 from scopecheck.foundations.kinds import LEVEL
 from scopecheck.foundations.quantity import (
@@ -46,20 +48,18 @@ from scopecheck.language.syntax import (
     StepKind,
     TermStatement,
 )
-from scopecheck.resolve.assemblies import declare_assemblies
-from scopecheck.resolve.classes import OTHER_WORDS, classed
-from scopecheck.resolve.compositions import composition
-from scopecheck.resolve.compositions import declared_for as declared_shares
-from scopecheck.resolve.definitions import Definition, as_defined, defining
-from scopecheck.resolve.entry import Entry
-from scopecheck.resolve.exact_formulas import context
-from scopecheck.resolve.exact_terms import term
-from scopecheck.resolve.groups import CLAIMS, Draft, Groups
-from scopecheck.resolve.names import Names, Typed
-from scopecheck.resolve.parts import Inside, Kind, made_of, plural_of_part
-from scopecheck.resolve.rivals import Meant, Pair, note_rivals
-from scopecheck.resolve.steps import declared_for as declared_for_step
-from scopecheck.resolve.steps import step_named, terms_of
+from scopecheck.occurrences.groups import CLAIMS, Draft, Groups
+from scopecheck.occurrences.rivals import Meant, Pair, note_rivals
+from scopecheck.vocabulary.assemblies import declare_assemblies
+from scopecheck.vocabulary.classes import OTHER_WORDS, classed
+from scopecheck.vocabulary.compositions import composition
+from scopecheck.vocabulary.compositions import declared_for as declared_shares
+from scopecheck.vocabulary.definitions import Definition, as_defined, defining
+from scopecheck.vocabulary.entry import Entry
+from scopecheck.vocabulary.names import Names, Typed
+from scopecheck.vocabulary.parts import Inside, Kind, made_of, plural_of_part
+from scopecheck.vocabulary.steps import declared_for as declared_for_step
+from scopecheck.vocabulary.steps import step_named, terms_of
 
 NEVER_IN_NAMES = frozenset(
     "and or not no about approximately around substantially essentially least most more less than between"

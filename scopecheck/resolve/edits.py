@@ -14,9 +14,9 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import CasesStatement, ClaimStatement, Restatement
 from scopecheck.language.syntax import Sheet as Written
-from scopecheck.resolve.names import Names
-from scopecheck.resolve.phrase_advice import NOT_READ
+from scopecheck.matching.phrase_advice import NOT_READ
 from scopecheck.resolve.sheet import resolved
+from scopecheck.vocabulary.names import Names
 
 MOST_TRIED = 40
 """So many refused lines of a sheet get an edit that was tried; further ones have the same causes."""

@@ -18,12 +18,12 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.chart import word_of
-from scopecheck.resolve.names import Names, Typed
-from scopecheck.resolve.nouns import OWN_MEASURES
-from scopecheck.resolve.shared_limits import reaches_beyond
-from scopecheck.resolve.subjects import Subject, is_bare_share
-from scopecheck.resolve.surroundings import describes
+from scopecheck.matching.chart import word_of
+from scopecheck.matching.nouns import OWN_MEASURES
+from scopecheck.matching.shared_limits import reaches_beyond
+from scopecheck.matching.subjects import Subject, is_bare_share
+from scopecheck.matching.surroundings import describes
+from scopecheck.vocabulary.names import Names, Typed
 
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]

@@ -12,14 +12,14 @@ from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
-from scopecheck.resolve.chart import word_of
-from scopecheck.resolve.counted_per import for_a_limit, group_counted
-from scopecheck.resolve.moments import denied_at_times, not_always
-from scopecheck.resolve.names import Names, Typed
-from scopecheck.resolve.not_both import DENYING
-from scopecheck.resolve.readings import is_switch
-from scopecheck.resolve.shared_verbs import may_share_an_end
-from scopecheck.resolve.subjects import Subject, is_bare_share, is_fraction
+from scopecheck.matching.chart import word_of
+from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
+from scopecheck.occurrences.readings import is_switch
+from scopecheck.rewording.counted_per import for_a_limit, group_counted
+from scopecheck.rewording.moments import denied_at_times, not_always
+from scopecheck.rewording.not_both import DENYING
+from scopecheck.rewording.shared_verbs import may_share_an_end
+from scopecheck.vocabulary.names import Names, Typed
 
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]

@@ -9,18 +9,18 @@ from fractions import Fraction
 from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
+from scopecheck.exact.bare_shares import PERCENT
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.kinds import LENGTH, TEMPERATURE, TIME, Dimension
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.bare_shares import PERCENT
-from scopecheck.resolve.chart import has_number, word_of
-from scopecheck.resolve.names import Names, Typed
-from scopecheck.resolve.phrase_advice import OF_WHAT_IS_LEFT, WHAT_IS_LEFT
-from scopecheck.resolve.said_once import RATIO_BY, ratio_on_another_basis
-from scopecheck.resolve.subjects import Subject, is_bare_share, is_in_points
+from scopecheck.matching.chart import has_number, word_of
+from scopecheck.matching.phrase_advice import OF_WHAT_IS_LEFT, WHAT_IS_LEFT
+from scopecheck.matching.said_once import RATIO_BY, ratio_on_another_basis
+from scopecheck.matching.subjects import Subject, is_bare_share, is_in_points
+from scopecheck.vocabulary.names import Names, Typed
 
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]

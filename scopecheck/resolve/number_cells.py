@@ -6,6 +6,8 @@ from fractions import Fraction
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Compare, Const, Measured, Rounded, Written
+from scopecheck.exact.bare_shares import bare_share
+from scopecheck.exact.fitting import bare_number, literal
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, KindError, Unit, as_level, comparable, number_text
 from scopecheck.foundations.record import replace
@@ -14,12 +16,10 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, Token, scan
 from scopecheck.language.syntax import Column, NumberNode, Raw, Words
-from scopecheck.resolve.bare_shares import bare_share
+from scopecheck.matching.subjects import Subject
 from scopecheck.resolve.case_desk import CasesDesk, Made
-from scopecheck.resolve.exact_fitting import bare_number, literal
-from scopecheck.resolve.names import number_of
 from scopecheck.resolve.phrases import Reader
-from scopecheck.resolve.subjects import Subject
+from scopecheck.vocabulary.names import number_of
 
 _RANGE = regex(
     r"-?\d[\d.]*(?:[eE][-+]?\d+|(?![\d.]*[eE][-+]?\d))\s*[^\d\s^]*\s*(?:to|-|±|\+/-|\+-)\s*\d[\d.]*(?:[eE][-+]?\d+)?\s*\S*"

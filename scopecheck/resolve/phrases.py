@@ -11,6 +11,7 @@ from typing import TypeAlias
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, All, Any, Compare, Const, Divide, ExactlyOne, Formula, Implies, Not
+from scopecheck.exact.bare_shares import NO_BASIS, PERCENT, read_as_declared
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
@@ -21,23 +22,9 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
-from scopecheck.resolve.beside_another import with_parts_of_the_other
-from scopecheck.resolve.beside_sums import share_of_sum, with_mixture_as_total
-from scopecheck.resolve.by_name import parted_by_name
-from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
-from scopecheck.resolve.choice_of_counts import (
-    powers_named,
-    with_choice_of_counts,
-    with_letter_counted,
-    with_things_chosen,
-)
-from scopecheck.resolve.common_noun import with_all_named
-from scopecheck.resolve.conditional import conditional
-from scopecheck.resolve.conditional_advice import why_not
-from scopecheck.resolve.counted_per import with_counted_named, with_groups_counted
-from scopecheck.resolve.everyday import (
+from scopecheck.matching.beside_another import with_parts_of_the_other
+from scopecheck.matching.chart import Match, joined_parts, split_list, word_of
+from scopecheck.matching.everyday import (
     PARTS_PER,
     as_alternatives,
     is_ordinal,
@@ -68,8 +55,46 @@ from scopecheck.resolve.everyday import (
     without_times,
     without_units_counted,
 )
-from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.in_order import (
+from scopecheck.matching.of_ratios import in_proportion, with_plain_limits, without_ratio
+from scopecheck.matching.one_quantity import with_period_apart
+from scopecheck.matching.other_things import speak_of_others
+from scopecheck.matching.passed_over import (
+    SO_MANY_PER,
+    names_another,
+    told,
+    told_before_names,
+    without_object,
+    without_purpose,
+)
+from scopecheck.matching.phrase_advice import NOT_READ, shortened
+from scopecheck.matching.phrase_finding import Job, Memory, Place, Read
+from scopecheck.matching.said_once import says_its_basis, with_basis, with_impurities
+from scopecheck.matching.shared_limits import with_windows
+from scopecheck.matching.signs import with_multiples, with_names, with_signs_for_units
+from scopecheck.matching.spelled import spelled_amounts, with_hundreds
+from scopecheck.matching.states import switched
+from scopecheck.matching.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
+from scopecheck.matching.them import with_them, without_own_interval
+from scopecheck.matching.together import in_pairs, says_together, sum_of, with_and, with_both_named
+from scopecheck.matching.whichever import with_the_greater
+from scopecheck.occurrences.groups import CLAIMS, Groups
+from scopecheck.occurrences.readings import is_unitless
+from scopecheck.resolve.left_unsaid import none_of_some, unheard
+from scopecheck.resolve.never_heard import never_heard
+from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
+from scopecheck.rewording.beside_sums import share_of_sum, with_mixture_as_total
+from scopecheck.rewording.by_name import parted_by_name
+from scopecheck.rewording.choice_of_counts import (
+    powers_named,
+    with_choice_of_counts,
+    with_letter_counted,
+    with_things_chosen,
+)
+from scopecheck.rewording.common_noun import with_all_named
+from scopecheck.rewording.conditional import conditional
+from scopecheck.rewording.conditional_advice import why_not
+from scopecheck.rewording.counted_per import with_counted_named, with_groups_counted
+from scopecheck.rewording.in_order import (
     Pieces,
     at_and_for,
     at_first_and_at_last,
@@ -78,7 +103,7 @@ from scopecheck.resolve.in_order import (
     says_how_much,
     steps_apart,
 )
-from scopecheck.resolve.ingredients import (
+from scopecheck.rewording.ingredients import (
     by_ingredient,
     closed_list,
     closes,
@@ -88,72 +113,51 @@ from scopecheck.resolve.ingredients import (
     parted_at_balance,
     without_verb,
 )
-from scopecheck.resolve.left_unsaid import none_of_some, unheard
-from scopecheck.resolve.looser import Looser, looser
-from scopecheck.resolve.moments import denied_at_times, throughout, without_noted_bearer, without_noted_share
-from scopecheck.resolve.names import Bound, Names, Typed, number_of
-from scopecheck.resolve.never_heard import never_heard
-from scopecheck.resolve.not_both import with_not_both
-from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
-from scopecheck.resolve.of_each import beside_an_extreme, of_each_part
-from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
-from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
-from scopecheck.resolve.one_quantity import with_period_apart
-from scopecheck.resolve.other_things import speak_of_others
-from scopecheck.resolve.parts_per_part import (
+from scopecheck.rewording.looser import Looser, looser
+from scopecheck.rewording.moments import (
+    denied_at_times,
+    throughout,
+    without_noted_bearer,
+    without_noted_share,
+)
+from scopecheck.rewording.not_both import with_not_both
+from scopecheck.rewording.of_each import beside_an_extreme, of_each_part
+from scopecheck.rewording.one_phrase import can_be_read, denied, is_read, whole
+from scopecheck.rewording.parts_per_part import (
     with_any_in_a_condition,
     with_any_of_them,
     with_parts_per_part,
 )
-from scopecheck.resolve.passed_over import (
-    SO_MANY_PER,
-    names_another,
-    told,
-    told_before_names,
-    without_object,
-    without_purpose,
-)
-from scopecheck.resolve.phrase_advice import NOT_READ, shortened
-from scopecheck.resolve.phrase_finding import Job, Memory, Place, Read
-from scopecheck.resolve.plainer import plainer
-from scopecheck.resolve.plainer_counts import (
+from scopecheck.rewording.plainer import plainer
+from scopecheck.rewording.plainer_counts import (
     with_both_in_total,
     with_difference_between,
     with_names_noted,
     with_units_of_the_last,
     without_after,
 )
-from scopecheck.resolve.plainer_members import with_kinds_named, with_others_named
-from scopecheck.resolve.plainer_shares import with_amount_elided
-from scopecheck.resolve.plainer_states import (
+from scopecheck.rewording.plainer_members import with_kinds_named, with_others_named
+from scopecheck.rewording.plainer_shares import with_amount_elided
+from scopecheck.rewording.plainer_states import (
     with_doing_so,
     with_measure_passed,
     with_only_behind_state,
     with_permission,
     with_value_of_change,
 )
-from scopecheck.resolve.plainer_steps import (
+from scopecheck.rewording.plainer_steps import (
     as_durations,
     with_order_told,
     with_steps_named,
     with_times_of_steps,
 )
-from scopecheck.resolve.plainer_values import with_extreme_as_named, without_own_noun
-from scopecheck.resolve.readings import is_unitless
-from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
-from scopecheck.resolve.scaled import with_scaled
-from scopecheck.resolve.shared_limits import with_windows
-from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
-from scopecheck.resolve.shared_verbs import with_shared_verb
-from scopecheck.resolve.sides import Sides
-from scopecheck.resolve.signs import with_multiples, with_names, with_signs_for_units
-from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
-from scopecheck.resolve.states import switched
-from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
-from scopecheck.resolve.them import with_them, without_own_interval
-from scopecheck.resolve.together import in_pairs, says_together, sum_of, with_and, with_both_named
-from scopecheck.resolve.two_limits import limits_apart, of_every_one, which_is_of_what
-from scopecheck.resolve.usual import (
+from scopecheck.rewording.plainer_values import with_extreme_as_named, without_own_noun
+from scopecheck.rewording.scaled import with_scaled
+from scopecheck.rewording.shared_power import either_power, shared_power, with_shared_power
+from scopecheck.rewording.shared_verbs import with_shared_verb
+from scopecheck.rewording.sides import Sides
+from scopecheck.rewording.two_limits import limits_apart, of_every_one, which_is_of_what
+from scopecheck.rewording.usual import (
     with_calendar_units,
     with_compared,
     with_divisible,
@@ -183,7 +187,8 @@ from scopecheck.resolve.usual import (
     without_proviso,
     words_at,
 )
-from scopecheck.resolve.whichever import with_the_greater
+from scopecheck.vocabulary.catalogue import Phrasebook
+from scopecheck.vocabulary.names import Bound, Names, Typed, number_of
 
 MOST_WORDS = 60
 _SAID_OTHERWISE = (

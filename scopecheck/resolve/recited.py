@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.syntax import ClaimStatement, NameNode, Restatement
-from scopecheck.resolve.names import Names
+from scopecheck.vocabulary.names import Names
 
 
 def recited_counts(names: Names, statement: ClaimStatement) -> Mapping[str, int]:

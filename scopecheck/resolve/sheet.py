@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from typing import Literal, TypeVar
 
 from scopecheck.core.model import Case, Claim, Given, Settled, Sheet
+from scopecheck.exact.formulas import context, facts
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
@@ -27,26 +28,25 @@ from scopecheck.language.syntax import (
     UnitStatement,
 )
 from scopecheck.language.syntax import Sheet as Written
+from scopecheck.matching.practice import beside, loaded
+from scopecheck.occurrences.groups import CLAIMS, Groups, groups_in
+from scopecheck.occurrences.occurrence import names_of
+from scopecheck.occurrences.settling import wrong_settlings
 from scopecheck.resolve.account import turned_round, unrestated
 from scopecheck.resolve.beside_lines import beside_lines
 from scopecheck.resolve.case_desk import CasesDesk
 from scopecheck.resolve.cases import cases
-from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import ClaimsDesk, claims
-from scopecheck.resolve.compositions import tied
 from scopecheck.resolve.declared import declare_all, noun
-from scopecheck.resolve.definitions import definition
-from scopecheck.resolve.entry import Entry, entry
-from scopecheck.resolve.exact_formulas import context, facts
-from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
-from scopecheck.resolve.names import Names
 from scopecheck.resolve.not_compared import not_compared
-from scopecheck.resolve.occurrence import names_of
-from scopecheck.resolve.parts import plural_of
-from scopecheck.resolve.practice import beside, loaded
-from scopecheck.resolve.settling import wrong_settlings
 from scopecheck.resolve.stated import foreign_numbers
-from scopecheck.resolve.steps import given_of
+from scopecheck.vocabulary.catalogue import Phrasebook
+from scopecheck.vocabulary.compositions import tied
+from scopecheck.vocabulary.definitions import definition
+from scopecheck.vocabulary.entry import Entry, entry
+from scopecheck.vocabulary.names import Names
+from scopecheck.vocabulary.parts import plural_of
+from scopecheck.vocabulary.steps import given_of
 
 S = TypeVar("S")
 

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from scopecheck.core.declared import DONE, NOT_DONE, Step
 from scopecheck.core.formula import Add, Chosen, Compare, Const, Formula, Measured, Truth, Value
+from scopecheck.exact.fitting import bare_number
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import Unit, number_text
 from scopecheck.foundations.record import record
@@ -16,7 +17,6 @@ from scopecheck.language.layout import Page
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Own
 from scopecheck.language.syntax import NumberNode
-from scopecheck.resolve.exact_fitting import bare_number
 
 _FROM_TO = regex(r"(?:from\s+)?(\d\S*(?: ?[^\s\d]\S*)??)\s*(?:\bto\b|-)\s*(\d\S*(?: ?\S+)?)")
 _FOR = regex(r"for\s+(\d\S*(?: ?\S+)?)")

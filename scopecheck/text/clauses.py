@@ -13,7 +13,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.layout import Page
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token, scan
-from scopecheck.resolve.shared_limits import reaches_beyond
+from scopecheck.matching.shared_limits import reaches_beyond
 from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
 from scopecheck.text.mentions import noun_end

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.resolve.said_once import says_a_basis
+from scopecheck.matching.said_once import says_a_basis
 from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
 from scopecheck.text.stream import BREAKS, Stream

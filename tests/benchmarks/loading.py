@@ -13,8 +13,8 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
-from scopecheck.resolve import catalogue
-from scopecheck.resolve.entry import Entry
+from scopecheck.vocabulary import catalogue
+from scopecheck.vocabulary.entry import Entry
 from tests.benchmarks.figures import Figure
 from tests.benchmarks.processes import QUIET, ROOT, side_by_side, tool
 
@@ -36,7 +36,7 @@ must stay out
 """
 USED = ("at least (L)", "between (L) and (U)", "about (N)")
 SMALL = """
-from scopecheck.resolve import catalogue
+from scopecheck.vocabulary import catalogue
 whole = catalogue.text_of
 def text_of(*path):
     return open({folder!r} + "/" + path[-1], encoding="utf-8").read()

@@ -13,9 +13,9 @@ from hypothesis import strategies as st
 from scopecheck.core.construction import Construction
 from scopecheck.core.declared import Part
 from scopecheck.core.formula import Article, Compare, Const, Formula, Measured, Op, Term
-from scopecheck.resolve.parts import Values, gathered, how_many, ordered, over, quantified, values
 from scopecheck.solving.evaluate import evaluate, evaluate_term
 from scopecheck.solving.solver import Session
+from scopecheck.vocabulary.parts import Values, gathered, how_many, ordered, over, quantified, values
 from tests import build
 
 MOST = 4

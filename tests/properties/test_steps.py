@@ -16,10 +16,10 @@ from scopecheck.core.declared import DONE, NOT_DONE
 from scopecheck.core.formula import All, Any, Article, Compare, Const, Formula, Not, Op, Term
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.language.syntax import StepKind
-from scopecheck.resolve import steps
-from scopecheck.resolve.steps import declared_for, step_named
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
+from scopecheck.vocabulary import steps
+from scopecheck.vocabulary.steps import declared_for, step_named
 from tests import build
 
 MINUTE = find_unit("min")

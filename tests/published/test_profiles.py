@@ -15,7 +15,7 @@ from scopecheck.commands.phrase_cards import cards
 from scopecheck.core.model import Group, Sheet
 from scopecheck.report.page import build_report
 from scopecheck.report.render import render
-from scopecheck.resolve.catalogue import entries
+from scopecheck.vocabulary.catalogue import entries
 from tests.published.worked import Tag, sheet
 
 PROFILES = ("US", "US court", "EPO")

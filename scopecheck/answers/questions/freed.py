@@ -14,7 +14,7 @@ from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Limitation
 from scopecheck.core.rewrite import with_values_of
 from scopecheck.foundations.record import replace
-from scopecheck.resolve.compositions import total_of
+from scopecheck.vocabulary.compositions import total_of
 
 QUESTION = "member freed"
 

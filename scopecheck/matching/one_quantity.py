@@ -1,0 +1,262 @@
+"""Words round the limit of one quantity that say whose it is, how it comes about or what it is counted in.
+
+They are read past only where nothing else reads the words; a warning tells of what neither name nor note has.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.kinds import TIME
+from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
+from scopecheck.language.scan import Token
+from scopecheck.matching.chart import FILLERS, has_number, word_of
+from scopecheck.matching.everyday import placed_at
+from scopecheck.matching.passed_over import IN_EACH
+from scopecheck.matching.phrase_finding import Job
+from scopecheck.matching.surroundings import describes
+from scopecheck.vocabulary.names import Bound, Typed
+
+Tokens = tuple[Token, ...]
+_PER = regex(r"\s*(?:\bper\b|/)\s*")
+Found = Iterator[tuple[Tokens, tuple[Diagnostic, ...]]]
+
+
+def with_period_apart(tokens: Tokens, bound: Bound) -> Tokens:
+    """`8 hours per day`, of a time, as 8 hours, and per day: together they are a share of the day."""
+    if not isinstance(bound, Typed) or bound.kind is None or bound.kind.dimension != TIME:
+        return tokens
+    found = list[Token]()
+    for token in tokens:
+        number, apart = token.number, _PER.search(token.text)
+        unit = find_unit(number.unit.symbol.split("/")[0]) if number and number.unit else None
+        period = find_unit(token.text[apart.end() :]) if apart else None
+        timed = unit and period and unit.kind.dimension == period.kind.dimension == TIME
+        if not (number and apart and timed):
+            found.append(token)
+            continue
+        start, end = token.start + apart.start(), token.start + apart.end()
+        found += (
+            replace(token, text=token.text[: apart.start()], end=start, number=replace(number, unit=unit)),
+            Token("word", "per", start, end),
+            Token("word", token.text[apart.end() :], end, token.end),
+        )
+    return tuple(found)
+
+
+def without_what_is_round_it(job: Job, tokens: Tokens) -> Found:
+    """The limit of one quantity without what is said round it, and the warnings that tell of that."""
+    if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed) or len(tokens) < 2:
+        return
+    for find in (_of_none, _of_each_container, _of_what_is_full, _from_there, _of_a_loss, _in_each_period):
+        yield from find(job, tokens)
+
+
+def _own(job: Job) -> set[str]:
+    """The words of the name and the note, each in the singular and as it stands."""
+    name = job.subjects[0].text
+    said = f"{name} {job.place.names.note_of(name)}".lower().split()
+    words = {w.strip(",;()") for w in said}
+    return words | {w.removesuffix("s") for w in words} | {w.removesuffix("es") for w in words}
+
+
+def _told(job: Job, words: Tokens, cause: str, own: set[str]) -> tuple[Diagnostic, ...]:
+    """That the words are read past; nothing where the name and the note have them."""
+    said = {word_of(t) for t in words} - FILLERS - _SMALL
+    if not words or all(own.intersection((w, w.removesuffix("s"), w.removesuffix("es"))) for w in said):
+        return ()
+    name, text = job.subjects[0].text, job.text(words)
+    return (
+        Diagnostic(
+            "warning", job.span(words), f"'{text}' is read past", cause,
+            f'if that is what {name} is, say it where it is declared: {name}  ...  "{text}"',
+        ),
+    )  # fmt: skip
+
+
+_SMALL = frozenset("no none of which them its the their in from away per each every".split())
+
+
+def _of_none(job: Job, tokens: Tokens) -> Found:
+    """`no cell has a voltage above 4.15 V`, `none of which exceeds 4.2 V`, of each voltage, as not above.
+
+    Not of what is noted to be another value than theirs: of the lowest, what none exceeds says nothing.
+    """
+    said = [word_of(t) for t in tokens]
+    if said[:3] in (["none", "of", "which"], ["none", "of", "them"]):
+        start = 3
+    elif said[0] == "no" or said[:3] in (["none", "of", "the"], ["none", "of", "said"]):
+        first = 1 if said[0] == "no" else 3
+        start = next((i for i in range(first + 1, min(len(said), first + _MOST + 1)) if said[i] in _HAVE), 0)
+        if not start or not all(describes(w) or w in _SINGLE for w in said[first:start]):
+            return
+    else:
+        return
+    if len(said) <= start or said[start] not in _HAVE:
+        return
+    own, at = _own(job), start + 1
+    if said[start] in ("exceed", "exceeds"):
+        run, above = ["exceeding"], True
+    else:
+        while at < len(said) and (said[at] in FILLERS or said[at] in own or said[at] == "of"):
+            at += 1
+        run = next((r for r in _COMPARED if said[at : at + len(r)] == r), [])
+        above = run[:1] != [] and run[0] in _ABOVE
+        at += len(run)
+    if not run or not {"or", "and", "but", ",", "not", "nor"}.isdisjoint(said):
+        return
+    if own & (_OTHER_VALUES | (_LEAST if above else _GREATEST)):
+        return
+    words = tuple(replace(tokens[start], sort="word", text=w) for w in ("not", *run))
+    cause = f"What none of several has, {job.subjects[0].text} has not, if it stands for each of them."
+    told = _told(job, tokens[:start], cause, own | ({"none"} if own & _EACH else set()))
+    if start == 3 and said[0] == "none" and not own & _EACH:
+        told = (
+            Diagnostic(
+                "warning", job.span(tokens[:start]), f"'{job.text(tokens[:start])}' is read past", cause,
+                f'say which it is where it is declared: {job.subjects[0].text}  ...  "of each"',
+            ),
+        )  # fmt: skip
+    yield (*words, *tokens[at:]), told
+
+
+_MOST = 3
+_SINGLE = frozenset(("single", "individual"))
+_HAVE = frozenset("has have having is are exceed exceeds".split())
+_COMPARED = [
+    *([w, "than"] for w in "more greater higher larger longer less fewer lower smaller shorter".split()),
+    *([w] for w in "above over exceeding below under".split()),
+]
+_ABOVE = frozenset("more greater higher larger longer above over exceeding".split())
+_LEAST = frozenset("lowest least minimum min smallest shortest weakest".split())
+_GREATEST = frozenset("highest greatest maximum max largest longest strongest".split())
+_OTHER_VALUES = frozenset("mean average median total sum combined together overall".split())
+_EACH = frozenset("each every any one all single individual".split()) | _LEAST | _GREATEST
+
+
+def _of_each_container(job: Job, tokens: Tokens) -> Found:
+    """`windows of 2048 to 8192 samples each`, of how many samples a window has, without the windows."""
+    said = [word_of(t) for t in tokens]
+    of = said.index("of") if "of" in said[:5] else 0
+    each = len(said) - 1 if said[-1] == "each" else of - 1 if of and said[of - 1] == "each" else 0
+    end = of - (each == of - 1)
+    start = 1 if said[0] in ("the", "said") else 0
+    run = said[start:end]
+    if not each or not of or not 0 < len(run) <= _MOST or not run[-1].endswith("s"):
+        return
+    own = _own(job)
+    if not all(describes(w) for w in run) or own & _OTHER_VALUES:
+        return
+    kept = tuple(t for i, t in enumerate(tokens) if i > of and i != each)
+    if any(map(has_number, kept)):
+        cause = f"The words are read of {job.subjects[0].text}, as of what each of these has."
+        yield kept, _told(job, tokens[start:end], cause, own)
+
+
+def _of_what_is_full(job: Job, tokens: Tokens) -> Found:
+    """`a quarter full`, `at most 80 % full`, of a share, without the last word."""
+    kind, own = job.first.kind if isinstance(job.first, Typed) else None, _own(job)
+    share = kind is not None and not kind.dimension and isinstance(job.first, Typed) and job.first.unit
+    said = [word_of(t) for t in tokens]
+    at = len(said) - (3 if said[-2:-1] == ["or"] else 1)
+    if not share or at < 1 or said[at] not in ("full", "filled") or not own.isdisjoint(_EMPTY):
+        return
+    own |= {"full", "filled"} if own & {"full", "filled", "fill", "filling", "filled-up"} else set()
+    cause = f"{job.subjects[0].text} is read as the share that is full."
+    yield (*tokens[:at], *tokens[at + 1 :]), _told(job, tokens[at : at + 1], cause, own)
+
+
+_EMPTY = frozenset("empty free unfilled void headspace".split())
+
+
+def _from_there(job: Job, tokens: Tokens) -> Found:
+    """`not further than 20 mm from it`, `within 5 min of each other`, `within 3 mm of a sill`, of a distance
+    between them or from the sill, without the last words."""
+    said, own = [word_of(t) for t in tokens], _own(job)
+    run = next((r for r in _FROM if said[-len(r) :] == r), None)
+    run = run or next((r for r in _APART if said[-len(r) :] == r and "between" in own), None)
+    behind = tokens[len(tokens) - len(run) :] if run else _from_what_is_noted(job, tokens)
+    if not behind or own.isdisjoint((*_DISTANCES, "between")) or not any(map(has_number, tokens)):
+        return
+    cause = f"What it is measured from is said where {job.subjects[0].text} is declared."
+    noted = run is None or run in _APART
+    told = () if noted else _told(job, behind, cause, set()) or _told_of(job, behind, cause)
+    yield tokens[: -len(behind)], told
+
+
+def _from_what_is_noted(job: Job, tokens: Tokens) -> Tokens:
+    """The `of a sill` that ends the words behind the only number, where noted: 'from the sill'; else ()."""
+    note = job.place.names.note_of(job.subjects[0].text).lower().split()
+    ends = {w.strip(",;()") for i, w in enumerate(note) if not set(note[:i]).isdisjoint(("from", "between"))}
+    at = placed_at(tokens)
+    noted = at and all(w in ends or w in FILLERS for w in map(word_of, tokens[at:]))
+    return tokens[at:] if noted and word_of(tokens[-1]) in ends else ()
+
+
+def _told_of(job: Job, words: Tokens, cause: str) -> tuple[Diagnostic, ...]:
+    name = job.subjects[0].text
+    return (
+        Diagnostic(
+            "warning", job.span(words), f"'{job.text(words)}' is read past", cause,
+            f'say what is meant where it is declared: {name}  ...  "from ..."',
+        ),
+    )  # fmt: skip
+
+
+_FROM = [["away", "from", "it"], ["from", "it"], ["from", "there"], ["from", "them"], ["therefrom"]]
+_APART = [[w, *other] for w in ("of", "from") for other in (["each", "other"], ["one", "another"])]
+_DISTANCES = frozenset("distance offset spacing gap clearance separation".split())
+
+
+def _of_a_loss(job: Job, tokens: Tokens) -> Found:
+    """`losing at most 5 % of its activity each time`, `less than 15 % of the pressure is lost`, of a loss."""
+    own, said = _own(job), [word_of(t) for t in tokens]
+    if own.isdisjoint(("loss", "lost")):
+        return
+    passed: Tokens = ()
+    denied = int(said[0] in ("not", "never") and said[2:3] in (["more"], ["less"]))
+    before, tokens, said = tokens[:denied], tokens[denied:], said[denied:]
+    lost = next((i for i in range(2, len(said)) if said[i] == "lost" and said[i - 1] in _IS), 0)
+    if lost:
+        kept, passed = tokens[: lost - 1], tokens[lost + 1 :]
+        if not all(describes(w) or w in _TAIL for w in map(word_of, passed)):
+            return
+    elif said[0] in ("losing", "loses", "lose"):
+        kept = tokens[1:]
+        if run := next((r for r in _EACH_TIME if said[-len(r) :] == r), None):
+            kept, passed = kept[: -len(run)], tokens[-len(run) :]
+    else:
+        return
+    number = max((i for i, t in enumerate(kept) if has_number(t)), default=-1)
+    of = next((i for i in range(number + 1, len(kept)) if word_of(kept[i]) == "of"), len(kept))
+    whole = kept[of:]
+    if number < 0 or not all(describes(w) or w in own | _SMALL for w in map(word_of, whole)):
+        return
+    cause = f"The words are read of {job.subjects[0].text} as it is declared."
+    each = "each" in own or "per" in own or "every" in own
+    again = each and word_of(passed[-1] if passed else tokens[0]) in ("time", "cycle", "use")
+    told = (*_told(job, whole, cause, own), *(() if again else _told(job, passed, cause, own)))
+    yield (*before, *kept[:of]), told
+
+
+_IS = ("is", "are", "being", "gets", "get")
+_TAIL = frozenset("on in at during after per each every time year day cycle use".split())
+_EACH_TIME = [["each", "time"], ["every", "time"], ["per", "cycle"], ["in", "each", "cycle"], ["per", "use"]]
+
+
+def _in_each_period(job: Job, tokens: Tokens) -> Found:
+    """`up to 8 hours per day`, of a time, without the day."""
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    unit = find_unit(word_of(tokens[-1])) if word_of(tokens[-2]) in IN_EACH else None
+    period = unit is not None and unit.kind.dimension == TIME
+    if kind is None or kind.dimension != TIME or not (period or word_of(tokens[-1]) in _PERIODS):
+        return
+    if word_of(tokens[-2]) in IN_EACH and any(map(has_number, tokens[:-2])):
+        cause = f"{job.subjects[0].text} is read as the time in each of these."
+        yield tokens[:-2], _told(job, tokens[-2:], cause, _own(job))
+
+
+_PERIODS = frozenset("cycle shift night session".split())

@@ -1,0 +1,394 @@
+"""Limits that words put under a condition: 'at most 5 mm if the layer is thicker than 2 mm'.
+
+Phrases `only for conditions` have slots for what is limited and for its condition. Left of the colon stands
+what both are about, in the order of the words; another order is read where the words name the things.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from itertools import pairwise
+
+from scopecheck.core.declared import ChoiceDecl, Step
+from scopecheck.core.formula import All, Formula, Truth
+from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.kinds import TIME
+from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.matching.chart import Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.matching.phrase_finding import Job
+from scopecheck.matching.phrase_slots import own_phrase
+from scopecheck.matching.shared_limits import is_on_the_sides_of, lets_in_more
+from scopecheck.matching.states import noun_of, switched
+from scopecheck.matching.subjects import Subject
+from scopecheck.occurrences.occurrence import Occurrence
+from scopecheck.occurrences.readings import MOMENTS, is_switch, read
+from scopecheck.rewording.sides import Sides, Things, Tokens
+from scopecheck.rewording.usual import words_at
+from scopecheck.vocabulary.entry import Entry
+from scopecheck.vocabulary.names import Bound, Listed, Typed
+
+METHOD = "a method is claimed"
+
+
+@record
+class Roles:
+    """Which of the things left of the colon are limited, and which the condition is about."""
+
+    outcome: Things
+    condition: Things
+    means: Subject | None = None
+    """What a step or a switch is carried out by: a count, which the words need not name."""
+    each: tuple[tuple[int, Things], ...] = ()
+    """Of two conditions that name different things, where each begins and which it names."""
+
+    def of(self, fill: Fill) -> Things:
+        if fill.slot.kind in ("outcome", "state"):
+            return self.outcome
+        return dict(self.each).get(fill.tokens[0].start, self.condition)
+
+
+def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
+    """The words as limits under conditions; None where they are none.
+
+    Raises Trouble where nothing tells which thing is limited and which the condition is about.
+    """
+    tokens = without_opening(tokens)
+    if row := _after_another(sides, tokens):
+        return row
+    found = _found(sides, tokens)
+    if found:
+        if len(found) > 1:
+            ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
+            what = f"these words are a phrase in {len(found)} ways"
+            help = "write the meaning in symbols: words, two blanks, exactly, facts"
+            raise trouble(sides.job.span(tokens), what, f"They match {ways}.", help)
+        return _read(sides, found[0], tokens)
+    for parts in joined_parts(tokens):
+        for each in ((sides, sides), tuple(_of_named(sides, part) for part in parts)):
+            every = {s.text for own in each for s in own.job.subjects}
+            both = [_found(own, part)[:1] for own, part in zip(each, parts, strict=True)]
+            if all(both) and every == {s.text for s in sides.job.subjects}:
+                said = zip(each, both, parts, strict=True)
+                return All(tuple(_read(own, match, part) for own, (match,), part in said))
+    return None
+
+
+def _of_named(sides: Sides, part: Tokens) -> Sides:
+    """The words of one of two sentences, of the first thing and of those that it names."""
+    job = sides.job
+    named = tuple(s for s in job.subjects if s is job.subjects[0] or _is_named(sides, part, s))
+    if len(named) == 1 or len(named) == len(job.subjects):
+        return sides
+    return replace(sides, job=Job(job.place, named, job.words, job.bare), known={})
+
+
+def _after_another(sides: Sides, tokens: Tokens) -> Formula | None:
+    """`at least 3 mm, and at least 5 mm if the rim exceeds 10 mm`: the first limit holds in any case.
+
+    So it does without the comma where the second is one on the same side; of limits on both sides phrases
+    tell what may be meant, as they do with a comma before the condition. Where a 'but' lets in more, as in
+    `at most 3 A, but at most 5 A if`, it is instead of the first.
+    """
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(1, len(words) - 2) if words[i] in ("and", "but")):
+        if words[at - 1] == "nowhere":
+            continue  # 'nowhere but where' begins a condition
+        comma = words[at - 1] == ","
+        left, right = tokens[: at - comma], tokens[at + 1 :]
+        began = not _CONDITIONS.isdisjoint(words[: at - comma]) or "as" in words[: at - comma]
+        behind = "," in words[at:] and words[at + 1] not in _CONDITIONS
+        if not left or began or behind or not (found := _found(sides, right)):
+            continue
+        second = next((f.tokens for f in found[0].fills if f.slot.kind in ("outcome", "state")), ())
+        roles = _chosen(sides, found[0], right)
+        chosen = isinstance(roles.outcome[0].bound, ChoiceDecl)
+        stated = chosen and not any(t.number for t in left)
+        if words[at] == "but" and (stated or lets_in_more(second, left)):
+            return _in_place_of(sides, left, right)
+        if not comma and (not is_on_the_sides_of(second, left) or lets_in_more(second, left)):
+            continue
+        if not comma and any(_limits_twice(m) for m in _found(sides, tokens)):
+            continue
+        side = sides.side(left, roles.outcome)
+        if side is not None:
+            return All((sides.read(side)[0], _read(sides, found[0], right)))
+    return None
+
+
+def _limits_twice(match: Match) -> bool:
+    """Is it a phrase of two limits, which tells by itself what each is under?"""
+    return sum(f.slot.kind == "outcome" for f in match.fills) > 1
+
+
+def _in_place_of(sides: Sides, left: Tokens, right: Tokens) -> Formula:
+    """`open, but closed if the pressure exceeds 5 bar`: closed where the condition holds, open elsewhere."""
+    said = (*right, *words_at(right[-1], ", otherwise"), *left)
+    if found := _found(sides, said):
+        return _read(sides, found[0], said)
+    raise trouble(
+        sides.job.span((*left, *right)), "the second limit lets in what the first one does not",
+        "Where the condition holds it may stand in the place of the first one.",
+        "write what is so where the condition holds, and 'otherwise' what is so elsewhere",
+    )  # fmt: skip
+
+
+def without_opening(tokens: Tokens) -> Tokens:
+    """Without a 'wherein,' before all of it."""
+    opening = len(tokens) > 2 and word_of(tokens[0]) in listed("conditional", "openings")
+    return tokens[1 + (word_of(tokens[1]) == ",") :] if opening else tokens
+
+
+def _found(sides: Sides, tokens: Tokens) -> list[Match]:
+    """The phrases that the words are, best first, with roles in which each side is read."""
+    things = sides.job.subjects
+    every = (*_all_roles(things), *_switched(things), *_first_and_rest(things), *_both(things))
+
+    def outcome(part: Tokens) -> bool:
+        limited = (r for r in every if not _is_switched(r))
+        return not _is_either(part) and any(sides.side(part, r.outcome) for r in limited)
+
+    tests = Tests(
+        no, no, lambda part: any(sides.side(part, r.condition) for r in every), applies(sides.job),
+        own_words(sides.job), 0,
+        outcome=outcome,
+        condition=lambda part: (
+            any(sides.side(part, r.condition) for r in every)
+            or any(sides.side(part, named) for named in (_named_in(sides, part),))
+        ),
+        state=lambda part: any(sides.state(part, s) is not None for s in things),
+        agree=lambda entry, fills: bool(_roles(sides, entry, fills)),
+    )  # fmt: skip
+    return matches(tokens, sides.job.place.phrases, tests)
+
+
+def _named_in(sides: Sides, part: Tokens) -> Things:
+    """Of three or more things those that the words name; none of fewer, for these stand in their order."""
+    things = sides.job.subjects
+    return (
+        tuple(s for s in things if _is_named(sides, part, s)) if len(things) >= _WITH_TWO_CONDITIONS else ()
+    )
+
+
+def _is_named(sides: Sides, part: Tokens, thing: Subject) -> bool:
+    switched = noun_of(thing.text) if is_switch(thing.bound) else frozenset[str]()
+    return sides.mentions(part, thing.text) or not switched.isdisjoint(map(word_of, part))
+
+
+_WITH_TWO_CONDITIONS = 3
+
+
+def _with_each_named(sides: Sides, roles: Roles, fills: tuple[Fill, ...]) -> Roles:
+    """The roles with what each of two conditions names, if together they name all that they are about."""
+    conditions = [f for f in fills if f.slot.kind == "condition"]
+    named = [tuple(s for s in _named_in(sides, f.tokens) if s in roles.condition) for f in conditions]
+    every = {s.text for things in named for s in things}
+    if len(conditions) <= 1 or not all(named) or every != {s.text for s in roles.condition}:
+        return roles
+    starts = (f.tokens[0].start for f in conditions)
+    return Roles(roles.outcome, roles.condition, roles.means, tuple(zip(starts, named, strict=True)))
+
+
+def _is_either(tokens: Tokens) -> bool:
+    """`at least 2 mm, or at least 4 mm`: only the second may stand under the condition."""
+    words = [word_of(t) for t in tokens]
+    return any(w == "," and then == "or" for w, then in pairwise(words))
+
+
+def no(_: Tokens) -> bool:
+    return False
+
+
+def own_words(job: Job) -> frozenset[str]:
+    """The words of a step may stand before what is said of it."""
+    return frozenset(job.subjects[0].text.lower().split() if job.sort == "steps" else ())
+
+
+def applies(job: Job) -> Callable[[Entry], bool]:
+    """Phrases with a condition in them, for what stands left of the colon."""
+    kinds = {"conditions", "steps" if job.sort == "steps" else "switches"}
+
+    def said_of(entry: Entry) -> bool:
+        conditional = any(s.kind in ("condition", "limit") for p in entry.patterns for s in p.slots)
+        return not kinds.isdisjoint(entry.only_for) and conditional
+
+    return said_of
+
+
+def _all_roles(things: Things) -> tuple[Roles, ...]:
+    """Every way to part the things that keeps them in order."""
+    cuts = [(things[:at], things[at:]) for at in range(1, len(things))]
+    return (*(Roles(a, b) for a, b in cuts), *(Roles(b, a) for a, b in cuts))
+
+
+def _switched(things: Things) -> tuple[Roles, ...]:
+    """Each switch, with the others as what its condition is about."""
+    others = [(s, tuple(o for o in things if o is not s)) for s in things if is_switch(s.bound)]
+    return tuple(Roles((switch,), rest) for switch, rest in others)
+
+
+def _first_and_rest(things: Things) -> tuple[Roles, ...]:
+    """A switch or a step that stands first, which the words need not name."""
+    if not (isinstance(things[0].bound, Step) or is_switch(things[0].bound)):
+        return ()
+    means = things[-1].bound
+    counted = len(things) > 2 and isinstance(means, Typed) and means.whole
+    with_means = (Roles(things[:1], things[1:-1], things[-1]),) if counted else ()
+    return (Roles(things[:1], things[1:]), *with_means)
+
+
+def _both(things: Things) -> tuple[Roles, ...]:
+    """One thing that is limited and that the condition is about: 'if the gap is more than the pitch'."""
+    return tuple(Roles((thing,), (thing,)) for thing in things)
+
+
+def _is_switched(roles: Roles) -> bool:
+    return len(roles.outcome) == 1 and is_switch(roles.outcome[0].bound)
+
+
+def _roles(sides: Sides, entry: Entry, fills: tuple[Fill, ...]) -> tuple[Roles, ...]:
+    """The roles in which every slot is read, those in the order of the words first."""
+    things = sides.job.subjects
+    with_means = "means" in entry.subjects
+    possible = (r for r in roles_for(things, {f.slot.kind for f in fills}) if bool(r.means) == with_means)
+    ways = (
+        r if all(fits(sides, f, r) for f in fills) else _with_each_named(sides, r, fills) for r in possible
+    )
+    found = tuple(r for r in ways if all(fits(sides, f, r) for f in fills) and _told(sides, fills, r))
+    return tuple(sorted(found, key=lambda r: r.of(fills[0])[0] is not things[0]))
+
+
+def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
+    """Whether the words leave no doubt about the roles, beyond what the order of the words says.
+
+    A thing on both sides is named in the condition, and the others stand in the words as values. In another
+    order than that of the words no side speaks of what the other, without a name, is taken to be about.
+    """
+    things = sides.job.subjects
+    if any(_for_so_long(sides, f, roles) for f in fills) or _in_a_row(sides, fills):
+        return False
+    if any(_is_said_of(sides, one, then) for one, then in pairwise(fills)):
+        return False
+    if roles.outcome == roles.condition:
+        conditions = (f for f in fills if f.slot.kind == "condition")
+        others = [s.text for s in things if s not in roles.outcome]
+        named = all(sides.head(f.tokens) == roles.outcome[0].text for f in conditions)
+        return named and all(any(sides.mentions(f.tokens, name) for f in fills) for name in others)
+    if roles.of(fills[0])[0] is things[0]:
+        return True
+    unnamed = [f for f in fills if f.slot.kind != "state" and not sides.head(f.tokens)]
+    return not any(
+        sides.mentions(other.tokens, thing.text)
+        for f in unnamed for thing in roles.of(f) for other in fills if roles.of(other) != roles.of(f)
+    )  # fmt: skip
+
+
+_NO_DOING = frozenset("during exceeding surpassing ranging reaching including".split())
+_CONDITIONS = frozenset("if when whenever where wherever unless while once until".split())
+"""With one of these in it, words directly behind a state hold more than a condition."""
+
+
+def _is_said_of(sides: Sides, state: Fill, condition: Fill) -> bool:
+    """`the heating is below 3 V`, `with the valve open the pressure is at least 2 bar`: no condition.
+
+    A verb directly behind a noun is said of that, `the valve being closed when ...`, as is what is done
+    beside it, `the fan is on keeping the heat below 40 °C`; and behind 'with' a state is no sentence.
+    """
+    limits = state.slot.kind == "state" and condition.slot.kind == "condition"
+    if not limits or condition.tokens[0].start > state.tokens[-1].end + 1:
+        return False
+    first = next((t for t in sides.job.words.tokens if t.sort != "gap"), state.tokens[0])
+    led = word_of(first) == "with" and first.start <= state.tokens[0].start
+    begins = word_of(condition.tokens[0])
+    doing = begins.endswith("ing") and begins not in _NO_DOING
+    doing = doing and not any(begins in s.text.lower().split() for s in sides.job.subjects)
+    verb = begins in _VERBS or doing or not _CONDITIONS.isdisjoint(map(word_of, condition.tokens))
+    return verb or (led and not _VERBS.isdisjoint(map(word_of, condition.tokens)))
+
+
+_VERBS = frozenset("is are being was were exceeds falls drops rises lies remains stays reaches has".split())
+
+
+def _for_so_long(sides: Sides, fill: Fill, roles: Roles) -> bool:
+    """'At 80 degC for 10 minutes' says how long, and puts nothing under a condition."""
+    bounds = [s.bound for s in roles.condition] if fill.slot.kind == "condition" else []
+    times = any(isinstance(b, Typed) and b.kind and b.kind.dimension == TIME for b in bounds)
+    return times and sides.word_before(fill.tokens) == "for"
+
+
+def _in_a_row(sides: Sides, fills: tuple[Fill, ...]) -> bool:
+    """'At a temperature of 80 degC, a pressure of 3 bar': two limits in a row, and no sentence."""
+    first, second = fills[0], fills[-1]
+    stated = first.slot.kind == "condition" and second.slot.kind == "outcome"
+    listing = stated and sides.word_before(first.tokens) in listed("conditional", "in_a_row")
+    return listing and listed("conditional", "verbs").isdisjoint(map(word_of, second.tokens))
+
+
+def roles_for(things: Things, kinds: set[str]) -> tuple[Roles, ...]:
+    """The roles that things may have in a phrase with slots of these kinds."""
+    if "outcome" in kinds:
+        return tuple(r for r in (*_all_roles(things), *_both(things)) if not _is_switched(r))
+    first = _first_and_rest(things)
+    return (*_switched(things), *(r for r in first if r.means)) if "state" in kinds else first
+
+
+def fits(sides: Sides, fill: Fill, roles: Roles) -> bool:
+    if fill.slot.kind == "state":
+        return sides.state(fill.tokens, roles.outcome[0]) is not None
+    return sides.side(fill.tokens, roles.of(fill)) is not None
+
+
+def _chosen(sides: Sides, match: Match, tokens: Tokens) -> Roles:
+    """The roles that the words tell. Raises Trouble where they may be either way round.
+
+    Without a name in the words, and with the condition first, either order left of the colon may be meant.
+    """
+    found = _roles(sides, match.entry, match.fills)
+    named = any(sides.head(f.tokens) for f in match.fills)
+    told = found[0] if len(found) == 1 or (match.fills[0].slot.kind == "outcome" and not named) else None
+    if told is None:
+        one, other = (s.text for s in (found[0].outcome[0], found[0].condition[0]))
+        raise trouble(
+            sides.job.span(tokens), f"nothing tells whether {one} or {other} is limited here",
+            "The words may be read of both, either way round, and name neither.",
+            f"let the name stand in the words, as in: if the {other} is ..., the {one} is ...",
+        )  # fmt: skip
+    return told
+
+
+def _read(sides: Sides, match: Match, tokens: Tokens) -> Formula:
+    """The readings of the phrase that the words are, each side with the readings of its own."""
+    job, roles = sides.job, _chosen(sides, match, tokens)
+    first = roles.outcome[0]
+    slots: dict[str, Bound] = {"x": first.bound, "method": Listed((Truth(job.place.method),), (), METHOD)}
+    shown = {"x": first.text, "method": METHOD}
+
+    def put(name: str, formula: Formula, text: str) -> None:
+        slots[name], shown[name] = Listed((formula,), (), text), text
+
+    if isinstance(first.bound, ChoiceDecl) and is_switch(first.bound):
+        put("done", *switched(first.bound, True))
+    for fill in match.fills:
+        if fill.slot.kind == "state":
+            assert isinstance(first.bound, ChoiceDecl)
+            put(fill.slot.name, *switched(first.bound, bool(sides.state(fill.tokens, first))))
+        else:
+            side = sides.side(fill.tokens, roles.of(fill))
+            assert side is not None
+            names = job.place.names
+            names.under_condition = fill.slot.kind == "condition"
+            try:
+                said = sides.read(side)
+            finally:
+                names.under_condition = False
+            for name in (fill.slot.name, *(f"{n}_{fill.slot.name}" for n in match.entry.subjects[1:])):
+                put(name, *said)
+    if first.moments and any(s.moments for s in roles.condition):
+        put(MOMENTS, Truth(True), MOMENTS)
+    if roles.means is not None:
+        slots["means"], shown["means"] = roles.means.bound, roles.means.text
+    at = Occurrence(
+        job.place.document, job.place.where, job.text(tokens), match.wording.lower(), slots, shown,
+        job.span(tokens), own_phrase(match),
+    )  # fmt: skip
+    return read(match.entry, at, job.place.names, job.place.groups, match.entry.title)

@@ -1,0 +1,156 @@
+"""What a quantity of a step is noted to be of, beside its name: `temperature of the broth`.
+
+The moments of a step have phrases of their own, which know the quantity by its name alone. What is never or
+always so is so throughout.
+"""
+
+from __future__ import annotations
+
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
+from scopecheck.matching.chart import word_of
+from scopecheck.matching.subjects import Subject, is_bare_share
+from scopecheck.vocabulary.names import Names
+
+_ARTICLES = ("a", "an", "the", "said")
+
+
+def without_noted_bearer(tokens: tuple[Token, ...], subject: Subject, names: Names) -> tuple[Token, ...]:
+    """`the temperature of the broth`, `the broth temperature`, noted "of the broth", as the temperature.
+
+    The words as they are where the note says anything else, or where nothing is measured of a step.
+    """
+    if not subject.moments:
+        return tokens
+    own, _, step = (part.split() for part in subject.text.lower().partition(" of "))
+    tokens = _without_own_step(tokens, step)
+    noted = names.note_of(subject.moments["start"][0]).lower().split(",")[0].split()
+    bearer = _bearer(noted, own)
+    said = [word_of(t) for t in tokens]
+    called = ([*own, "of"], [*own, "of", "the"], [own[-1], "of"], [own[-1], "of", "the"])
+    for run in (*([*so, *bearer] for so in called), [*bearer, *own]) if bearer else ():
+        for at in range(len(said) - len(run)):
+            if said[at : at + len(run)] == run:
+                name = (
+                    replace(tokens[at], text=word, end=tokens[at + len(run) - 1].end)
+                    for word in subject.text.partition(" of ")[0].split()
+                )
+                return (*tokens[:at], *name, *tokens[at + len(run) :])
+    return tokens
+
+
+def _without_own_step(tokens: tuple[Token, ...], step: list[str]) -> tuple[Token, ...]:
+    """`not exceeding 30 degC during the resting`, of a temperature of the resting, without what it is of."""
+    words = [word_of(t) for t in tokens]
+    lead = 1 + (words[1:2] == ["the"])
+    behind = lead + len(step) + (words[lead + len(step) : lead + len(step) + 1] == ["step"])
+    if (
+        words[0] == "during"
+        and words[lead : lead + len(step)] == step
+        and words[behind : behind + 1] == [","]
+    ):
+        return tokens[behind + 1 :]
+    end = len(words) - (words[-1] == "step")
+    start = end - len(step)
+    start -= words[start - 1] in _ARTICLES
+    during = words[:end][-len(step) :] == step and start > 1 and words[start - 1] in ("during", "while")
+    return tokens[: start - 1 - (words[start - 2] == ",")] if during else tokens
+
+
+def without_noted_share(tokens: tuple[Token, ...], subject: Subject, names: Names) -> tuple[Token, ...]:
+    """`10 % to 30 % of saturation`, noted "dissolved oxygen, of saturation", without what the note says."""
+    noted = names.note_of(subject.moments["start"][0]).lower().split(",") if subject.moments else []
+    said = [word_of(t) for t in tokens]
+    for run in (part.split() for part in noted):
+        at = next((i for i in range(1, len(said)) if run[:1] == ["of"] and said[i : i + len(run)] == run), 0)
+        if at and is_bare_share(tokens[at - 1]):
+            return (*tokens[:at], *tokens[at + len(run) :])
+    return tokens
+
+
+def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]:
+    """`never exceeds 80 degC`, `is at all times below 80 degC`, of a quantity of a step, as so throughout."""
+    said = [word_of(t) for t in tokens]
+    if not subject.moments or not _OF_MOMENTS.isdisjoint(said) or not_always(said)[1]:
+        return tokens
+    denied = not {"not", "no", "never", "nor", "ever"}.isdisjoint(said)
+    runs = [*(_NEVER if denied else _ALWAYS)]
+    at, run = next(((i, r) for i in range(len(said)) for r in runs if said[i : i + len(r)] == r), (0, []))
+    if not run:
+        return tokens
+    if not denied and not listed("limits", "changing").isdisjoint(said):
+        return tokens
+    numbers = sum(t.number is not None for t in tokens)
+    if denied and numbers > sum(said[i : i + len(r)] == r for i in range(len(said)) for r in runs):
+        return tokens  # 'rises to 80 degC and never exceeds 90 degC'
+    never = (replace(tokens[at], text="never", end=tokens[at + len(run) - 1].end),) if run in _DENYING else ()
+    kept = (*tokens[:at], *never, *tokens[at + len(run) :])
+    if not kept:
+        return tokens
+    return (*kept, replace(kept[-1], sort="word", text="throughout", number=None, start=kept[-1].end))
+
+
+def not_always(said: list[str]) -> tuple[int, int]:
+    """Where `not always`, `never constantly` stand, and where they end; (0, 0) for none."""
+    for at in range(1, len(said)):
+        run = next((r for r in _AT_ALL if said[at : at + len(r)] == r), [])
+        if run and (
+            said[at - 1] in ("not", "never") or said[at - 2 : at] in (["not", "be"], ["no", "longer"])
+        ):
+            return at - 1 - (said[at - 1] in ("be", "longer")), at + len(run)
+    return 0, 0
+
+
+def denied_at_times(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+    """What `is not always above 40 degC` denies: that it is so throughout, or of like parts that all are so.
+
+    Of one value that is no quantity of a step nothing tells at which times: () for it, and where what stands
+    behind is not one limit.
+    """
+    said = [word_of(t) for t in tokens]
+    start, end = not_always(said)
+    one = subjects[0] if len(subjects) == 1 else None
+    own = one.text.lower().partition(" of ")[0].split() if one is not None else []
+    lead = int(said[:1] == ["the"])
+    lead = lead + len(own) if said[lead : lead + len(own)] == own else 0
+    lead += said[lead : lead + 1] in (["is"], ["are"], ["being"], ["does"], ["do"])
+    if not end or start != lead or one is None or said[lead] != "not" or end == len(said):
+        return ()
+    limit = said[end:]
+    joined = [i for i, w in enumerate(limit) if w == "and" and "between" not in limit[:i]]
+    joined += [i for i, w in enumerate(limit[:-1]) if w == "or" and limit[i + 1 :] not in _OR_MORE]
+    if joined or not _GOING_ON.isdisjoint(limit) or not_always(limit)[1]:
+        return ()
+    if one.moments:
+        last = tokens[-1]
+        return (*tokens[end:], replace(last, sort="word", text="throughout", number=None, start=last.end))
+    return tokens[end:] if one.parts is not None and one.parts.sort == "parts" else ()
+
+
+_OR_MORE = [[w] for w in "more less higher lower greater above below over under longer shorter".split()]
+_GOING_ON = frozenset(", but if when while unless until where before after preferably not never".split())
+_WHENEVER = [["time"], ["moment"], ["stage"], ["point", "in", "time"]]
+_DENYING = [["never"], ["without", "ever"], *(["at", "no", *when] for when in _WHENEVER)]
+_NEVER = [*_DENYING, *(["at", "any", *when] for when in _WHENEVER)]
+_ALWAYS = [
+    ["always"], ["constantly"], ["permanently"], ["at", "all", "times"], ["all", "the", "time"],
+    ["the", "whole", "time"], ["at", "every", "moment"], ["at", "every", "point", "in", "time"],
+]  # fmt: skip
+_AT_ALL = [*_ALWAYS, ["continuously"], ["throughout"], ["invariably"], ["at", "every", "stage"]]
+_OF_MOMENTS = frozenset(
+    "throughout but end beginning start average mean median peak first then finally until if when while where"
+    " unless once before after during or initially eventually".split()
+)
+"""Beside these it is asked of a moment, or of a part of the step."""
+
+
+def _bearer(noted: list[str], own: list[str]) -> list[str]:
+    """What has the quantity: the broth, of `of the broth` and of `broth temperature`; [] without one."""
+    of = own if noted[: len(own)] == own else []
+    if noted[len(of) : len(of) + 1] == ["of"]:
+        found = noted[len(of) + 1 :]
+    else:
+        found = noted[: -len(own)] if noted[-len(own) :] == own else []
+    found = found[1:] if found[:1] and found[0] in _ARTICLES else found
+    return [] if {"of", "at", "in", "from", "per"} & set(found) else found

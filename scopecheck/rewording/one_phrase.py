@@ -1,0 +1,171 @@
+"""Words as one phrase of what stands left of the colon: its readings as a formula, or the error."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from scopecheck.core.formula import All, Formula, Not
+from scopecheck.foundations.diagnostics import Trouble, slip_for, trouble
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
+from scopecheck.matching.beside_another import (
+    multiples,
+    of_both,
+    per_one,
+    surpassing,
+    times,
+    to_a_multiple,
+    with_names_in_words,
+)
+from scopecheck.matching.chart import Match, joined_parts, matches, word_of
+from scopecheck.matching.other_things import nouns_of_others
+from scopecheck.matching.phrase_advice import NOT_READ, bare_parts_per, no_phrase, shortened
+from scopecheck.matching.phrase_finding import Job, Read
+from scopecheck.matching.phrase_slots import named_subjects, occurrence
+from scopecheck.matching.shared_limits import is_bare_limit, is_upper, leaves_open_of_what
+from scopecheck.occurrences.defined_words import apply, note_settled_twice
+from scopecheck.occurrences.readings import can_be_tried, read
+from scopecheck.vocabulary.names import Typed
+
+
+def is_read(job: Job, tokens: tuple[Token, ...]) -> bool:
+    return bool(tokens) and (
+        job.readable(tokens) or _beside_another(job, tokens) is not None or of_both(job, tokens) is not None
+    )
+
+
+def _beside_another(job: Job, tokens: tuple[Token, ...]) -> Read | None:
+    return (
+        surpassing(job, tokens)
+        or multiples(job, tokens)
+        or to_a_multiple(job, tokens)
+        or times(job, tokens)
+        or per_one(job, tokens)
+        or with_names_in_words(job, tokens)
+    )
+
+
+def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
+    """All of the words as one formula. Raises Trouble if no phrase, or more than one, reads them."""
+    if other := multiples(job, tokens):
+        return whole(*other)
+    found = job.found(tokens)
+    if len(found) > 1:
+        ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
+        raise trouble(
+            job.span(tokens), f"these words are a phrase in {len(found)} ways", f"They match {ways}.",
+            "write fewer of the words, or the meaning in symbols: words, two blanks, exactly, facts",
+        )  # fmt: skip
+    if found:
+        return _read(job, found[0], tokens)
+    if other := job.share_of_another(tokens) or job.in_total(tokens) or job.difference(tokens):
+        return whole(*other)
+    if other := job.at_first_worked_out(tokens) or _beside_another(job, tokens):
+        return whole(*other)
+    if both := of_both(job, tokens):
+        return All(tuple(whole(job.of(job.subjects[0]), words) for words in both))
+    if sides := job.split(tokens):
+        left, right = sides
+        return All((whole(job.beside_more(right), left), whole(job.beside_more(left), right)))
+    if each := job.of_each(tokens):
+        return All(tuple(whole(*one) for one in each))
+    beside = job.asides(tokens)
+    if agreeing := next((a for a in beside if not a.wrong), None):
+        return whole(job, agreeing.rest)
+    for aside in beside:
+        lift = f"{aside.help}; or lift only: {job.text(aside.rest).removeprefix('of ')}"
+        raise trouble(job.span(aside.words), aside.wrong, "", lift)
+    # Last: 'not more than 5 %, based on the total weight' is a limit with a basis, and denies none.
+    if said := denied(job, tokens):
+        return Not(whole(job, said))
+    raise _not_read(job, tokens)
+
+
+def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
+    """What is said of words that nothing reads. Raises what a phrase for other things has to say itself."""
+    if job.place.tried:
+        return trouble(job.span(tokens), f"{NOT_READ} '{shortened(job.text(tokens))}'", "", "")
+    for number, word in pairwise(tokens):
+        if (number.number or word_of(number) in NUMBER_WORDS) and word_of(word) in CALENDAR:
+            return no_fixed_length(job.span((number, word)))
+    if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens)):
+        return advice
+    if misspelled := _misspelled(job, tokens):
+        return misspelled
+    if isinstance(job.first, Typed) and any(leaves_open_of_what(*sides) for sides in joined_parts(tokens)):
+        return trouble(
+            job.span(tokens), "these words do not tell what each of the two limits is of",
+            "One of them stands beside another quantity, or is only part of a number.",
+            "put each limit on a line of its own, in all its words",
+        )  # fmt: skip
+    any_number = replace(job.tests(), subjects=0)
+    for match in matches(tokens, job.place.phrases, any_number):
+        if len(job.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):
+            named_subjects(job, match, tokens)
+    return no_phrase(job, tokens)
+
+
+def _misspelled(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
+    """The error for `betwen 2 and 4 mm`: a word that no phrase has, and nearly one that limits."""
+    known = job.place.phrases.words() | {w for name in job.place.names.all() for w in name.lower().split()}
+    known |= listed("items", "nouns") | listed("measures", "nouns")  # a 'layer' is no slip for 'later'
+    limits = [w for w in listed("limits", "inside") if len(w) > _SHORT]
+    for token in tokens:
+        word = word_of(token)
+        if token.sort != "word" or word in known or len(word) <= _SHORT:
+            continue
+        if meant := slip_for(word, limits):
+            what = f"{NOT_READ} '{shortened(job.text(tokens))}'"
+            return trouble(job.span((token,)), what, f"No phrase has '{word}'.", f"did you mean '{meant}'?")
+    return None
+
+
+_SHORT = 4
+
+
+def can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
+    """Whether `whole` has a formula for the words, without making all of it. Raises Trouble as it does."""
+    found = job.found(tokens)
+    if len(found) == 1 and not job.defined(tokens):
+        at = occurrence(job, found[0], tokens, whole)
+        return can_be_tried(found[0].entry, at, job.place.names)
+    whole(job, tokens)
+    return True
+
+
+def denied(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """What 'not' stands before, where a phrase reads it; else nothing.
+
+    `Not less than 2 mm or more than 8 mm` denies both; of two limits to one side it may deny the first alone,
+    and so of two that an 'and' joins.
+    """
+    index = 1 if len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") else 0
+    behind = tokens[index + 1 :]
+    if word_of(tokens[index]) != "not" or not behind:
+        return ()
+    if not job.readable(behind) and not with_names_in_words(job, behind):
+        return ()
+    joined = joined_parts(behind) if isinstance(job.first, Typed) else ()
+    if any(job.readable(a) and job.readable(b) for a, b in joined):
+        return ()
+    either = [i for i, t in enumerate(behind) if word_of(t) == "or"]
+    sides = ((behind[:i], behind[i + 1 :]) for i in either)
+    alike = any(is_bare_limit(a) and is_bare_limit(b) and is_upper(a) == is_upper(b) for a, b in sides)
+    limits = any(word_of(t) == "than" for t in behind)
+    return () if alike and limits else behind
+
+
+def _read(job: Job, match: Match, tokens: tuple[Token, ...]) -> Formula:
+    """The readings of the phrase that the words are, with what the description defines them to be."""
+    at, entry = occurrence(job, match, tokens, whole), match.entry
+    names, groups = job.place.names, job.place.groups
+    groups.passed += [told for told in nouns_of_others(job, match) if told not in groups.passed]
+    by_entry = {m.entry: m for m in job.defined(tokens)}
+    laid = ((d, by_entry.get(d.entry)) for d in groups.definitions)
+    tried = (apply(d, occurrence(job, m, tokens, whole), names, groups) for d, m in laid if m)
+    defined = tuple(applied for applied in tried if applied)
+    if defined:
+        note_settled_twice(entry, at, names, groups, defined)
+    return read(entry, at, names, groups, entry.title, defined)

@@ -1,0 +1,168 @@
+"""So many parts of one thing to a part of another, `2 to 4 parts of A per part of B`; 'any of' several."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from scopecheck.foundations.record import replace
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Number, Token
+from scopecheck.matching.chart import has_number, word_of
+from scopecheck.matching.subjects import Subject
+from scopecheck.vocabulary.names import Typed
+from scopecheck.vocabulary.parts import plural_of
+
+Tokens = tuple[Token, ...]
+_PER = (["per"], ["to"], ["for", "each"], ["for", "every"], ["for"])
+_BY = {"by weight": "by mass", "by mass": "by mass", "by volume": "by volume"}
+
+
+def with_parts_per_part(
+    tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...] = ("", "")
+) -> Tokens:
+    """The words as so many times the second thing, of two shares or amounts of one kind.
+
+    Only where all of the words are so many parts of the first to one part, or to so many, of the second; by
+    weight or by volume only of what is counted so.
+    """
+    if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
+        return tokens
+    one, other = (s.bound.kind for s in subjects if isinstance(s.bound, Typed))
+    if one is None or one != other or one.basis == "level":
+        return tokens
+    said = [word_of(t) for t in tokens]
+    first = next((i for i, w in enumerate(said) if w in ("part", "parts")), 0)
+    numbers = [t.number for t in tokens[:first] if t.number is not None]
+    if not first or not has_number(tokens[first - 1]) or any(n.unit is not None for n in numbers):
+        return tokens
+    rest, counted = said[first + 1 :], [""]
+    behind = _of(rest, subjects[0].text, counted, notes[0], one=True)
+    per = next((run for run in _PER if behind is not None and behind[: len(run)] == run), None)
+    if behind is None or per is None:
+        return tokens
+    behind = behind[len(per) :]
+    divisor = Fraction(1)
+    if behind and (behind[0] in NUMBER_WORDS or behind[0].isdecimal()):
+        divisor = Fraction(behind[0]) if behind[0].isdecimal() else Fraction(NUMBER_WORDS[behind[0]])
+        behind = behind[1:]
+    elif per in (["to"], ["for"]) and behind[:1] not in (["a"], ["each"]):
+        return tokens
+    else:
+        behind = behind[1:] if behind[:1] == ["a"] else behind
+    if (
+        behind[:1] not in (["part"], ["parts"])
+        or not divisor
+        or _of(behind[1:], subjects[1].text, counted, notes[1]) != []
+    ):
+        return tokens
+    by = one.split[0] if not one.dimension else ("by volume" if _is_volume(subjects[0]) else "by mass")
+    if any(c and by and _BY[c] != by for c in counted) or (
+        not any(counted) and by not in ("by mass", "by volume", "")
+    ):
+        return tokens
+    limit = tuple(_divided(t, divisor) for t in tokens[:first])
+    last = tokens[-1]
+    times = f"times the {subjects[1].text}".split()
+    return (*limit, *(replace(last, sort="word", text=w, start=last.end) for w in times))
+
+
+def _of(
+    said: list[str], name: str, counted: list[str], note: str = "", one: bool = False
+) -> list[str] | None:
+    """What stands behind `[by weight] of NAME`; None where that does not stand there.
+
+    For its name what its note says may stand, or what shares a word with the name. The first of two need not
+    be named: `2 parts by weight per part by weight of the resin`.
+    """
+    if " ".join(said[:2]) in _BY:
+        counted.append(" ".join(said[:2]))
+        said = said[2:]
+    if one and any(said[: len(run)] == run for run in _PER):
+        return said
+    said = said[1:] if said[:1] == ["of"] else said
+    said = said[1:] if said[:1] in (["the"], ["said"], ["a"], ["an"]) else said
+    own = name.lower().split()
+    if said[: len(own)] == own:
+        return said[len(own) :]
+    known = {w.strip(",;()") for w in f"{name} {note}".lower().split()} - _UNTOLD
+    end = next((i for i, w in enumerate(said) if w in _ENDS), len(said))
+    return said[end:] if 0 < end <= _MOST and not known.isdisjoint(said[:end]) else None
+
+
+_ENDS = frozenset("per to for".split())
+_MOST = 3
+_UNTOLD = frozenset("part parts by weight mass volume of the a an number share amount".split())
+
+
+def _is_volume(subject: Subject) -> bool:
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    return kind is not None and kind.dimension == (("length", 3),)
+
+
+def _divided(token: Token, divisor: Fraction) -> Token:
+    if divisor == 1:
+        return token
+    value = token.number.value if token.number else None
+    if value is None and word_of(token) in NUMBER_WORDS:
+        value = Fraction(NUMBER_WORDS[word_of(token)])
+    if value is None:
+        return token
+    made = Number(f"{token.text}/{divisor}", value / divisor, 0, None)
+    return replace(token, sort="number", number=made)
+
+
+def with_any_of_them(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`thicker than any of the top and the core`, `than any of the layers`, as than each of them.
+
+    Layers called by one word and a number are all that are so called left of the colon.
+    """
+    said = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(said) - 2) if said[i : i + 3] in (["than", "any", "of"], _EITHER)), 0)
+    others = subjects[1:]
+    if not at or len(others) < 2 or not all(isinstance(s.bound, Typed) and s.parts is None for s in others):
+        return tokens
+    behind = [w for w in said[at + 3 :] if w not in ("the", "said", "these", "them")]
+    each = (*tokens[: at + 1], replace(tokens[at + 1], text="each"), tokens[at + 2])
+    names = [s.text.lower() for s in others]
+    listed = f" {' '.join(behind)} "
+    if all(f" {name} " in listed for name in names) and "and" in behind:
+        return (*each, *tokens[at + 3 :])
+    called = {" ".join(name.split()[:-1]) for name in names if name.split()[-1].isdecimal()}
+    if len(called) != 1 or " ".join(behind) != f"{called.pop()}s" or len(names) != len(set(names)):
+        return tokens
+    last = tokens[-1]
+    run: list[str] = []
+    for i, s in enumerate(others):
+        run += ([","] if 0 < i < len(others) - 1 else ["and"] if i else []) + s.text.split()
+    return (*each, *(replace(last, sort="word", text=w, start=last.end) for w in run))
+
+
+_EITHER = ["than", "either", "of"]
+
+
+def with_any_in_a_condition(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`if any of the ribs is taller than 5 mm`, `if any rib is`, of like parts, as if at least one is."""
+    said = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(said) - 2) if said[i] == "any" and _in_a_condition(said, i)), 0)
+    if not at or len(subjects) < 2 or not any(s.parts for s in subjects):
+        return tokens
+    end = at + 1 + (said[at + 1] == "one")
+    several = [s.text.lower().rpartition(" of the ")[2].split() for s in subjects if s.parts]
+    words, behind = ["at", "least", "one"], end
+    for name in several if said[end] != "of" else ():
+        run = said[end : end + len(name)]
+        if len(run) == len(name) and [*run[:-1], plural_of(run[-1])] == name:
+            words, behind = [*words, "of", "the", *name], end + len(name)
+    if said[end] != "of" and behind == end:
+        return tokens
+    one = (replace(tokens[at], text=w, end=tokens[at].start) for w in words)
+    return (*tokens[:at], *one, *tokens[behind:])
+
+
+def _in_a_condition(said: list[str], at: int) -> bool:
+    """Does a condition begin right before this word, or before the name of what `any` part has?"""
+    before = next((i for i in range(at - 1, max(at - 6, -1), -1) if said[i] in _CONDITIONS), None)
+    return before is not None and {*said[before + 1 : at]}.isdisjoint((",", "is", "are", "not"))
+
+
+_CONDITIONS = frozenset("if when whenever once unless where while until that".split())
