@@ -40,8 +40,8 @@ class Kind:
 
     @property
     def point(self) -> bool:
-        """True for a point on a scale: differences are of the plain kind, products mean nothing."""
-        return self.basis in (LEVEL, GAUGE)
+        """True for a point on a scale: differences are of another kind, products mean nothing."""
+        return self.basis in (LEVEL, GAUGE) or self in _IN_DECIBELS
 
     @property
     def adds_up(self) -> bool:

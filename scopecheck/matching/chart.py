@@ -5,7 +5,8 @@ Knows tokens and patterns, nothing of meanings: what fills a slot is handed back
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
+from itertools import zip_longest
 from typing import TypeAlias
 
 from scopecheck.foundations.record import record, replace
@@ -352,10 +353,24 @@ def _names(tokens: tuple[Token, ...], after: tuple[Token, ...], own: frozenset[s
         return False
     if words[-1] in listed("names", "never_last") or (words[0] in NUMBER_WORDS and words[0] not in own):
         return False
+    if leaves([words[0], *following], own):
+        return False
     several = (
         w for w, then in zip(words, following, strict=False) if then in ("of", "than") and w not in own
     )
     return listed("names", "of_several").isdisjoint(several)
+
+
+def leaves(said: Sequence[str], own: frozenset[str]) -> bool:
+    """`the width outside the`, `the gap out of`: do words that are no name say where a value lies?"""
+    return any(
+        w in _LEAVING and w not in own and (then in _LEADING_ON or then in _FROM_THERE or then == "")
+        for w, then in zip_longest(said, said[1:], fillvalue="")
+    )
+
+
+_LEAVING = ("outside", "out", "beyond", "short")
+_FROM_THERE = ("this", "that", "said", "these", "those", "its")
 
 
 def _combines(tokens: tuple[Token, ...], at: int) -> bool:

@@ -19,6 +19,13 @@ _INSTEAD: dict[tuple[str, ...], tuple[str, ...]] = {
     **{(no, less, "than"): ("not", "less", "than") for no in ("no", "not") for less in ("smaller", "lower")},
     **dict.fromkeys((("does", "not", "exceed"), ("not", "to", "exceed")), ("not", "exceeding")),
     ("exceeds",): ("exceeding",),
+    ("lies", "in"): ("in",),
+    ("lies", "between"): ("between",),
+    ("in", "a", "range"): ("in", "the", "range"),
+    ("in", "the", "range", "of", "from"): ("in", "the", "range", "from"),
+    ("in", "the", "range", "of", "between"): ("between",),
+    ("in", "the", "range", "between"): ("between",),
+    ("ranges", "from"): ("ranging", "from"),
 }
 _LEAST, _MOST = (
     (("at", "least"), ("not", "less", "than"), ("no", "less", "than")),

@@ -15,7 +15,7 @@ from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import FILLERS, word_of
+from scopecheck.matching.chart import FILLERS, leaves, word_of
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.subjects import Subject
@@ -176,6 +176,10 @@ def _ends(token: Token, noted: frozenset[str] = frozenset()) -> bool:
 def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     """May the words be what the one or the other thing is called? They limit, order, count and deny nothing,
     but for what its own name or note says, and speak of no other measure of what it is."""
+    own = _words_of(job, job.subjects[which].text)
+    as_it_is = said[:2] == ["it", "is"]  # 'as high as it is long'
+    if leaves(said, own) or any(w in _SAYS_OF_IT and w not in own for w in said[2 * as_it_is :]):
+        return False  # 'the width is outside', 'the width after stretching'
     if said[:1] == ["that"] and len(said) == 2 and which == 1:
         alike = [frozenset(s.text.lower().split()) for s in job.subjects]
         return said[1] in listed("measures", "nouns") and all(said[1] in words for words in alike)
@@ -225,6 +229,11 @@ def _is_in_a_term(said: list[str], at: int, own: frozenset[str]) -> bool:
     return (said[at] == "between" and before in _BETWEEN) or (said[at] == "point" and before in _POINTS)
 
 
+_SAYS_OF_IT = listed("names", "never") | frozenset(
+    "short falls fall falling goes go going reaches reach reaching stays stay remains remain"
+    " after before during upon while until since".split()
+)
+"""What is said of a thing, or when; it is called by none of them."""
 _PORTIONS = ("portion", "part")
 _BETWEEN = ("distance", "spacing", "gap", "clearance", "angle", "pitch")
 _POINTS = ("melting", "boiling", "freezing", "softening", "flash", "dew", "pour")
