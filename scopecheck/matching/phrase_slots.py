@@ -12,6 +12,7 @@ from scopecheck.core.model import OwnPhrase
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import FILLERS, Fill, Match, has_number, word_of
@@ -426,10 +427,14 @@ def _where_fails(job: Job, entry: Entry, shown: Mapping[str, str], tokens: tuple
 
 def _perhaps_a_change(tokens: tuple[Token, ...]) -> str:
     """What to do with `falls from 60 °C to 20 °C`, which tells a change and no range; else ''."""
-    words = listed("limits", "changes") | listed("beside", "moving")
-    change = next((word_of(t) for t in tokens if word_of(t) in words), "")
-    said = f"; or, if '{change}' tells a change, declare both ends of it by names of their own"
-    return said if change else ""
+    said = [word_of(t) for t in tokens]
+    lengths = (
+        (i, run_at(said, i, "beside", "moving") or w in listed("limits", "changes"))
+        for i, w in enumerate(said)
+    )
+    change = next((" ".join(said[i : i + length]) for i, length in lengths if length), "")
+    help = f"; or, if '{change}' tells a change, declare both ends of it by names of their own"
+    return help if change else ""
 
 
 def _at_all_times(limits: tuple[Formula, ...], text: str) -> Listed:
