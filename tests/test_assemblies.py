@@ -7,7 +7,7 @@ import pytest
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from tests.published.worked import found, met
-from tests.sheets import sheet
+from tests.sheets import errors, on_the_wrong_side, sheet
 
 KIT = """
 profile  {profile}
@@ -209,3 +209,46 @@ def test_a_wrong_cell(cell: str, message: str) -> None:
     made, told = read_sheet(Source("test", CELLS.format(heading="inside", cell=cell)))
     assert made is None
     assert any(message in d.message for d in told), [d.message for d in told]
+
+
+SET = """\
+plate  part, 0 to 4
+  thickness  length in mm
+springs  count
+lids  count
+set  assembly of plates, springs, lids"""
+NOTHING_ELSE = "others in set = 0, unrelated things in set = 0"
+
+
+@pytest.mark.parametrize(
+    ("words", "within", "outside"),
+    [
+        ("comprising at least one of a spring and a lid", "springs = 0, lids = 2", "springs = 0, lids = 0"),
+        ("comprising one or more of a plate, a spring and a lid", "plates = 0, springs = 0, lids = 1",
+         "plates = 0, springs = 0, lids = 0"),
+        ("having no more than two plates and at least one of a spring and a lid",
+         "plates = 2, springs = 1, lids = 0", "plates = 3, springs = 1, lids = 0"),
+        ("consisting of a plate and at least one of a spring and a lid",
+         f"plates = 1, springs = 1, lids = 0, {NOTHING_ELSE}", "plates = 1, springs = 0, lids = 0"),
+        ("consisting of a plate and at least one of a spring and a lid",
+         f"plates = 1, springs = 1, lids = 1, {NOTHING_ELSE}", "plates = 1, springs = 1, others in set = 1"),
+        ("consisting of a plate and either a spring or a lid",
+         f"plates = 1, springs = 0, lids = 1, {NOTHING_ELSE}", "plates = 1, springs = 0, lids = 0"),
+        ("comprising a plate and one of a spring and a lid", "plates = 2, springs = 1, lids = 0",
+         "plates = 1, springs = 1, lids = 1"),
+    ],
+)  # fmt: skip
+def test_one_of_several_kinds_is_enough(words: str, within: str, outside: str) -> None:
+    assert not on_the_wrong_side(SET, "set", words, within, outside)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "comprising a plate and at most one of a spring and a lid",
+        "comprising a plate and only one of a spring and a lid",
+        "comprising one of the springs and a lid",
+    ],
+)
+def test_how_many_of_several_kinds_is_no_number_of_one(words: str) -> None:
+    assert errors(f"{SET}\n\n1. A thing, {words}.\n   | set : {words}\n")

@@ -818,10 +818,12 @@ class Job:
     def beside_more(self, others: tuple[Token, ...]) -> Job:
         """The same words, read beside others of the line that may name more of the same list."""
         listing = self.first
-        if not isinstance(listing, SetDecl | Composition) or word_of(others[0]) in _SHUTTING_OUT:
+        if not isinstance(listing, SetDecl | Composition | Assembly) or word_of(others[0]) in _SHUTTING_OUT:
             return self
         said = f" {' '.join(map(word_of, others))} "
-        also = tuple(m for m in listing.members if f" {m.lower()} " in said)
+        called = listing.called if isinstance(listing, Assembly) else ()
+        named = {m for one, m in called if f" {one} " in said}
+        also = tuple(m for m in listing.members if m in named or f" {m.lower()} " in said)
         return Job(self.place, self.subjects, self.words, self.bare, also=also) if also else self
 
     def beside_steps(self) -> list[Job]:
@@ -842,7 +844,7 @@ class Job:
         """The kind of part that words like `two plates` name, and what reads how many; None for no kind."""
         text = [self.text(tokens[at:]) for at in range(len(tokens))]
         at = next((i for i, words in enumerate(text) if member_of(made, words)), None)
-        if at is None or any(t.sort == "sign" for t in tokens):
+        if at is None or any(t.sort == "sign" for t in tokens) or _counts_kinds(tokens[:at]):
             return None
         member = member_of(made, text[at])
         assert member
@@ -864,6 +866,31 @@ def _written(token: Token) -> tuple[object, ...]:
 
 def _within_plus_or_minus(said: list[str]) -> bool:
     return any(w in ("within", "outside") and then in ("±", "+/-") for w, then in pairwise(said))
+
+
+def _counts_kinds(tokens: tuple[Token, ...]) -> bool:
+    """`at least one of a spring`, which goes on with 'and a lid': how many of the kinds there are."""
+    return any(then == "of" and (has_number(t) or word_of(t) in _HOW_MANY) for t, then in _beside(tokens))
+
+
+def _beside(tokens: tuple[Token, ...]) -> Iterator[tuple[Token, str]]:
+    return ((t, word_of(then)) for t, then in pairwise(tokens))
+
+
+_HOW_MANY = (
+    "more",
+    "fewer",
+    "less",
+    "most",
+    "all",
+    "none",
+    "any",
+    "each",
+    "either",
+    "both",
+    "neither",
+    "some",
+)
 
 
 def _parts_at_most(match: Match, tokens: tuple[Token, ...]) -> bool:

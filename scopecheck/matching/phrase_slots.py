@@ -296,7 +296,8 @@ class _Filling:
             self.job.place.names.speak(found[0])
             named.append(found[0])
             said.append(self.whole(found[1], words) if found[1] else has(made, found[0]))
-        return Listed(tuple(said), tuple(named), text, once=tuple(said))
+        open_to = tuple(dict.fromkeys((*named, *self.job.also)))
+        return Listed(tuple(said), open_to, text, once=tuple(said))
 
 
 def _said_of(thing: str, text: str) -> str:
