@@ -30,6 +30,7 @@ from scopecheck.matching.shared_limits import (
     is_bare_limit,
     is_first_limit,
     is_upper,
+    lets_in_more,
 )
 from scopecheck.matching.subjects import OfParts, Subject, is_bare_share, is_fraction, is_in_points
 from scopecheck.occurrences.readings import is_unitless
@@ -187,6 +188,8 @@ def _all_of_difference(made: Job, rest: tuple[Token, ...], in_front: bool) -> bo
         return True
     first, second = sides
     bare = is_first_limit(first) and is_bare_limit(second)
+    if bare and (lets_in_more(second, first) or is_upper(first) == is_upper(second)):
+        return False  # 'by at least 10 mm but not less than 5 mm'
     return bare and (not in_front or (is_upper(second) and not is_upper(first)))
 
 
@@ -517,7 +520,7 @@ def _with_and_without_name(tokens: tuple[Token, ...], name: str) -> Iterator[tup
     own = name.lower().split()
     if words[start : start + len(own)] == own:
         end = start + len(own)
-        end += words[end : end + 1] in (["is"], ["are"], ["being"])
+        end += words[end : end + 1] in (["is"], ["are"], ["being"], ["lies"], ["lie"])
         if end < len(tokens):
             yield tokens[end:]
     for at in range(1, len(words) - len(own)):

@@ -36,6 +36,7 @@ from scopecheck.matching.nouns import OWN_MEASURES, order_of_nouns
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.shared_limits import (
     begins_anew,
+    behind_its_name,
     beside_a_multiple,
     denies_the_first_alone,
     excludes_a_value,
@@ -205,13 +206,29 @@ class Job:
         # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
         if found and len(self.subjects) > 1 and self.of_first.share_of_another(tokens):
             found = []
-        found = [m for m in found if not _leaves_whole_of_share(m, tokens)]
+        found = [
+            m for m in found if not (_leaves_whole_of_share(m, tokens) or self._leaves_out_a_multiple(m))
+        ]
         if found and len(self.subjects) > 1:
             own = frozenset(w for s in self.subjects for w in s.text.lower().split())
             found = [m for m in found if not _ties(m, own) and not self._takes_for_an_extent(m, tokens)]
         over = found and not any(says_together(m.pattern.plain) for m in found) and self.in_total(tokens)
         each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
         return [] if over or each else found
+
+    def _leaves_out_a_multiple(self, match: Match) -> bool:
+        """`a multiple of the slots other than one`: is what is left out so many times, and no value?"""
+        limit = next((f.tokens for f in match.fills if f.slot.kind == "limit"), ())
+        left_out = next((f.tokens for f in match.fills if f.slot.kind == "number"), ())
+        leaves_out = any(r.formula_text == "x_c, x != N" for r in match.entry.readings)
+        return leaves_out and self._so_many_times(limit, left_out)
+
+    def _so_many_times(self, limit: tuple[Token, ...], number: tuple[Token, ...]) -> bool:
+        """Is the one a multiple of a declared quantity, and the other a number without a unit?"""
+        said = f" {' '.join(map(word_of, limit))} "
+        named = any(f" {name.lower()} " in said for name in self.place.names.declarations)
+        plain = bool(number) and not any(t.number and t.number.unit for t in number)
+        return plain and named and not _OF_MULTIPLES.isdisjoint(said.split())
 
     def _of_what_they_make(self, match: Match) -> bool:
         """`the difference in length of A and B`, `the overlap of A and B`: one value, and none of each?"""
@@ -510,7 +527,7 @@ class Job:
         """`no oil or at most 6 % of gum`, `at least 2 or 3`: may one be of another thing, or share words?"""
         if len(members) < 2 or not isinstance(self.first, Typed):
             return False
-        if any(self._shares_the_words(members[0], later) for later in members[1:]):
+        if any(self._shares_the_words(behind_its_name(members[0]), later) for later in members[1:]):
             return True
         if excludes_a_value(members[-1]):
             return True  # '4, 6 or 8 but not 5': what is excluded is so of all of them
@@ -575,8 +592,10 @@ class Job:
         """Is each side a limit by itself, and of the first thing left of the colon?"""
         if not isinstance(self.first, Typed):
             return True
-        first = self.of_first
+        first, whole, left = self.of_first, left, behind_its_name(left)
         denied = denies_the_first_alone(left, right)
+        if word_of(right[0]) == "not" and len(right) == 2 and self._so_many_times(whole, right[1:]):
+            return False  # 'one to three times the base, but not twice'
         if self._declared(right) is not None or (not denied and self._shares_the_words(left, right)):
             return False
         apart = first._names_own_amount(left) and first.share_of_another(right)
@@ -866,6 +885,9 @@ def _written(token: Token) -> tuple[object, ...]:
 
 def _within_plus_or_minus(said: list[str]) -> bool:
     return any(w in ("within", "outside") and then in ("±", "+/-") for w, then in pairwise(said))
+
+
+_OF_MULTIPLES = frozenset("multiple multiples times twice thrice half double triple".split())
 
 
 def _counts_kinds(tokens: tuple[Token, ...]) -> bool:

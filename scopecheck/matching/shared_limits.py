@@ -41,6 +41,17 @@ def is_first_limit(tokens: Tokens) -> bool:
     return is_bare_limit(tokens[len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") :])
 
 
+def behind_its_name(tokens: Tokens) -> Tokens:
+    """`the gap lies at least 2 mm` without the words before the limit, which only say what it is of."""
+    limit = behind_what_is_named(tokens)
+    return limit if is_bare_limit(limit) else tokens
+
+
+def behind_what_is_named(tokens: Tokens) -> Tokens:
+    """The words from the first one of a limit on."""
+    return tokens[next((i for i, t in enumerate(tokens) if has_number(t) or word_of(t) in OF_LIMITS), 0) :]
+
+
 def says_limit(tokens: Tokens) -> bool:
     """Is it a limit by itself? `six ribs` behind `at least four holes or` may share its words."""
     of_limits = OF_LIMITS - {"and", "or"} | {"is", "are", "being", "has", "exceeds", "exceed"}
@@ -245,7 +256,8 @@ def leaves_open_of_what(left: Tokens, right: Tokens) -> bool:
     if is_bare_limit(right):
         between = any(word_of(t) == "between" for t in left)
         amount = all(word_of(t) not in OF_LIMITS for t in right)
-        return (amount and not between) or _ends_in_a_difference(left)
+        compares = _begins_with_a_difference(behind_what_is_named(left))
+        return (amount and not between) or _ends_in_a_difference(left) or compares
     return is_first_limit(left) and _begins_with_a_difference(right)
 
 

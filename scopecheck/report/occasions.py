@@ -187,7 +187,7 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
         ("closed counts", (CLOSED,)), ("deviations", (DEVIATIONS,)),
     )  # fmt: skip
     for sort, kinds in own:
-        if sort in entry.only_for:
+        if sort in entry.only_for and not (sort == "assemblies" and len(entry.only_for) > 1):
             return kinds
     if entry.group == "L":
         proposed = [k for e in _proposers(entry) for k in kinds_of(e)]
@@ -197,11 +197,12 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     found = (*_kinds_of_units(entry), *GENERAL) if entry.own else SPECIAL.get(entry.id, GENERAL)
     if any(r.formula_text and "single_" in r.formula_text for r in entry.readings):
         found = (*found, *OF_CLASSES)
+    found = (*found, ASSEMBLIES) if "assemblies" in entry.only_for else found
     wanted = {kind.removeprefix("open ") for kind in entry.only_for}
     return tuple(
         k
         for k in found
-        if (k in (SETS, CHOICES, COMPOSITIONS, *OF_CLASSES)) == (lists or bool(wanted & set(listed)))
+        if (k in (SETS, CHOICES, COMPOSITIONS, ASSEMBLIES, *OF_CLASSES)) == (lists or bool(wanted & set(listed)))
         and (not wanted or not k.only_for or wanted & set(k.only_for.split()))
     )
 

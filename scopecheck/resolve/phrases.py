@@ -83,7 +83,7 @@ from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
 from scopecheck.rewording.beside_sums import share_of_sum, with_mixture_as_total
-from scopecheck.rewording.by_name import parted_by_name
+from scopecheck.rewording.by_name import parted_by_name, stands_beside
 from scopecheck.rewording.choice_of_counts import (
     powers_named,
     with_choice_of_counts,
@@ -624,6 +624,9 @@ class Reader:
 
     def _piece_by_piece(self, pieces: Pieces, words: Words) -> tuple[Formula, ...]:
         """What each piece says of its own things, as a line of its own; () where one is not read."""
+        alone = ((said, of[0].text.lower().split()) for said, of in pieces if len(of) == 1)
+        if any(stands_beside(said, {*name}) for said, name in alone):
+            return ()  # 'at most 10 min longer than the soaking' is not said of the soaking
         each = [(Words(words.text, said, words.span), of) for said, of in pieces]
         if not all(said.tokens and self._trying()._holds(said, of) for said, of in each):
             return ()

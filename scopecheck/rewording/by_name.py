@@ -97,7 +97,8 @@ def _named(piece: Tokens, telling: list[set[str]]) -> int | None:
 def stands_beside(piece: Tokens, telling: set[str]) -> bool:
     """`differs from the rim by 2 mm`, `2 mm larger than the rim`: of what is not named, beside the rim."""
     said = [w for w in map(word_of, piece) if w not in ("the", "a", "an")]
-    return any(w in _BEFORE_THE_OTHER and then in telling for w, then in pairwise(said))
+    ahead = (said[i + 1 : i + 4] for i, w in enumerate(said) if w in _BEFORE_THE_OTHER)
+    return any(not telling.isdisjoint(words) for words in ahead)  # 'than the duration of soaking'
 
 
 _BEFORE_THE_OTHER = frozenset("than from exceeds exceed exceeding".split())

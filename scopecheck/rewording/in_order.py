@@ -52,6 +52,7 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
         and not any(_begins_a_total(piece, name) for piece, name in zip(way, names, strict=True))
         and not any(stands_beside(piece, set(name.split())) for piece, name in zip(way, names, strict=True))
         and not _chooses(way)
+        and not any(_may_part_the_line(piece, name) for piece, name in zip(way, names, strict=True))
     ]
 
 
@@ -62,6 +63,13 @@ def _begins_a_total(piece: Tokens, name: str) -> bool:
         i for i, w in enumerate(words) if w in ("total", "combined", "sum") and "of" in words[i + 1 : i + 3]
     )
     return any(name.split()[0] in words[i + 2 : i + 5] for i in totals)
+
+
+def _may_part_the_line(piece: Tokens, name: str) -> bool:
+    """`two bores, or one bore`, of `and one pin` behind it: is the 'or' one of all that the line says?"""
+    words, stem = [word_of(t) for t in piece], name.removesuffix("s")
+    sides = ((" ".join(words[:i]), " ".join(words[i:])) for i, w in enumerate(words) if w == "or")
+    return any(stem in before and stem in behind for before, behind in sides)
 
 
 def _chooses(way: list[Tokens]) -> bool:
