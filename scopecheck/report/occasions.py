@@ -202,7 +202,8 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     return tuple(
         k
         for k in found
-        if (k in (SETS, CHOICES, COMPOSITIONS, ASSEMBLIES, *OF_CLASSES)) == (lists or bool(wanted & set(listed)))
+        if (k in (SETS, CHOICES, COMPOSITIONS, ASSEMBLIES, *OF_CLASSES))
+        == (lists or bool(wanted & set(listed)))
         and (not wanted or not k.only_for or wanted & set(k.only_for.split()))
     )
 

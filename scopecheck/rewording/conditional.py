@@ -15,7 +15,7 @@ from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.matching.chart import Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.matching.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.phrase_slots import own_phrase
 from scopecheck.matching.shared_limits import is_on_the_sides_of, lets_in_more
@@ -269,6 +269,8 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
         return False
     if any(_is_said_of(sides, one, then) for one, then in pairwise(fills)):
         return False
+    if any(_leaves_out_one(sides, f, roles.of(f)) for f in fills):
+        return False
     if roles.outcome == roles.condition:
         conditions = (f for f in fills if f.slot.kind == "condition")
         others = [s.text for s in things if s not in roles.outcome]
@@ -283,6 +285,22 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
     )  # fmt: skip
 
 
+def _leaves_out_one(sides: Sides, fill: Fill, things: Things) -> bool:
+    """`the rim is at least 3 mm and at most 5 mm`, of a rim and a lip: is one named and another one in its units not?"""
+    said = {w for t in fill.tokens for w in (word_of(t), word_of(t).removesuffix("s"))}
+    if len(things) < 2 or not said.isdisjoint(_STANDING_FOR_ONE):
+        return False
+    note_of = sides.job.place.names.note_of
+    calling = ({*s.text.lower().split(), *note_of(s.text).lower().split()} - FILLERS for s in things)
+    kinds = [s.bound.kind if isinstance(s.bound, Typed) else None for s in things]
+    told = [not words.isdisjoint(said) for words in calling]
+    named = [kind for kind, is_told in zip(kinds, told, strict=True) if is_told]
+    return any(kind in named for kind, is_told in zip(kinds, told, strict=True) if not is_told)
+
+
+_STANDING_FOR_ONE = frozenset(
+    "it them they its their other latter former both each either neither that those".split()
+)
 _NO_DOING = frozenset("during exceeding surpassing ranging reaching including".split())
 _CONDITIONS = frozenset("if when whenever where wherever unless while once until".split())
 """With one of these in it, words directly behind a state hold more than a condition."""

@@ -37,12 +37,14 @@ from scopecheck.core.formula import (
     Remainder,
 )
 from scopecheck.core.model import Sheet
-from scopecheck.solving.constraints import Undecided
+from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.solving.solver import Session
 from tests import build, strategies
 from tests.published.second_solver import Asked, SecondSolver, Verdict
 from tests.published.worked import sheet
 
+UNHURRIED = Budget(wall=3_600)
+"""What stays undecided is told by the work, however slow the machine."""
 ASKED: tuple[Asked, ...] = ("true", "false", "undefined")
 SHEETS = sorted((Path(__file__).parents[2] / "specs" / "sheets").glob("*.sheet"))
 LEFT_OPEN = {"sower"}
@@ -107,7 +109,7 @@ def situations(draw: st.DrawFn) -> tuple[Sheet, Formula, Formula, Construction]:
 @given(situations())
 def _ask_generated(situation: tuple[Sheet, Formula, Formula, Construction]) -> None:
     made, first, other, k = situation
-    session, second = Session(made), SecondSolver(made, work=20_000)
+    session, second = Session(made, UNHURRIED), SecondSolver(made, work=20_000)
     for value in ASKED:
         held_together("generated", session, second, (first, value))
         held_together("generated", session, second, (first, value), (other, "true"))
@@ -136,7 +138,7 @@ def quotients(draw: st.DrawFn) -> tuple[Sheet, Formula, Construction]:
 @given(quotients())
 def _ask_quotients(situation: tuple[Sheet, Formula, Construction]) -> None:
     made, formula, k = situation
-    session, second = Session(made), SecondSolver(made)
+    session, second = Session(made, UNHURRIED), SecondSolver(made)
     for value in ASKED:
         held_together("quotients", session, second, (formula, value))
         held_together("quotients", session, second, (formula, value), at=k)
@@ -179,7 +181,7 @@ def corners() -> list[Formula]:
 
 def test_corners() -> None:
     made = build.sheet((build.count("n", None), build.count("m", None), build.number("y")), ())
-    session, second = Session(made), SecondSolver(made)
+    session, second = Session(made, UNHURRIED), SecondSolver(made)
     for formula in corners():
         for n, m, y in ((-3, 0, 0), (-1, 2, 1), (0, 0, 1), (1, 1, -1), (2, -1, 0), (4, 1, 1), (5, 0, 5)):
             here = build.point(made.declarations, n=n, m=m, y=y)
@@ -197,7 +199,7 @@ def test_corners() -> None:
 @pytest.mark.parametrize("path", [p for p in SHEETS if p.stem not in LEFT_OPEN], ids=lambda p: p.stem)
 def test_example_sheets(path: Path) -> None:
     made = sheet(path.read_text(encoding="utf-8"))
-    prepared, second = prepare(made), SecondSolver(made)
+    prepared, second = prepare(made, UNHURRIED), SecondSolver(made)
     session, base = prepared.session, base_construction(made)
     family = path.stem
     for claim in made.claims:
@@ -232,7 +234,7 @@ def test_there_are_example_sheets() -> None:
 def test_undefined_is_neither_true_nor_false_for_both() -> None:
     """The one point where total functions could leak in: a divisor that is zero."""
     made = sheet("\na  number\nb  number\n\n1. A thing.\n   | a / b > 2\n   | NOT a / b > 2\n   | b = 0\n")
-    session, second = Session(made), SecondSolver(made)
+    session, second = Session(made, UNHURRIED), SecondSolver(made)
     above, not_above, zero = (x.formula for x in made.claim(1).limitations)
     for formula in (above, not_above):
         for value in ASKED:
