@@ -22,6 +22,7 @@ LIFT = "load  mass in kg\nspeed  speed in m/s"
 ALARM = f"alarm  one of only on, off\n{LIFT}"
 LENGTHS = "strip length, flap length  length in mm"
 RIM = "gap, rim  length in mm"
+THREE_LENGTHS = "gap, rim, lip  length in mm"
 PER_LENGTH = "wales, courses  in 1/cm"
 PLAIN = "shown, meant  number"
 SHARES = "shown, meant  share in %"
@@ -115,6 +116,19 @@ WITHIN, BEYOND = "load = 400 kg, speed = 1 m/s", "load = 400 kg, speed = 3 m/s"
          "gap = 9 mm, rim = 8 mm", "gap = 9 mm, rim = 3 mm"),
         (RIM, "gap, rim", "the ratio of the gap to the rim is in the range of from 2:1 to 4:1",
          "gap = 9 mm, rim = 3 mm", "gap = 9 mm, rim = 2 mm"),
+        (RIM, "gap, rim", "the gap lies at least 2 mm but at most 5 mm below the rim",
+         "gap = 1 mm, rim = 4 mm", "gap = 9 mm, rim = 10 mm"),
+        (RIM, "gap, rim", "the gap is at least 2 mm and at most 5 mm above the rim",
+         "gap = 4 mm, rim = 1 mm", "gap = 4 mm, rim = 3 mm"),
+        (RIM, "gap, rim", "the gap exceeds the rim by at most 10 mm and not more than 50 mm",
+         "gap = 50 mm, rim = 40 mm", "gap = 60 mm, rim = 55 mm"),
+        (STEPS, "soaking, drying",
+         "the drying lasts at least 5 but at most 10 minutes longer than the soaking",
+         "duration of soaking = 20 min, duration of drying = 26 min",
+         "duration of soaking = 100 min, duration of drying = 6 min"),
+        ("bores, pins  count", "bores, pins", "two or more bores and one pin", "bores = 3, pins = 1",
+         "bores = 1, pins = 1"),
+        ("bore  count", "bore", "a multiple of 3 other than 6", "bore = 9", "bore = 6"),
     ],
 )  # fmt: skip
 def test_it_is_read(declared: str, left: str, words: str, within: str, outside: str) -> None:
@@ -139,6 +153,25 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (RIM, "gap, rim", "a ratio of the gap to the rim short of 4:1"),
         (RIM, "gap, rim", "the ratio of the gap to the rim falls short of 4:1"),
         (GAP, "gap", "a gap out of 4 to 8 mm"),
+        (RIM, "gap, rim", "the gap is at least 1 mm larger than the rim, but at most 3 mm"),
+        (RIM, "gap, rim", "the gap is at most 3 mm larger than the rim, but at least 1 mm"),
+        (RIM, "gap, rim", "the gap is less than the rim by at least 10 mm but not less than 5 mm"),
+        (RIM, "gap, rim", "at least 5 mm, but at most 2 mm less than the rim"),
+        (
+            STEPS,
+            "soaking, drying",
+            "the soaking lasts at least 5 minutes and is at most 10 minutes longer than the drying",
+        ),
+        (COUNTS, "bore, pin", "two bores, or one bore and one pin"),
+        (COUNTS, "bore, pin", "a bore and a pin or two pins"),
+        (COUNTS, "bore, pin", "at least two bores, or at least one bore and at least one pin"),
+        (
+            COUNTS,
+            "bore, pin",
+            "the number of bores is an integer multiple of the number of pins, other than one",
+        ),
+        (COUNTS, "bore, pin", "one to three times the number of pins, but not twice"),
+        (THREE_LENGTHS, "gap, rim, lip", "the gap exceeds 2 mm if the rim is at least 3 mm and at most 5 mm"),
         (RIM, "gap, rim", "a gap in terms of the rim"),
         (RIM, "gap, rim", "in a range of the rim"),
         (LENGTHS, "strip length, flap length", "independent of the flap length"),

@@ -286,7 +286,7 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
 
 
 def _leaves_out_one(sides: Sides, fill: Fill, things: Things) -> bool:
-    """`the rim is at least 3 mm and at most 5 mm`, of a rim and a lip: is one named and another one in its units not?"""
+    """`the rim is at least 3 mm and at most 5 mm`, of a rim and a lip: not that one?"""
     said = {w for t in fill.tokens for w in (word_of(t), word_of(t).removesuffix("s"))}
     if len(things) < 2 or not said.isdisjoint(_STANDING_FOR_ONE):
         return False
