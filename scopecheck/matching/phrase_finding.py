@@ -220,8 +220,9 @@ class Job:
         """`a multiple of the slots other than one`: is what is left out so many times, and no value?"""
         limit = next((f.tokens for f in match.fills if f.slot.kind == "limit"), ())
         left_out = next((f.tokens for f in match.fills if f.slot.kind == "number"), ())
-        leaves_out = any(r.formula_text == "x_c, x != N" for r in match.entry.readings)
-        return leaves_out and self._so_many_times(limit, left_out)
+        return self._so_many_times(limit, left_out) and any(
+            r.formula_text == "x_c, x != N" for r in match.entry.readings
+        )
 
     def _so_many_times(self, limit: tuple[Token, ...], number: tuple[Token, ...]) -> bool:
         """Is the one a multiple of a declared quantity, and the other a number without a unit?"""
@@ -270,7 +271,7 @@ class Job:
 
         So is the right width, where `a left width of 2 mm` names one of the two.
         """
-        if match.entry.subjects[1:2] != ("smallest",):
+        if match.entry.subjects[1:2] != _OF_EXTENTS:
             return False
         first = next((i for i, t in enumerate(tokens) if has_number(t)), len(tokens))
         behind = f" {' '.join(map(word_of, tokens[first:]))} "
@@ -703,7 +704,8 @@ class Job:
             return _joins(entry)
         if self.sort or _SORTS & set(entry.only_for):
             return self.sort in entry.only_for
-        if entry.id == EXTENTS and len(self.subjects) > 1 and not self._are_extents:
+        extents = len(self.subjects) > 1 and entry.subjects[1:2] == _OF_EXTENTS
+        if extents and not self._are_extents and entry.group != "L":
             return False
         if not entry.only_for:
             return not (isinstance(self.first, SetDecl) and _of_numbers(entry))
@@ -1018,7 +1020,7 @@ def _ties(match: Match, own: frozenset[str]) -> bool:
     return any(any(word not in noun for noun in nouns) for word in common)
 
 
-EXTENTS = "I3"
-"""The phrases of a diameter, which two things measure in two directions."""
+_OF_EXTENTS = ("smallest",)
+"""Of the phrases of a diameter, which two things measure in two directions, the second one."""
 SO_FAR_APART = "J1"
 """What says how far it is from one of like parts to the next."""

@@ -25,6 +25,8 @@ BY_WHAT = {
 _BY = r"(?P<by>weight|mass|wt|volume|vol|moles?|mol)\b"
 _BY_ANY = r"(?P<by>weights?|mass|wt|volumes?|vol|molar|moles?|mol|area|number|atoms?|atomic|length)\b"
 """Bases in which a percentage may be said, those that nothing is declared in too."""
+_BASES = ("weight", "mass", "wt", "vol", "mol", "area", "number", "atom", "length")
+"""With none of them in it a text names no basis: most texts are passed by without a look."""
 _PERCENT = r"(?:%|per ?cents?|percentages?|parts)"
 _OF_ALL = r"(?:,? (?:based (?:up)?on|of|relative to|with respect to) [^:.;\d]{0,60})?"
 _ALL = r"\b(?:percentages|percents|amounts|contents|proportions|all (?:the )?(?:%|per ?cents?))"
@@ -98,6 +100,9 @@ def basis_said(texts: Iterable[str]) -> str:
 @lru_cache(maxsize=1024)
 def _named_once(text: str) -> frozenset[str]:
     """The words for the bases that a claim's text, in one line, names for all of its percentages."""
+    said = text.lower()
+    if not any(basis in said for basis in _BASES):
+        return frozenset()
     return frozenset(said["by"].lower() for once in _ONCE for said in once.finditer(text))
 
 
