@@ -49,7 +49,7 @@ FLOORS: dict[str, str] = {
         " item_letters common_noun scaled plainer_amounts plainer_numbers plainer_counts plainer_members"
         " plainer_parts plainer_shares plainer_steps plainer_states plainer_values plainer_written plainer"
         " conditional conditional_advice ingredients beside_sums by_name in_order two_limits of_each"
-        " one_phrase looser shared_verbs"
+        " one_phrase looser shared_verbs other_cases"
     ),
     "resolve": (
         "not_so left_unsaid never_heard phrases claim_text dependencies form_rules joints limiting_words"

@@ -859,3 +859,55 @@ def test_a_limit_that_lets_in_more_unless_something_is_so_is_refused() -> None:
     )
     assert made is None
     assert any("lets in what the first one does not" in d.message for d in told)
+
+
+THREE = "gap, rim, lip  length in mm"
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("and in all other cases the lip is at least 4 mm", "(gap > 2 mm or lip >= 4 mm)"),
+        ("and in the opposite case the lip is at least 4 mm", "(gap > 2 mm or lip >= 4 mm)"),
+        (", otherwise the lip is less than 4 mm", "(gap > 2 mm or lip < 4 mm)"),
+        (", and otherwise the lip is at least 4 mm", "(gap > 2 mm or lip >= 4 mm)"),
+        (", or else the lip is at least 4 mm", "(gap > 2 mm or lip >= 4 mm)"),
+        ("and in any case the lip is at least 4 mm", "lip >= 4 mm"),
+    ],
+)
+def test_what_is_so_of_a_third_thing_elsewhere_is_not_so_under_the_condition(words: str, said: str) -> None:
+    for first in (
+        "when the gap exceeds 2 mm, the rim is at least 3 mm",
+        "the rim is at least 3 mm if the gap exceeds 2 mm",
+    ):
+        found = presumed_in_symbols(THREE, "gap, rim, lip", f"{first} {words}".replace(" ,", ","))
+        assert found == f"(if gap > 2 mm then rim >= 3 mm and {said})"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "when the gap exceeds 2 mm, the rim is at least 3 mm and, conversely, the lip is at least 3 mm",
+        "the rim is at least 3 mm unless the gap exceeds 2 mm, otherwise the lip is at least 1 mm",
+        "when the gap exceeds 2 mm, the rim, and otherwise the lip, is at least 3 mm",
+        "when the gap exceeds 2 mm, the rim is at least 3 mm and the lip is at least 1 mm otherwise",
+        "when the gap exceeds 2 mm and the rim is at least 3 mm, otherwise the lip is at least 3 mm",
+    ],
+)
+def test_what_does_not_tell_which_is_so_elsewhere_is_refused(words: str) -> None:
+    assert not presumed_in_symbols(THREE, "gap, rim, lip", words)
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        ("the gap exceeds 2 mm and the rim is at least 3 mm if the lip is at least 4 mm", True),
+        ("the gap exceeds 2 mm and the rim is at least 3 mm, if the lip is at least 4 mm", False),
+        ("if the lip is at least 4 mm, the gap exceeds 2 mm and the rim is at least 3 mm", False),
+    ],
+)
+def test_a_condition_behind_two_limits_may_be_of_the_last_alone(words: str, told: bool) -> None:
+    text = f"{THREE}\n\n1. A thing, wherein {words}.\n   | gap, rim, lip : {words}\n"
+    made, diagnostics = read_sheet(Source("test", text))
+    assert made is not None
+    assert any("under the condition, too" in d.message for d in diagnostics) == told

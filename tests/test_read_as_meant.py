@@ -179,6 +179,15 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (GAP, "gap", "a spread of 5 mm"),
         (SHARES, "shown, meant", "5 % to 8 % higher than the meant"),
         (PER_LENGTH, "wales, courses", "within 10 % of the number of courses per metre"),
+        (RIM, "gap, rim", "the gap is at most 5 mm, including the rim"),
+        (RIM, "gap, rim", "the gap is at least 5 mm, excluding the rim"),
+        (RIM, "gap, rim", "the gap is 2 to 5 mm, not including the rim"),
+        (RIM, "gap, rim", "the gap, not counting the rim, is at most 5 mm"),
+        (RIM, "gap, rim", "the gap is at least 5 mm except for the rim"),
+        (SHARES, "shown, meant", "at most 5 wt%, with the exception of the meant"),
+        (SHARES, "shown, meant", "at least 5 wt% of shown but not meant"),
+        (SHARES, "shown, meant", "at least 5 wt% of shown, of which meant makes up no more than a half"),
+        (SHARES, "shown, meant", "at least 5 wt% of shown, of which meant makes up no more than 20 %"),
     ],
 )
 def test_what_nothing_tells_apart_is_refused(declared: str, left: str, words: str) -> None:

@@ -935,8 +935,24 @@ def test_intervals_are_a_limit_of_each_where_each_part_has_one() -> None:
         ("cooling to a temperature of below 30 degC", ["by its end", "at its lowest", "at all times"]),
         ("heated to at least 60 degC", ["by its end", "at its peak", "at all times"]),
         ("to below 30 degC", ["by its end", "at its peak", "at its lowest", "at all times"]),
+        ("the temperature is increased to at least 60 degC", ["by its end", "at its peak", "at all times"]),
+        ("the temperature rises to 60 degC", ["by its end", "at its peak", "at all times"]),
+        ("the temperature rises above 60 degC", ["by its end", "at its peak", "at all times"]),
+        ("the temperature is reduced to below 30 degC", ["by its end", "at its lowest", "at all times"]),
+        ("the temperature falls below 30 degC", ["by its end", "at its lowest", "at all times"]),
+        ("the temperature is brought to 60 degC",
+         ["by its end", "at its peak", "at its lowest", "at all times"]),
+        ("the temperature reaches 60 degC", ["at the highest"]),
+        ("the temperature never falls below 30 degC", ["throughout"]),
+        ("the temperature does not fall below 30 degC", ["throughout"]),
+        ("the temperature does not rise above 60 degC", ["throughout"]),
+        ("the temperature remains below 30 degC", ["throughout"]),
+        ("the temperature stays between 30 and 40 degC", ["throughout"]),
+        ("the temperature remains below 30 degC on average",
+         ["over its whole time", "of its two ends", "at all times"]),
+        ("the temperature falls below 30 degC at the end", ["at the end"]),
     ],
-)
+)  # fmt: skip
 def test_at_which_moments_of_a_step_a_limit_may_be_meant(words: str, labels: list[str]) -> None:
     assert labels in read_of(WARMING, "temperature of heating", words)
 

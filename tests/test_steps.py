@@ -460,7 +460,11 @@ def in_moments(left: str, words: str, declared: str = TWO_STEPS) -> str:
         ("soaking", "ends no later than rinsing ends", "END soaking <= END rinsing"),
         ("soaking", "ends by the end of the rinsing", "END soaking <= END rinsing"),
         ("soaking", "ends after rinsing ends", "END soaking > END rinsing"),
-        ("soaking", "ends before the rinsing", "END soaking <= START rinsing"),
+        ("soaking", "ends at least 2 min after the end of the rinsing", "END soaking - END rinsing >= 2 min"),
+        ("soaking", "ends at the same time as the rinsing", "END soaking = END rinsing"),
+        ("soaking, rinsing", "the soaking ends together with the rinsing", "END soaking = END rinsing"),
+        ("soaking, rinsing", "the soaking and the rinsing end at the same time", "END soaking = END rinsing"),
+        ("soaking, rinsing", "both steps start simultaneously", "START soaking = START rinsing"),
         ("soaking", "ends before the start of the rinsing", "END soaking <= START rinsing"),
         ("soaking", "starts before the rinsing", "START soaking < START rinsing"),
         ("soaking", "starts before the end of the rinsing", "START soaking < END rinsing"),
@@ -476,7 +480,7 @@ def in_moments(left: str, words: str, declared: str = TWO_STEPS) -> str:
         ("soaking", "starts at least 10 min but less than 60 min after the rinsing",
          "10 min <= START soaking - END rinsing and START soaking - END rinsing < 60 min"),
         ("soaking", "starts at least 2 min before the rinsing", "START rinsing - START soaking >= 2 min"),
-        ("soaking", "ends at least 2 min before the rinsing", "START rinsing - END soaking >= 2 min"),
+        ("soaking", "is over at least 2 min before the rinsing", "START rinsing - END soaking >= 2 min"),
     ],
 )  # fmt: skip
 def test_when_a_step_begins_or_is_over(left: str, words: str, said: str) -> None:
@@ -484,6 +488,32 @@ def test_when_a_step_begins_or_is_over(left: str, words: str, said: str) -> None
     assert in_moments(left, words) == said
     each = presumed_labels(TWO_STEPS, left, words)
     assert [len(of) for of in each] == [1 + ("from its end" in str(of)) for of in each]
+
+
+@pytest.mark.parametrize(
+    ("words", "labels"),
+    [
+        ("the soaking ends before the rinsing", ["over before it begins", "over before it ends"]),
+        ("the soaking is completed before the rinsing", ["over before it begins", "over before it ends"]),
+        ("the soaking finishes before the rinsing", ["over before it begins", "over before it ends"]),
+        ("the soaking ends at least 2 min before the rinsing", ["by the clock", "from end to end"]),
+        ("the soaking ends at least 2 min after the rinsing",
+         ["by the clock, from end to end", "by the clock, from its beginning"]),
+        ("the soaking ends at most 2 min after the rinsing",
+         ["by the clock, from end to end", "begun once it is over", "by the clock, from its beginning"]),
+    ],
+)  # fmt: skip
+def test_which_end_of_the_other_is_meant_is_open(words: str, labels: list[str]) -> None:
+    for left in ("soaking", "soaking, rinsing"):
+        assert presumed_labels(TWO_STEPS, left, words) == [labels]
+
+
+def test_steps_may_all_end_at_one_moment() -> None:
+    three = "soaking, rinsing, drying"
+    said = in_moments(
+        three, "the soaking, the rinsing and the drying end at the same time", f"{three}  step in min"
+    )
+    assert said == "END soaking = END rinsing and END rinsing = END drying"
 
 
 @pytest.mark.parametrize(
@@ -514,7 +544,10 @@ def test_how_long_the_second_lasts_is_no_delay() -> None:
         ("rinsing", "after a delay of at least 2 min"),
         ("rinsing", "after a pause of 2 min"),
         ("soaking, rinsing", "the soaking is not followed by the rinsing after a delay of at least 2 min"),
-        ("soaking", "ends at least 2 min after the rinsing"),
+        ("soaking", "ends more than 2 min after the rinsing"),
+        ("soaking", "ends 2 to 5 min after the rinsing"),
+        ("soaking, rinsing", "the soaking and the rinsing do not end at the same time"),
+        ("soaking, rinsing", "the soaking or the rinsing end at the same time"),
         ("soaking", "ends after the rinsing starts but not before the rinsing ends"),
         ("soaking", "every 2 min"),
         ("duration of soaking", "every 2 min"),

@@ -230,9 +230,9 @@ def _is_in_a_term(said: list[str], at: int, own: frozenset[str]) -> bool:
 
 
 _SAYS_OF_IT = frozenset(
-    "is are lie lies lying fall falls falling goes go going reach reaches reaching stay stays remain remains rise"
-    " rises vary varies exceed exceeds differ differs deviate deviates amounts short not never after before during"
-    " upon while until since".split()
+    "is are lie lies lying fall falls falling goes go going reach reaches reaching stay stays remain remains"
+    " rise rises vary varies exceed exceeds differ differs deviate deviates amounts short not never after"
+    " before during upon while until since".split()
 )
 """What is said of a thing, or when; it is called by none of them."""
 _PORTIONS = ("portion", "part")

@@ -11,6 +11,7 @@ from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
@@ -44,6 +45,8 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _more_than_that(said, subjects)
         or _some_of_another(said, own, subjects, names)
         or _within_another(tokens, said, subjects)
+        or _with_another_counted(tokens, said, subjects, names)
+        or _of_which(said, names)
         or _another_value(said, own, subjects)
         or _of_both(tokens, subjects)
         or _half_of_itself(said, subjects)
@@ -233,6 +236,53 @@ def _within_another(tokens: Tokens, said: list[str], subjects: Things) -> Why:
         if before != text and before.endswith((" in", " in a range of", " in the range of")):
             return f"'in the {name}' does not say how much it is", "Say which is more, or what both share."
     return None
+
+
+def _with_another_counted(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`at most 5 minutes, excluding the pause`, `including the rim`: another quantity, no value of it."""
+    noted = " ".join(f"{s.text} {names.note_of(s.text)}" for s in subjects).lower()
+    if not any(t.number or word in NUMBER_WORDS for t, word in zip(tokens, said, strict=True)):
+        return None  # 'comprising clay, excluding water'
+    for at in range(len(said)):
+        width = run_at(said, at, "unheard", "counted_or_not")
+        if not width and any(t.number for t in tokens[:at]):
+            width = run_at(said, at, "unheard", "left_out_of_a_limit")
+        start = at + width + (said[at + width : at + width + 1] in _ARTICLE)
+        for end in range(start + 1, min(start + 5, len(said)) + 1) if width else ():
+            name, run = " ".join(said[start:end]), " ".join(said[at:end])
+            amount = isinstance(names.declared(name), NumberDecl) or names.step(name) is not None
+            behind = said[end : end + 1]
+            own = name == subjects[0].text.lower() or behind in (["of"], ["content"])
+            own |= said[at] in ("except", "save") and behind not in ([], [","], ["and"], ["or"])
+            if amount and not own and run not in noted:
+                return (
+                    f"'{run}' may say what is counted with the quantity, or which value it may have",
+                    f"If {name} is counted in or left out, write the sum or the difference in symbols.",
+                )
+    return None
+
+
+def _of_which(said: list[str], names: Names) -> Why:
+    """`at least 5 wt% of oil, of which gum makes up no more than a half`: of the oil, not of everything."""
+    for at in range(1, len(said) - 2):
+        start = at + 2 + (said[at + 2 : at + 3] in _ARTICLE)
+        if said[at : at + 2] != ["of", "which"]:
+            continue
+        for end in range(start + 1, min(start + 5, len(said)) + 1):
+            made = names.declared(" ".join(said[start:end]))
+            if isinstance(made, NumberDecl) and _is_amount(made):
+                return (
+                    f"'of which {' '.join(said[start:end])}' tells a share of what stands before it",
+                    "Write two lines, the second of the ratio of the two amounts, in symbols.",
+                )
+    return None
+
+
+_ARTICLE = (["the"], ["a"], ["an"], ["said"], ["any"])
+
+
+def _is_amount(made: NumberDecl) -> bool:
+    return made.kind != PLAIN_KIND and not made.whole
 
 
 def _half_of_itself(said: list[str], subjects: Things) -> Why:

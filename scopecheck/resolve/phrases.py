@@ -123,6 +123,7 @@ from scopecheck.rewording.moments import (
 from scopecheck.rewording.not_both import with_not_both
 from scopecheck.rewording.of_each import beside_an_extreme, of_each_part
 from scopecheck.rewording.one_phrase import can_be_read, denied, is_read, whole
+from scopecheck.rewording.other_cases import of_both_limits, other_cases, which_in_which_case
 from scopecheck.rewording.parts_per_part import (
     with_any_in_a_condition,
     with_any_of_them,
@@ -147,6 +148,7 @@ from scopecheck.rewording.plainer_states import (
 )
 from scopecheck.rewording.plainer_steps import (
     as_durations,
+    ending_at_once,
     with_order_told,
     with_steps_named,
     with_times_of_steps,
@@ -395,11 +397,13 @@ class Reader:
             return apart
         if of_sum := self._beside_a_sum(tokens, words, subjects):
             return of_sum
+        if elsewhere := self._in_other_cases(tokens, words, subjects):
+            return elsewhere
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
             raise wrong
         if said := denied_at_times(tokens, subjects):
             return self._not_always(said, words, subjects)
-        if len(subjects) > 2 and (pairs := _of_each_two(tokens, tuple(s.text for s in subjects))):
+        if len(subjects) > 2 and (pairs := _of_each_two(tokens, subjects)):
             self.names.of_several = True
             try:
                 return All(
@@ -418,6 +422,7 @@ class Reader:
             beside = (another,) if another else tuple(speak_of_others(job, tokens))
             beside += (hardly,) if (hardly := hardly_so(tokens, words, subjects)) else ()
             beside += tuple(told_before_names(job, tokens))
+            beside += (under,) if (under := of_both_limits(job, tokens)) else ()
             beside += (shared,) if (shared := shared_power(words)) else ()
             beside += (some,) if (some := none_of_some(tokens, words, subjects, self.names)) else ()
             self.groups.passed += [t for t in beside if t not in self.groups.passed]
@@ -475,6 +480,20 @@ class Reader:
                     self.groups.passed += [told] if told not in self.groups.passed else []
                 return All(tuple(self.condition(said, of) for said, of in each))
         raise which_is_of_what(job.span(tokens))
+
+    def _in_other_cases(self, tokens: tuple[Token, ...], words: Words, subjects: Things) -> Formula | None:
+        """What is so where a condition holds, and what of another thing elsewhere; None for other words.
+
+        Raises Trouble where one of them is not read, for neither may be read past the other's case.
+        """
+        cases = other_cases(tokens, subjects)
+        if cases is None:
+            return None
+        job = Job(self.place, subjects, words, frozenset())
+        each = [(Words(words.text, said, job.span(said)), of) for said, of in cases.halves]
+        if not each or not all(self._trying()._holds(said, of) for said, of in each):
+            raise which_in_which_case(words.span)
+        return All(tuple(self.condition(said, of) for said, of in each))
 
     def _as_more_than_a_phrase(
         self,
@@ -1370,10 +1389,11 @@ class Reader:
         return self.names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
 
 
-def _of_each_two(
-    tokens: tuple[Token, ...], names: tuple[str, ...]
-) -> list[tuple[tuple[Token, ...], int, int]]:
+def _of_each_two(tokens: tuple[Token, ...], subjects: Things) -> list[tuple[tuple[Token, ...], int, int]]:
     """What is said of more than two things as what is said of two of them each, and of which."""
+    if at_once := ending_at_once(tokens, subjects):
+        return at_once
+    names = tuple(s.text for s in subjects)
     ratios = in_proportion(tokens, names)
     return [(said, i, i + 1) for i, said in enumerate(ratios)] or in_pairs(tokens, names)
 

@@ -6,6 +6,8 @@ always so is so throughout.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -74,6 +76,8 @@ def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]
     said = [word_of(t) for t in tokens]
     if not subject.moments or not _OF_MOMENTS.isdisjoint(said) or not_always(said)[1]:
         return tokens
+    if (staying := _stays(tokens, said)) or (course := _course(tokens, said, subject)):
+        return staying or course
     denied = not {"not", "no", "never", "nor", "ever"}.isdisjoint(said)
     runs = [*(_NEVER if denied else _ALWAYS)]
     at, run = next(((i, r) for i in range(len(said)) for r in runs if said[i : i + len(r)] == r), (0, []))
@@ -89,6 +93,55 @@ def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]
     if not kept:
         return tokens
     return (*kept, replace(kept[-1], sort="word", text="throughout", number=None, start=kept[-1].end))
+
+
+def _stays(tokens: tuple[Token, ...], said: list[str]) -> tuple[Token, ...]:
+    """`remains below 30 degC`, `does not fall below 30 degC` as so throughout; () for other words."""
+    denied = any(said[i : i + 2] in _DOES_NOT and said[i + 2 : i + 3] in _MOVE for i in range(len(said)))
+    kept = not denied and not _STAYS.isdisjoint(said) and _OTHERWISE.isdisjoint(said)
+    joined = any(w in ("or", "and") and "between" not in said[:i] for i, w in enumerate(said))
+    told = denied or kept
+    if not told or joined or not any(t.number for t in tokens) or not _ITS_OWN.isdisjoint(said):
+        return ()
+    last = tokens[-1]
+    return (*tokens, replace(last, sort="word", text="throughout", number=None, start=last.end))
+
+
+def _course(tokens: tuple[Token, ...], said: list[str], subject: Subject) -> tuple[Token, ...]:
+    """`falls below 30 degC` as lowered to below it, `rises to 60 degC` as raised to it, `reaches 60 degC` as
+    so at the highest, `is brought to 60 degC` as to it; () for other words."""
+    if not _OTHERWISE.isdisjoint(said) or not _JOINING.isdisjoint(said):
+        return ()
+    own = {*subject.text.lower().partition(" of ")[0].split()}
+    for at, (word, then) in enumerate(pairwise(said)):
+        verb = "lowered" if word in _FALLS else "raised" if word in _RISES else ""
+        beyond = then in (("below", "under") if verb == "lowered" else ("above", "over", "beyond"))
+        if verb and (beyond or then == "to"):
+            towards = () if then == "to" else (replace(tokens[at], text="to"),)
+            return (*tokens[:at], replace(tokens[at], text=verb), *towards, *tokens[at + 1 :])
+        if word == "brought" and then == "to" and at and {*said[:at]} <= own | _BEING:
+            return tokens[at:]
+        if (
+            word in ("reaches", "reaching", "attains", "attaining")
+            and at + 2 == len(said)
+            and tokens[-1].number
+        ):
+            last, behind = tokens[-1], tokens[-1].end
+            ends = ("at", "the", "highest")
+            return (*tokens, *(replace(last, sort="word", text=w, number=None, start=behind) for w in ends))
+    return ()
+
+
+_DOES_NOT = [["does", "not"], ["not", "to"], ["must", "not"], ["may", "not"], ["shall", "not"]]
+_MOVE = [[w] for w in "fall drop sink decrease rise climb increase go".split()]
+_STAYS = frozenset("remains stays remaining staying remain stay".split())
+_FALLS = frozenset("falls falling drops dropping sinks sinking".split())
+_RISES = frozenset("rises rising climbs climbing".split())
+_OTHERWISE = frozenset("not no never ever without nor may can could might".split())
+_JOINING = frozenset(("or", "and"))
+_BEING = frozenset("the a its said is are being be".split())
+_ITS_OWN = frozenset("constant unchanged within ± for by".split())
+"""Words of a limit on how far it varies, how long or by how much."""
 
 
 def not_always(said: list[str]) -> tuple[int, int]:

@@ -124,6 +124,8 @@ def without_both_before(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
         len(subjects) == 2
         and at > 1
         and words[0] in ("both", "the")
+        and words[at + 1 : at + 2] != ["with"]
+        and all(isinstance(s.bound, Typed) for s in subjects)
         and all(t.sort == "word" for t in tokens[:at])
     )
     return tokens[at:] if both else tokens

@@ -5,6 +5,8 @@ Used by `plainer.py` and, before words on several steps are taken apart, by `phr
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from scopecheck.core.declared import Step
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
@@ -33,7 +35,7 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     if len(subjects) > 1:
         tokens = _with_no_step_done(tokens, subjects)
         tokens = _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
-        return _time_between(_of_two(tokens, subjects), subjects)
+        return _time_between(_at_the_same_time(_of_two(tokens, subjects), subjects), subjects)
     tokens = _uninterrupted(tokens, subjects[0])
     return _lasting(_going_on(_between_steps(tokens)), subjects[0].text.lower().split())
 
@@ -368,6 +370,32 @@ def _of_two(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         "not overlapping" if "not" in words[:at] else "at least partly overlapping" if part else "overlapping"
     )
     return tuple(words_at(tokens[0], f"{names[0]} {how} {names[1]}"))
+
+
+def _at_the_same_time(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the heating and the mixing end at the same time` as the one ending at the same time as the other."""
+    pairs = ending_at_once(tokens, subjects)
+    return pairs[0][0] if len(pairs) == 1 else tokens
+
+
+def ending_at_once(tokens: Tokens, subjects: tuple[Subject, ...]) -> list[tuple[Tokens, int, int]]:
+    """What says that all these steps begin, or end, at one moment, as said of each and the next."""
+    words, names = [word_of(t) for t in tokens], [s.text.lower() for s in subjects]
+    at = next((i for i, w in enumerate(words) if w in _BOTH_BEGIN_OR_END), 0)
+    lead = [w for w in words[:at] if w not in ("the", "all", "both", "and", ",")]
+    named = sorted(" ".join(lead).split()) == sorted(" ".join(names).split()) or lead == ["steps"]
+    steps = len(subjects) > 1 and all(isinstance(s.bound, Step) for s in subjects)
+    if not steps or not named or " ".join(words[at + 1 :]) not in _AT_ONCE:
+        return []
+    said = f"{_BOTH_BEGIN_OR_END[words[at]]} at the same time as"
+    return [
+        (tuple(words_at(tokens[0], f"{one} {said} {then}")), i, i + 1)
+        for i, (one, then) in enumerate(pairwise(names))
+    ]
+
+
+_BOTH_BEGIN_OR_END = {"begin": "begins", "start": "begins", "end": "ends", "stop": "ends", "finish": "ends"}
+_AT_ONCE = ("at the same time", "simultaneously", "together", "at once", "at the same moment", "concurrently")
 
 
 def _time_between(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

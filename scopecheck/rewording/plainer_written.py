@@ -295,7 +295,12 @@ def without_short_name(tokens: Tokens, subjects: tuple[Subject, ...], notes: tup
             if len(sign) == 3 and (sign[0], sign[2]) == ("(", ")") and _is_sign(sign[1], said):
                 return (*tokens[:end], *tokens[end + 3 :])
             compared = sign[1:2] and (tokens[end + 1].sort == "sign" or sign[1] in ("less", "more", "at"))
-            if compared and _is_sign(sign[0], said) and tokens[end].sort == "word":
+            if (
+                compared
+                and _is_sign(sign[0], said)
+                and tokens[end].sort == "word"
+                and not _is_verb(tokens[end])
+            ):
                 return (*tokens[:end], *tokens[end + 1 :])
     return tokens
 
@@ -307,6 +312,15 @@ def _is_sign(word: str, said: list[str]) -> bool:
 
 
 _LONGEST_SIGN = 4
+
+
+def _is_verb(token: Token) -> bool:
+    """May this be a word of its own, as in `the soaking ends at least`, and no sign for a name?"""
+    plain = token.text.islower() and len(token.text) > 2
+    return plain and not _VOWELS.isdisjoint(token.text)
+
+
+_VOWELS = frozenset("aeiouy")
 
 
 def without_own_kind(tokens: Tokens, subject: Subject) -> Tokens:
