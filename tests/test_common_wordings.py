@@ -494,7 +494,7 @@ def test_what_may_say_something_else_is_refused(declared: str, left: str, words:
 @pytest.mark.parametrize(
     ("declared", "left", "words", "told"),
     [
-        ("content  in mg/g", "content", "2 to 5 mg of salt per gram of tablet", ["of salt", "of tablet"]),
+        ("content  in mg/g", "content", "2 to 5 mg of salt per gram of tablet", ["of salt' and 'of tablet"]),
         ('content  in mg/g  "per gram of tablet"', "content", "2 to 5 mg per gram of tablet", []),
         ("dose  in mg/kg", "dose", "2 to 5 mg of nutrient per kg of body weight", ["of nutrient"]),
         (LIQUOR, "copper salt", "the copper salt is at most 30 wt% of the liquor", ["of the liquor"]),
@@ -550,6 +550,25 @@ def test_what_may_say_something_else_is_refused(declared: str, left: str, words:
             "purging with nitrogen at 2 L/min or faster",
             ["purging with nitrogen at"],
         ),
+        ("fat  share in wt%", "fat", "2 to 5 wt%, calculated as fat", []),
+        (
+            "sodium  share in wt%",
+            "sodium",
+            "2 to 5 wt%, calculated as sodium chloride",
+            ["calculated as sodium chloride"],
+        ),
+        (
+            "carbon atoms  count",
+            "carbon atoms",
+            "a linear or branched alkyl group having 6 carbon atoms",
+            ["a linear or branched alkyl group having"],
+        ),
+        ("carbon atoms  count", "carbon atoms", "a C1-C6 alkyl group", ["alkyl group"]),
+        ("retries  count", "retries", "resending the packet up to three times", ["resending the packet"]),
+        ("duty  share in %", "duty", "a duty cycle above 45 %", ["a duty cycle"]),
+        ("version  count", "version", "a version number larger than 7", ["number"]),
+        ("struts  count", "struts", "each ring has at least eight struts", ["each ring has"]),
+        ('struts  count  "of each ring"', "struts", "each ring has at least eight struts", []),
         (TANK, "tank", "at most 80 % full", []),
         ("tank  share in %", "tank", "at most 80 % full", ["full"]),
     ],
@@ -557,7 +576,8 @@ def test_what_may_say_something_else_is_refused(declared: str, left: str, words:
 def test_what_is_read_past_is_told(declared: str, left: str, words: str, told: list[str]) -> None:
     text = f"profile  US court\n{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
     _, found = read_sheet(Source("t.sheet", text))
-    assert [d.message for d in found if "read past" in d.message] == [f"'{t}' is read past" for t in told]
+    told_of = [f"'{t}' {'are' if ' and ' in t else 'is'} read past" for t in told]
+    assert [d.message for d in found if "read past" in d.message] == told_of
 
 
 @pytest.mark.parametrize(

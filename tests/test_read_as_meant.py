@@ -9,6 +9,7 @@ import pytest
 
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
+from scopecheck.resolve.edits import with_edits_tried
 from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import errors, on_the_wrong_side, presumed_in_symbols, presumed_labels, sheet
 
@@ -366,3 +367,364 @@ def test_what_is_not_always_so_may_be_so_at_times(declared: str, left: str, word
 )  # fmt: skip
 def test_what_is_not_always_so_of_what_has_no_times_is_refused(declared: str, left: str, words: str) -> None:
     assert presumed_in_symbols(declared, left, words) == ""
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "within", "outside"),
+    [
+        (
+            "received power  in dBm\nretries  count",
+            "received power, retries",
+            "if the received power falls below -110 dBm, retransmitting the data packet up to three times",
+            "received power = -120 dBm, retries = 3",
+            "received power = -120 dBm, retries = 4",
+        ),
+        (
+            "received power  in dBm\nretries  count",
+            "retries, received power",
+            "resending the packet no more than twice if the received power falls below -110 dBm",
+            "received power = -120 dBm, retries = 2",
+            "received power = -120 dBm, retries = 3",
+        ),
+        (
+            "retries  count",
+            "retries",
+            "the packet is resent three times at most",
+            "retries = 3",
+            "retries = 4",
+        ),
+        (
+            "retries  count",
+            "retries",
+            "resending the packet between two and four times",
+            "retries = 4",
+            "retries = 5",
+        ),
+        (
+            "retries  count",
+            "retries",
+            "after three unsuccessful retries at the latest",
+            "retries = 3",
+            "retries = 4",
+        ),
+        ("retries  count", "retries", "after three retries at the earliest", "retries = 3", "retries = 2"),
+        (
+            'sleeping  one of only yes, no  "the node is in the sleep mode"\ncharge  share in %',
+            "sleeping, charge",
+            "is in the sleep mode unless the charge is above 20 %",
+            "charge = 20 %, sleeping = yes",
+            "charge = 20 %, sleeping = no",
+        ),
+        (
+            'sleeping  one of only yes, no  "the node is in the sleep mode"\ncharge  share in %',
+            "sleeping",
+            "is not in the sleep mode",
+            "sleeping = no",
+            "sleeping = yes",
+        ),
+        (
+            "carbons  count",
+            "carbons",
+            "an alkyl group having 1 to 6 carbon atoms",
+            "carbons = 6",
+            "carbons = 7",
+        ),
+        (
+            "carbon atoms  count",
+            "carbon atoms",
+            "a linear or branched alkyl group having at least 6 carbon atoms",
+            "carbon atoms = 6",
+            "carbon atoms = 5",
+        ),
+        (
+            "carbon atoms  count",
+            "carbon atoms",
+            "a C1-C6 alkyl group",
+            "carbon atoms = 1",
+            "carbon atoms = 7",
+        ),
+        ("carbon atoms  count", "carbon atoms", "C1 to C6 alkyl", "carbon atoms = 6", "carbon atoms = 0"),
+        (
+            "oil  any of olive oil, rape oil, corn oil",
+            "oil",
+            "olive oil, alone or in combination with rape oil",
+            "oil = olive oil",
+            "oil = rape oil",
+        ),
+        (
+            "oil  any of olive oil, rape oil, corn oil",
+            "oil",
+            "olive oil or corn oil, either alone or together with rape oil",
+            "oil = corn oil",
+            "oil = rape oil",
+        ),
+        (
+            "switch  one of open, closed\nvoltage  voltage in V",
+            "switch, voltage",
+            "closed for voltages of 210 V to 250 V and open otherwise",
+            "switch = closed, voltage = 250 V",
+            "switch = closed, voltage = 251 V",
+        ),
+        (
+            "switch  one of open, closed\nvoltage  voltage in V",
+            "switch, voltage",
+            "closed at voltages below 210 V, otherwise open",
+            "switch = open, voltage = 210 V",
+            "switch = open, voltage = 209 V",
+        ),
+        ("duty  share in %", "duty", "a duty cycle between 45 % and 55 %", "duty = 45 %", "duty = 56 %"),
+        ("version  count", "version", "a version number larger than 7", "version = 8", "version = 7"),
+        ("depth  count", "depth", "a recursion depth of at most twelve levels", "depth = 12", "depth = 13"),
+        (
+            "nitrogen, phosphorus, potassium  share in wt%",
+            "nitrogen, phosphorus, potassium",
+            "at least two out of nitrogen, phosphorus and potassium are each contained at 4 wt% or above",
+            "nitrogen = 4 wt%, phosphorus = 5 wt%, potassium = 1 wt%",
+            "nitrogen = 4 wt%, phosphorus = 3 wt%, potassium = 3 wt%",
+        ),
+        (
+            "layers  count",
+            "layers",
+            "an even number of conductive layers, that number being six or more",
+            "layers = 6",
+            "layers = 4",
+        ),
+        (
+            "rebar, cover  length in mm",
+            "rebar, cover",
+            "a cover of at least the greater of 25 mm and 1.5 times the rebar diameter",
+            "rebar = 20 mm, cover = 30 mm",
+            "rebar = 20 mm, cover = 29 mm",
+        ),
+        (
+            "row, plant  length in cm",
+            "row, plant",
+            "the row spacing is not less than the larger of 12 cm and three times the plant spacing",
+            "row = 15 cm, plant = 5 cm",
+            "row = 14 cm, plant = 5 cm",
+        ),
+        (
+            "spraying, harvest  event in day",
+            "spraying, harvest",
+            "the spraying precedes the harvest by 21 days or more",
+            "spraying at 0 day, harvest at 21 day",
+            "spraying at 0 day, harvest at 20 day",
+        ),
+        (
+            "spraying, harvest  event in day",
+            "spraying, harvest",
+            "the harvest follows the spraying by at least 21 days",
+            "spraying at 0 day, harvest at 21 day",
+            "spraying at 0 day, harvest at 20 day",
+        ),
+        (
+            "amine, epoxide  amount in mol",
+            "amine, epoxide",
+            "a ratio of amine to epoxide of 0.95 to 1.05 : 1",
+            "amine = 0.95 mol, epoxide = 1 mol",
+            "amine = 0.94 mol, epoxide = 1 mol",
+        ),
+        (
+            "amine, epoxide  amount in mol",
+            "amine, epoxide",
+            "a ratio of epoxide to amine of 1:1-2",
+            "amine = 2 mol, epoxide = 1 mol",
+            "amine = 1 mol, epoxide = 2 mol",
+        ),
+        (
+            "Mw, Mn  molar mass in g/mol",
+            "Mw, Mn",
+            "a polydispersity Mw/Mn of from 1.05 up to less than 1.6",
+            "Mw = 1.5 g/mol, Mn = 1 g/mol",
+            "Mw = 1.6 g/mol, Mn = 1 g/mol",
+        ),
+        (
+            "resin, filler  mass in g",
+            "resin, filler",
+            "30 to 45 parts by mass of the filler relative to 100 parts by mass of the resin",
+            "resin = 100 g, filler = 45 g",
+            "resin = 100 g, filler = 46 g",
+        ),
+        (
+            "f1, f2  length in mm",
+            "f1, f2",
+            "the following conditional expression is satisfied: 0.7 < f1/f2 < 1.3",
+            "f1 = 6 mm, f2 = 5 mm",
+            "f1 = 6.5 mm, f2 = 5 mm",
+        ),
+        (
+            "hardness  number",
+            "hardness",
+            "a hardness that is nowhere lower than 60 and nowhere higher than 75",
+            "hardness = 75",
+            "hardness = 76",
+        ),
+        ("key  data in bit", "key", "a key length of at least 128 bits", "key = 128 bit", "key = 64 bit"),
+        ("struts  count", "struts", "each ring consists of eight struts", "struts = 8", "struts = 9"),
+        (
+            "struts  count",
+            "struts",
+            "each of the rings has at least eight struts",
+            "struts = 8",
+            "struts = 7",
+        ),
+        (
+            "alarm  one of only yes, no\ndrift  length in mm",
+            "alarm, drift",
+            "an alarm is output in a case where the drift is equal to or larger than 4 mm",
+            "alarm = yes, drift = 4 mm",
+            "alarm = no, drift = 4 mm",
+        ),
+        (
+            "alarm  one of only yes, no\ndrift  length in mm",
+            "alarm, drift",
+            "the alarm is on except in the case where the drift is larger than 4 mm",
+            "alarm = no, drift = 5 mm",
+            "alarm = no, drift = 4 mm",
+        ),
+        ("gap  length in mm", "gap", "a gap selected from among 5 and 10 mm", "gap = 5 mm", "gap = 7 mm"),
+        (
+            "D10, D50, D90  length in um",
+            "D10, D50, D90",
+            "a span, defined as (D90 - D10)/D50, of 1.8 or below",
+            "D10 = 1 um, D50 = 5 um, D90 = 10 um",
+            "D10 = 1 um, D50 = 5 um, D90 = 10.5 um",
+        ),
+        (
+            "D10, D50, D90  length in um",
+            "D10, D50, D90",
+            "a particle size span of (D90 - D10)/D50 of 1.8 or below",
+            "D10 = 1 um, D50 = 5 um, D90 = 10 um",
+            "D10 = 1 um, D50 = 5 um, D90 = 10.5 um",
+        ),
+    ],
+)
+def test_what_a_practitioner_lifts_is_read(
+    declared: str, left: str, words: str, within: str, outside: str
+) -> None:
+    assert not on_the_wrong_side(declared, left, words, within, outside)
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (
+            "received power, noise  in dBm\nretries  count",
+            "received power, noise, retries",
+            "the received power is at least twice the noise if the retries exceed 3",
+        ),
+        ("retries  count", "retries", "not resending the packet more than three times"),
+        ("retries  count", "retries", "without resending the packet more than three times"),
+        ("retries  count", "retries", "increasing the power up to three times"),
+        ("retries  count", "retries", "resending the packet to two nodes up to three times"),
+        ("retries  count", "retries", "not after three retries at the latest"),
+        ("retries  count", "retries", "after at least three retries at the latest"),
+        (
+            'sleeping  one of only yes, no  "the node is in the sleep mode"\ncharge  share in %',
+            "sleeping, charge",
+            "is in the wake mode unless the charge is above 20 %",
+        ),
+        ("carbon atoms  count", "carbon atoms", "a group of alkyls having at least 6 carbon atoms"),
+        ("carbon atoms  count", "carbon atoms", "an alkyl group not having 1 to 6 carbon atoms"),
+        (
+            "carbon atoms  count",
+            "carbon atoms",
+            "an alkyl group having 1 to 6 carbon atoms and a hydroxyl group",
+        ),
+        ("carbon atoms  count", "carbon atoms", "C1-C6 alkyl or C2-C6 alkenyl"),
+        ("carbon atoms  count", "carbon atoms", "no C1-C6 alkyl"),
+        ("carbon atoms  count", "carbon atoms", "the carbon atoms C1 to C6"),
+        ("bolts  count", "bolts", "C1-C6 alkyl"),
+        (
+            "oil  any of olive oil, rape oil, corn oil",
+            "oil",
+            "not olive oil, alone or in combination with rape oil",
+        ),
+        ("oil  any of olive oil, rape oil, corn oil", "oil", "not olive oil with or without rape oil"),
+        (
+            "oil  any of olive oil, rape oil, corn oil",
+            "oil",
+            "free of olive oil, alone or in combination with rape oil",
+        ),
+        (
+            "switch  one of open, closed\nhold  duration in s",
+            "switch, hold",
+            "closed for at least 5 s and open otherwise",
+        ),
+        ("oil  share in wt%", "oil", "an oil phase between 5 wt% and 7 wt%"),
+        ("oil  volume in mL", "oil", "an oil phase between 5 mL and 7 mL"),
+        ("rim  length in mm", "rim", "a rim flange thicker than 3 mm"),
+        (
+            "nitrogen, phosphorus, potassium  share in wt%",
+            "nitrogen, phosphorus, potassium",
+            "none of nitrogen, phosphorus and potassium are each contained at 4 wt% or above",
+        ),
+        (
+            "nitrogen, phosphorus, potassium  share in wt%",
+            "nitrogen, phosphorus, potassium",
+            "at least two of nitrogen, phosphorus and potassium are together contained at 4 wt% or above",
+        ),
+        ("layers  count", "layers", "an even number of layers, half that number being six or more"),
+        ("layers  count", "layers", "an even number of layers, that number not being six"),
+        ("row, plant  length in cm", "row, plant", "the row spacing exceeds the plant depth"),
+        ("row, plant  length in cm", "row, plant", "the row spacing exceeds the plant"),
+        (
+            "row, plant  length in cm\nrow spacing  length in cm",
+            "row, plant",
+            "the row spacing exceeds the plant spacing",
+        ),
+        ("rebar, cover  length in mm", "rebar, cover", "the cover overlaps the rebar by at least 5 mm"),
+        (
+            "spraying, harvest  event in day",
+            "spraying, harvest",
+            "the spraying precedes the harvest by less than 21 days",
+        ),
+        (
+            "spraying, harvest  event in day",
+            "spraying, harvest",
+            "the spraying does not precede the harvest by 21 days or more",
+        ),
+        ("amine, epoxide  amount in mol", "amine, epoxide", "a ratio of amine to epoxide of 1-2:1-3"),
+        ("amine, epoxide  amount in mol", "amine, epoxide", "a ratio of amine to epoxide of 1-2:3"),
+        (
+            "f1, f2  length in mm",
+            "f1, f2",
+            "the following conditional expression is not satisfied: 0.7 < f1/f2 < 1.3",
+        ),
+        ("struts  count", "struts", "not each ring has eight struts"),
+        ("struts  count", "struts", "each pair of rings has eight struts"),
+        ("total struts  count", "total struts", "each ring has eight struts"),
+        ("key size  data in bit", "key size", "a key length of at least 128 bits"),
+        (
+            "D10, D50, D90  length in um",
+            "D10, D50, D90",
+            "a span, not defined as (D90 - D10)/D50, of 1.8 or below",
+        ),
+        (
+            "D10, D50, D90  length in um",
+            "D10, D50, D90",
+            "a span, defined as (D90 - D10)/D50 squared, of 1.8 or below",
+        ),
+    ],
+)
+def test_what_is_close_to_it_and_says_something_else_is_refused(declared: str, left: str, words: str) -> None:
+    assert errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "written"),
+    [
+        ("dose  mass in mg\narea  area in cm2", "dose, area",
+         "between 1 and 20 mg of the active ingredient per cm2 of film", "dose per area  in mg/cm2"),
+        ("dose  mass in mg\narea  area in cm2", "dose, area", "between 1 and 20 mg per cm2 of film",
+         "dose per area  in mg/cm2"),
+        ("dose  mass in mg", "dose", "2 to 5 mg of the extract per gram of tablet", "dose per gram  in mg/g"),
+    ],
+)  # fmt: skip
+def test_so_much_per_something_is_told_to_be_one_quantity(
+    declared: str, left: str, words: str, written: str
+) -> None:
+    source = Source("t.sheet", f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+    made, found = read_sheet(source)
+    assert made is None
+    assert any(f"{written}; and write: " in d.help for d in with_edits_tried(source, found))

@@ -213,12 +213,16 @@ def _term_begun(desk: Desk, start: int, end: int) -> tuple[Node, Words] | None:
             continue
         with suppress(Trouble):
             (term,) = parse_terms(desk.page, begin, behind.start(), desk.own)
-            return term, desk.words(behind.start() + 1, end)
+            return term, desk.words(behind.end(), end)
     return None
 
 
-_BEHIND_TERM = regex(r"\s(?=(?:is|being|are|of|at|less|more|greater|not|no|between|from|in|below|above)\s)")
-_BEFORE_TERM = regex(r"(?:(?:a|an|the)\s+)(?:[a-z]{3,}\s+)+(?:of\s+)?(?=[\w(]+\s*[-+*/·(\w])")
+_BEHIND_TERM = regex(r",?\s(?=(?:is|being|are|of|at|less|more|greater|not|no|between|from|in|below|above)\s)")
+_BEFORE_TERM = regex(
+    r"(?:(?:a|an|the)\s+)(?:[a-z]{3,}\s+)*[a-z]{3,}(?:,?\s+(?:which\s+is\s+|being\s+)?"
+    r"(?:defined|expressed|represented|given|calculated|computed|determined)\s+(?:as|by)\s+|\s+(?:of\s+)?)"
+    r"(?!(?:as|by)\s)(?=[\w(]+\s*[-+*/·(\w])"
+)
 _OPERATORS = regex(r"[-+*/·×]")
 _TERM = regex(r"[\w\s()+*/·×.-]+")
 _OF_READINGS = ("free", "own", "sets")

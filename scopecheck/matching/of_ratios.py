@@ -62,6 +62,39 @@ def _as_a_range(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tokens
 
 
+def with_shared_one(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`a ratio of 0.95 to 1.05 : 1`, `of 1-2:1`, as of 0.95:1 to 1.05:1; `of 1:1-2` as of 1:1 to 1:2."""
+    texts = [t.text.lower() for t in tokens]
+    if "ratio" not in texts and "proportion" not in texts:
+        return tokens
+    for at in range(1, len(tokens) - 2):
+        if texts[at + 1] not in ("to", "-", "–") or not (tokens[at].number and tokens[at + 2].number):
+            continue
+        apart = texts[at + 3 : at + 5] == [":", "1"]
+        end = at + 3 + 2 * apart
+        one, two = texts[at], f"{texts[at + 2]}:1" if apart else texts[at + 2]
+        if ":" in texts[end : end + 1] or not (_is_decimal(one) or _is_decimal(two)):
+            continue
+        if _is_decimal(one) and two.endswith(":1") and _is_decimal(two[:-2]):
+            one = f"{one}:1"
+        elif one.startswith("1:") and _is_decimal(one[2:]) and _is_decimal(two) and texts[at + 1] != "to":
+            two = f"1:{two}"
+        else:
+            continue
+        made = [
+            replace(tokens[at], text=one, number=_ratio(one)),
+            replace(tokens[at + 1], sort="word", text="to"),
+        ]
+        last = replace(tokens[at + 2], text=two, number=_ratio(two), end=tokens[end - 1].end)
+        return (*tokens[:at], *made, last, *tokens[end:])
+    return tokens
+
+
+def _ratio(text: str) -> Number:
+    a, b = text.split(":")
+    return Number(text, Fraction(a) / Fraction(b), 0, None)
+
+
 def in_proportion(tokens: tuple[Token, ...], names: tuple[str, ...]) -> list[tuple[Token, ...]]:
     """`in a ratio of 3:5:2`, of three things, as the words for each two neighbours: `in a ratio of 3:5`,
     `in a ratio of 5:2`; nothing for other words."""

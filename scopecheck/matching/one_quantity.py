@@ -12,6 +12,8 @@ from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import FILLERS, has_number, word_of
 from scopecheck.matching.everyday import placed_at
@@ -51,7 +53,8 @@ def without_what_is_round_it(job: Job, tokens: Tokens) -> Found:
     """The limit of one quantity without what is said round it, and the warnings that tell of that."""
     if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed) or len(tokens) < 2:
         return
-    for find in (_of_none, _of_each_container, _of_what_is_full, _from_there, _of_a_loss, _in_each_period):
+    finds = (_of_none, _of_each_container, _of_what_is_full, _from_there, _of_a_loss, _in_each_period)
+    for find in (*finds, _done_so_often, _of_each_that_has_them):
         yield from find(job, tokens)
 
 
@@ -154,6 +157,27 @@ def _of_each_container(job: Job, tokens: Tokens) -> Found:
     if any(map(has_number, kept)):
         cause = f"The words are read of {job.subjects[0].text}, as of what each of these has."
         yield kept, _told(job, tokens[start:end], cause, own)
+
+
+def _of_each_that_has_them(job: Job, tokens: Tokens) -> Found:
+    """`each ring has eight struts`, of a number of struts, as how many each has."""
+    said, own = [word_of(t) for t in tokens], _own(job)
+    run = next((r for r in _EACH_OF if said[: len(r)] == r), None)
+    if run is None or not isinstance(job.first, Typed) or not job.first.whole or own & _OTHER_VALUES:
+        return
+    end = next((i for i in range(len(run) + 1, min(len(said), len(run) + _MOST + 2)) if said[i] in _BEARS), 0)
+    names = {f for n in job.place.names.all() for w in n.lower().split() for f in (w, w.removesuffix("s"))}
+    bearer = said[len(run) : end]
+    if not end or not names.isdisjoint(bearer) or not all(map(describes, bearer)):
+        return
+    of = said[end : end + 2] in (["consists", "of"], ["consisting", "of"])
+    cause = f"The words are read of {job.subjects[0].text}, as of how many each of these has."
+    only = (replace(tokens[end], text="exactly"),) if of else ()
+    yield (*only, *tokens[end + 1 + of :]), _told(job, tokens[: end + 1 + of], cause, own)
+
+
+_EACH_OF = (["each", "of", "the"], ["every", "one", "of", "the"], ["each"], ["every"])
+_BEARS = frozenset("has have having with comprises comprising consists consisting includes including".split())
 
 
 def _of_what_is_full(job: Job, tokens: Tokens) -> Found:
@@ -260,3 +284,28 @@ def _in_each_period(job: Job, tokens: Tokens) -> Found:
 
 
 _PERIODS = frozenset("cycle shift night session".split())
+
+
+def _done_so_often(job: Job, tokens: Tokens) -> Found:
+    """`resending the packet up to three times`, of a count, without what is done so often."""
+    said, end = [word_of(t) for t in tokens], len(tokens)
+    end -= 2 + (said[-2] == "the") if said[-1] in ("most", "least") else 0
+    if not isinstance(job.first, Typed) or not job.first.whole or said[end - 1] not in _SO_OFTEN:
+        return
+    start = end - (said[end - 1] != "times")
+    limiting = listed("limits", "inside") - {"a", "the", "an"} | NUMBER_WORDS.keys() | _SO_OFTEN
+    while start and (has_number(tokens[start - 1]) or said[start - 1] in limiting):
+        start -= 1
+    names = {w for n in job.place.names.all() for w in n.lower().split()} - _own(job) - FILLERS
+    lead = said[:start]
+    done = any(w.endswith(("ing", "ed")) or w in _IS for w in lead)
+    plain = names.isdisjoint(lead) and all(describes(w) and not w.endswith(_BY_SO_MUCH) for w in lead)
+    if done and plain and lead[-1] not in _LEADING_ON:
+        cause = f"The words are read of how often it is done, as {job.subjects[0].text} counts it."
+        at = (tokens[-2 - (said[-2] == "the")], tokens[-1]) if end < len(tokens) else ()
+        yield (*at, *tokens[start:end]), _told(job, tokens[:start], cause, _own(job))
+
+
+_SO_OFTEN = frozenset("times once twice thrice".split())
+_BY_SO_MUCH = ("larger", "longer", "wider", "enlarged", "magnified", "amplified", "multiplied", "stretched")
+_LEADING_ON = ("of", "to", "for", "by", "in", "at", "per", "after", "before", "until", "with", "from")

@@ -394,6 +394,16 @@ def without_what_is_counted(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, 
         yield tokens[:start], tokens[start:]
 
 
+def without_number_behind_name(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`a version number larger than 7`, of a count called version, without the number; and that."""
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or not job.first.whole or job.sort:
+        return
+    said, own = [word_of(t) for t in tokens], set(_forms(job.subjects[0].text))
+    at = next((i for i in range(1, len(said)) if said[i] in ("number", "count") and said[i - 1] in own), 0)
+    if at and said[at] not in own and said[at + 1 : at + 2] not in ([], ["of"]):
+        yield (*tokens[:at], *tokens[at + 1 :]), tokens[at : at + 1]
+
+
 def word_of_name(job: Job) -> str:
     return job.subjects[0].text.lower()
 
@@ -823,6 +833,7 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
 
 
 def _read_past(job: Job, words: Tokens, name: str, help: str) -> Diagnostic:
+    words = tuple(t for t in words if t.start < t.end or word_of(t) not in ("a", "having")) or words
     said = " ".join(t.text for t in words)
     claimed = job.words.text.lower()
     said = said if all(word_of(t) in claimed for t in words) else job.text(words)
@@ -883,7 +894,7 @@ def _says_which(token: Token, never: set[str]) -> bool:
         word in NUMBER_WORDS
         or word.endswith(("est", "fold"))
         or word in listed("asides", "never_past")
-        or word.startswith(("non-", "un"))
+        or (word.startswith(("non-", "un")) and word != "unsuccessful")
         or word in word_lists()["fractions"]
     ):
         return False

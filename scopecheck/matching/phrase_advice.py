@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from contextlib import suppress
 from difflib import SequenceMatcher
 from fractions import Fraction
 from functools import cache, lru_cache
@@ -12,6 +13,7 @@ from itertools import pairwise
 from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
+from scopecheck.foundations.kinds import KindError, quotient_kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
@@ -77,7 +79,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
-    told = _several_of_one(job, tokens) or _noted_elsewhere(job, tokens)
+    told = _several_of_one(job, tokens) or _noted_elsewhere(job, tokens) or _so_much_per(job, tokens)
     if told := told or _parts_alone(job, tokens) or _one_for_each(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *told)
     if how_long := _how_long(job, tokens):
@@ -198,6 +200,35 @@ def _one_for_each(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None
         cause,
         f"write the things in the order of the words, or a line for each: {job.subjects[0].text} : ...",
     )
+
+
+def _so_much_per(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """What to write of `20 mg of the extract per cm2 of film`, of a mass and an area; else None."""
+    kinds = [s.bound.kind for s in job.subjects if isinstance(s.bound, Typed) and s.bound.kind]
+    units = [t.number.unit for t in tokens if t.number and t.number.unit]
+    if not units or not 0 < len(kinds) == len(job.subjects) <= len(_AMOUNT_AND_WHOLE) or job.sort:
+        return None
+    said, amount, first = [word_of(t) for t in tokens], units[-1], job.subjects[0].text
+    name, symbol = " per ".join(s.text for s in job.subjects), ""
+    with suppress(KindError):
+        both = len(kinds) == len(_AMOUNT_AND_WHOLE)
+        symbol = amount.symbol if both and amount.kind == quotient_kind(*kinds) else ""
+    for at in (i for i, w in enumerate(said) if w == "per" and i and amount.kind == kinds[0]):
+        for end in (at + 3, at + 2):
+            unit = find_unit(" ".join(said[at + 1 : end])) if end <= len(said) else None
+            if unit is not None and kinds[1:] in ([unit.kind], []):
+                name = name if len(kinds) > 1 else f"{first} per {job.text(tokens[at + 1 : end])}"
+                symbol = symbol or f"{amount.symbol}/{unit.symbol}"
+    if not symbol:
+        return None
+    return (
+        f"So much {symbol} is one quantity, and no limit of {' or of '.join(s.text for s in job.subjects)}.",
+        f"declare it, as in: {name}  in {symbol}; and write: {name} : {job.text(tokens)}",
+    )
+
+
+_AMOUNT_AND_WHOLE = ("amount", "whole")
+"""Of two things the first is so much per the second."""
 
 
 def _in_no_phrase(job: Job, tokens: tuple[Token, ...]) -> str:

@@ -374,8 +374,8 @@ def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tupl
     units = [t.number.unit for t in tokens if t.number and t.number.unit]
     kinds = {s.bound.kind for s in job.subjects if isinstance(s.bound, Typed)}
     if units and "/" in units[0].symbol and units[0].kind not in kinds:
-        first, symbol = job.subjects[0].text, units[0].symbol
-        return f"declare one name for what is in {symbol}: {first} ...  in {symbol}; and write it alone"
+        symbol, name = units[0].symbol, " per ".join(s.text for s in job.subjects)
+        return f"declare it, as in: {name}  in {symbol}; and write: {name} : {job.text(tokens)}"
     return "write a line for each, or their sum"
 
 

@@ -102,7 +102,10 @@ def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) 
 @cache
 def _is_like_one_of(word: str, literals: frozenset[str]) -> bool:
     """May it be one of them misspelled, or another form of it?"""
-    return bool(get_close_matches(word, literals, 1, 0.8))
+    return word not in _LIKE_NONE and bool(get_close_matches(word, literals, 1, 0.8))
+
+
+_LIKE_NONE = ("branched",)
 
 
 def dangles(tokens: Tokens) -> bool:
@@ -147,13 +150,16 @@ def without_surroundings(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     """
     if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort:
         return
+    all_of_it = tokens
+    tokens = _of_what_has_so_many(tokens) if job.first.whole else tokens
     found = longest_read(job, tokens, literals_here(job))
     if found is None:
         return
     start, end = found
     before, behind = tokens[:start], tokens[end:]
     own = job.tests().own_words | of_note(job)
-    led = not before or _leads(before[-1]) or _leads(tokens[start])
+    led = not before or _leads(before[-1]) or _leads(tokens[start]) or _behind_its_name(job, before)
+    led &= not (before and tokens[start].number and not _leads(before[-1]))
     if placed_at(tokens) or not led or (behind and not _follows(behind[0], own)):
         return  # 'snugly 3 mm', '58 HRC', '3 mm from the rim'
     names = {w for name in job.place.names.all() for w in name.lower().split()}
@@ -165,7 +171,42 @@ def without_surroundings(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     ):
         itself = next((i for i, t in enumerate(behind) if word_of(t) not in own), len(behind))
         told = () if noted_so(job, [word_of(t) for t in before]) else before
+        last = next((i for i, t in enumerate(all_of_it) if told and t is told[-1]), -1)
+        told = all_of_it[: last + 1]
         yield tokens[start:end], told, behind[itself:]
+
+
+def _behind_its_name(job: Job, before: Tokens) -> bool:
+    """`a duty cycle` before 'between 45 % and 55 %': the name and one noun more, of a bare number."""
+    said, own = [word_of(t) for t in before], job.tests().own_words
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    behind = len(said) > 1 and said[-2] in own and not said[-1].endswith(_NO_NOUN) and describes(said[-1])
+    return behind and kind is not None and not (kind.dimension or kind.basis) and said[-1] not in own
+
+
+def _of_what_has_so_many(tokens: Tokens) -> Tokens:
+    """`a linear or branched alkyl group having` so many of something as `a branched alkyl having`: what has
+    them is one thing, of whichever sort. A group of several is not."""
+    said = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(said) if i > 1 and w in _HAVING), 0)
+    if not at or said[0] not in ("a", "an", "the", "said"):
+        return tokens
+    last = at - (said[at - 1] == "group")
+    left = {at - 1} if last < at else set[int]()
+    for i in (i for i in range(2, last - 1) if said[i] == "or"):
+        one, other = said[i - 1], said[i + 1]
+        denied = next((w for w in (one, other) if w.removeprefix("un") in (one, other) and w[:2] == "un"), "")
+        left |= {i, i + 1 if denied == other else i - 1}
+        row = i - 2
+        while row > 1 and said[row] == "," and tokens[row - 1].sort == "word" and not denied:
+            left |= {row, row - 1}
+            row -= 2
+    kept = [w for i, w in enumerate(said[:at]) if i not in left]
+    plain = len(kept) > 1 and all(describes(w) for w in kept) and kept[-1] not in FILLERS
+    return tuple(t for i, t in enumerate(tokens) if i not in left) if left and plain else tokens
+
+
+_HAVING = ("having", "with", "has", "containing", "comprising")
 
 
 def without_lead(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tokens]]:
@@ -326,7 +367,9 @@ def _measures_called(job: Job, said: list[str]) -> frozenset[str]:
     measures = listed("measures", "calling")
     named = measures.intersection(f"{job.subjects[0].text.lower()}".split()) | measures & of_note(job)
     kind = job.first.kind if isinstance(job.first, Typed) else None
-    words = {w: kind_word(w) for w in measures.intersection(said)}
+    data = kind_word("data")
+    of_data = kind is not None and data is not None and kind == data.kind  # a key length is one in bits
+    words = {w: data if of_data and w == "length" else kind_word(w) for w in measures.intersection(said)}
     other = {w for w, k in words.items() if k is not None and kind is not None and not k.accepts(kind)}
     return frozenset() if named or other else frozenset(words)
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.quantity import kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
@@ -106,6 +107,33 @@ def with_both_called(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens,
             first, second = _named(job, 0, tokens[at + 1 : middle]), _named(job, 1, tokens[middle + 1 : end])
             named = (*tokens[: at + 1], *first, tokens[middle], *second, *tokens[end:])
             yield named, tokens[at + 1 : middle], tokens[middle + 1 : end]
+
+
+def with_names_alone(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, dict[int, Tokens]]]:
+    """`the row spacing is at least the plant spacing`, of a row and a plant, without the measure that stands
+    behind either name; and what each of them is called, by its place."""
+    bounds = [s.bound for s in job.subjects]
+    if len(bounds) != 2 or job.sort or not all(isinstance(b, Typed) for b in bounds):
+        return
+    said, names = [word_of(t) for t in tokens], [s.text.lower().split() for s in job.subjects]
+    others = {n.lower() for n in job.place.names.all()}
+    left, called, measures = set[int](), dict[int, Tokens](), set[str]()
+    for which, (name, bound) in enumerate(zip(names, bounds, strict=True)):
+        own = _words_of(job, job.subjects[which].text)
+        for at in (i for i in range(len(said) - len(name)) if said[i : i + len(name)] == name):
+            word, kind = said[at + len(name)], kind_word(said[at + len(name)])
+            mine = bound.kind if isinstance(bound, Typed) else None
+            if word not in listed("measures", "nouns") or not own.isdisjoint(listed("measures", "nouns")):
+                return
+            if (kind is not None and mine is not None and not kind.accepts(mine)) or (
+                f"{' '.join(name)} {word}" in others
+            ):
+                return
+            left.add(at + len(name))
+            measures.add(word)
+            called[which] = tokens[at : at + len(name) + 1]
+    if len(called) == len(names) and len(measures) == 1:
+        yield tuple(t for i, t in enumerate(tokens) if i not in left), called
 
 
 def _is_named_so(job: Job, which: int, run: Tokens) -> bool:

@@ -287,6 +287,9 @@ def _sums_of_levels(said: list[str], subjects: Things) -> Why:
     levels = [k for k in kinds if any(name in DECIBELS for name, _ in k.dimension)]
     own = {w for s in subjects for w in s.text.lower().split()}
     called = {"ratio"} if len(subjects) == 1 else set[str]()
+    if any(isinstance(s.bound, Typed) and s.bound.whole for s in subjects):
+        ends = (*said[1:], "")  # 'sent up to three times if the power is below -110 dBm' is done so often
+        said = [w for w, then in zip(said, ends, strict=True) if w not in _SO_OFTEN or then not in _GOES_ON]
     if not levels or (_OF_AMOUNTS - own - called).isdisjoint(said):
         return None
     return (
@@ -295,6 +298,8 @@ def _sums_of_levels(said: list[str], subjects: Things) -> Why:
     )
 
 
+_SO_OFTEN = ("times", "twice", "thrice")
+_GOES_ON = ("", ",", "if", "when", "whenever", "where", "unless", "while", "once", "before", "in")
 DECIBELS = ("dB", "dBA", "dBm", "dBi")
 _OF_AMOUNTS = frozenset(
     "sum total together combined half twice thrice times ratio product mean average".split()

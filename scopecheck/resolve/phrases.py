@@ -55,7 +55,7 @@ from scopecheck.matching.everyday import (
     without_times,
     without_units_counted,
 )
-from scopecheck.matching.of_ratios import in_proportion, with_plain_limits, without_ratio
+from scopecheck.matching.of_ratios import in_proportion, with_plain_limits, with_shared_one, without_ratio
 from scopecheck.matching.one_quantity import with_period_apart
 from scopecheck.matching.other_things import speak_of_others
 from scopecheck.matching.passed_over import (
@@ -213,7 +213,7 @@ UNTIL = ("until", "till")
 def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
     """The words without gaps, and with signs beside numbers in words."""
     told = with_amount_elided(words.tokens, subjects)
-    tokens = with_runs(tuple(t for t in told if t.sort != "gap"), "contractions")
+    tokens = with_shared_one(with_runs(tuple(t for t in told if t.sort != "gap"), "contractions"))
     tokens = with_shared_verb(with_forms(without_proviso(tokens, subjects), "usual_forms"), subjects)
     for s in subjects:
         tokens = with_hyphened_members(with_plurals(tokens, s.bound, s.text), s.bound)
@@ -538,6 +538,7 @@ class Reader:
             or self._of_named_ingredients(tokens, words, subjects)
             or self._these_but_not_those(tokens, words, subjects)
             or self._read_loosely(tokens, words, subjects)
+            or self._in_the_order_named(tokens, words, subjects)
             or self._under_a_condition_loosely(job, tokens)
             or self._for_what_it_is_made(job, tokens, words, subjects)
         )
@@ -880,6 +881,28 @@ class Reader:
             if _is_read_or_denied(*trying) and can_be_read(*trying):
                 return whole(*self._job(tokens, words, subjects))
         return None
+
+    def _in_the_order_named(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`rebar, cover : a cover of at least the greater of 25 mm and twice the rebar`, which begins with
+        the second; `30 parts of filler relative to 100 parts of resin`, of a resin and a filler."""
+        said = [word_of(t) for t in tokens]
+        names = [s.text.lower().split() for s in subjects]
+        start = int(said[0] in ("a", "an", "the", "said"))
+        measured = all(isinstance(s.bound, Typed) and s.parts is None for s in subjects)
+        extremes = listed("asides", "least") | listed("asides", "greatest")
+        extreme = any(w in extremes and then == "of" for w, then in pairwise(said))
+        in_parts = said.count("parts") > 1 and "between" not in said
+        if len(subjects) != 2 or not measured:
+            return None
+        first, second = (f" {' '.join(name)} " for name in names)
+        text = f" {' '.join(said)} "
+        begins = extreme and said[start : start + len(names[1])] == names[1]
+        if not (begins or in_parts) or not -1 < text.find(second) < text.find(first) or second in first:
+            return None
+        other = Words(words.text, tokens, words.span)
+        return self.condition(other, subjects[::-1]) if self._trying()._holds(other, subjects[::-1]) else None
 
     def _free_of_each(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

@@ -11,7 +11,7 @@ from itertools import chain
 
 from scopecheck.core.construction import names_in
 from scopecheck.foundations.diagnostics import Diagnostic
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -29,6 +29,7 @@ from scopecheck.matching.passed_over import (
     without_description,
     without_name_and_more,
     without_noted,
+    without_number_behind_name,
     without_occasion,
     without_owner_of_part,
     without_qualifiers,
@@ -44,7 +45,12 @@ from scopecheck.matching.passed_over import (
 )
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.surroundings import without_lead, without_surroundings, without_verb_before_limit
-from scopecheck.matching.the_other import told_of_the_other, with_both_called, with_the_other_named
+from scopecheck.matching.the_other import (
+    told_of_the_other,
+    with_both_called,
+    with_names_alone,
+    with_the_other_named,
+)
 from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]
@@ -59,6 +65,8 @@ class Looser:
     taking_part: frozenset[str] = frozenset()
     measured: bool = False
     """Was it how, where or in which state it is measured that was read past?"""
+    named: bool = False
+    """Was it only the measure behind the name of each?"""
 
 
 _HOW = (without_reference, without_circumstance, without_condition, without_treatment, without_occasion)
@@ -73,7 +81,8 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for way in _ways(job, tokens):
         if commas and not any(t.text == "," for t in way.said):
             continue  # 'if coated, ...': without its comma the condition would take what it is a condition of
-        if len(job.subjects) > 1 and (_makes_one_of_two(job, tokens, way.said) or _only_names(job, way.said)):
+        of_two = not way.named and _makes_one_of_two(job, tokens, way.said)
+        if len(job.subjects) > 1 and (of_two or _only_names(job, way.said)):
             continue
         if way.measured or not _numbers(tokens) - _numbers(way.said):
             yield way
@@ -130,9 +139,13 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for said, called in without_what_a_sign_stands_for(job, tokens):
         yield Looser(said, _told_unless_noted(job, called))
     for said, counted in without_what_is_counted(job, tokens):
-        yield Looser(said, _told_unless_noted(job, counted))
+        warnings = _told_unless_noted(job, counted)
+        yield Looser(said, warnings)
+        for more, passed in without_qualifiers(job, said):
+            yield Looser(more, (*_past(job, more, passed).warnings, *warnings))
     for said, *runs in without_what_units_are_of(job, tokens):
-        yield _past(job, said, *runs)
+        of_each = [w for w in (told(job, run) for run in runs) if w]
+        yield Looser(said, tuple(replace(w, message=_both(of_each)) for w in of_each[:1]))
     for said, passed in chain(
         without_noted(job, tokens),
         without_qualifiers(job, each or tokens),
@@ -141,6 +154,7 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         without_name_and_more(job, tokens),
         without_whole(job, tokens),
         without_owner_of_part(job, tokens),
+        without_number_behind_name(job, tokens),
     ):
         yield _past(job, said, bearer, passed)
     for said, told_round in without_what_is_round_it(job, tokens):
@@ -164,13 +178,28 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
             continue  # the first of two that stand in the other order
         other = told_of_the_other(job, run) if run else None
         yield Looser(said, (*_past(job, said, lead).warnings, *((other,) if other else ())), taking_part)
-    for said, *runs in with_both_called(job, tokens):
-        warnings = (told_of_the_other(job, run, which) for which, run in enumerate(runs))
-        yield Looser(said, tuple(w for w in warnings if w), taking_part)
+    yield from _both_called(job, tokens, taking_part)
     for said, *around in without_words_round_members(job, tokens):
         yield _past(job, said, *around)
     for said, *around in without_lead(job, tokens) if not _of_a_condition(job, tokens) else ():
         yield _past(job, said, *around)
+
+
+def _both_called(job: Job, tokens: Tokens, taking_part: frozenset[str]) -> Iterator[Looser]:
+    """The words with the names of both things in the place of what each of them is called."""
+    for said, *runs in with_both_called(job, tokens):
+        warnings = (told_of_the_other(job, run, which) for which, run in enumerate(runs))
+        yield Looser(said, tuple(w for w in warnings if w), taking_part)
+    for said, by_place in with_names_alone(job, tokens):
+        warnings = (told_of_the_other(job, run, which) for which, run in by_place.items())
+        yield Looser(said, tuple(w for w in warnings if w), taking_part, named=True)
+
+
+def _both(warnings: list[Diagnostic]) -> str:
+    """`'of the salt', 'of film' is read past`, where each warning tells of one."""
+    end = " is read past"
+    said = [w.message.removesuffix(end) for w in warnings]
+    return " and ".join(said) + (end if len(said) == 1 else " are read past")
 
 
 def _is_second(job: Job) -> bool:
@@ -193,7 +222,11 @@ def _noted(job: Job, words: Tokens) -> bool:
     note, called = job.place.names.note_of(job.subjects[0].text), job.subjects[0].text.lower()
     said = [word_of(t) for t in words]
     in_name = said == ["a", "day"] and called.endswith(("per day", "a day"))
+    in_name |= said[1:2] == ["as"] and said[0] in _WORKED_OUT and " ".join(said[2:]) == called
     return in_name or job.text(words).lower().strip(" ,") in note.lower()
+
+
+_WORKED_OUT = ("calculated", "expressed", "computed", "given", "determined", "counted")
 
 
 def _past(job: Job, said: Tokens, *runs: Tokens) -> Looser:

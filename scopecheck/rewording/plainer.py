@@ -117,6 +117,7 @@ from scopecheck.rewording.plainer_values import (
 )
 from scopecheck.rewording.plainer_written import (
     SAYS_WHICH,
+    with_carbon_atoms,
     with_each_first,
     with_noted_plural,
     with_number_said,
@@ -240,7 +241,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     if len(subjects) == 1:
         tokens = without_thereof(without_relative(tokens, subjects[0]), subjects[0]) if tokens else tokens
         tokens = with_numbers_alone(without_inclined(tokens, subjects[0]), subjects[0])
-        tokens = without_only(tokens, subjects[0])
+        tokens = with_carbon_atoms(without_only(tokens, subjects[0]), subjects[0], notes)
         tokens = without_own_kind(with_noted_plural(tokens, subjects[0], notes), subjects[0])
         tokens = without_own_measure_behind(without_what_is_noted(tokens, notes), subjects[0], notes)
         tokens = of_the_greatest(tokens, subjects)
@@ -573,6 +574,7 @@ def _without_setting(tokens: Tokens) -> Tokens:
         return tokens
     to = next((i for i in range(3, min(8, len(words) - 1)) if words[i] == "to"), 0)
     named = bool(to) and all(t.sort == "word" and word_of(t) not in NO_NAME for t in tokens[1:to])
+    named &= words[-1] not in _SO_OFTEN  # 'raising the power up to three times'
     return tokens[to + 1 :] if named else tokens
 
 
@@ -580,6 +582,7 @@ _SETTING = frozenset(
     "reduce reduces reducing raise raises raising increase increases increasing lower lowers lowering set"
     " sets".split()
 )
+_SO_OFTEN = ("times", "once", "twice", "thrice")
 
 
 def _without_use_behind(tokens: Tokens) -> Tokens:

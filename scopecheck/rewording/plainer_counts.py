@@ -789,15 +789,27 @@ def _without_each_of_some(tokens: Tokens) -> Tokens:
 
 
 def without_after(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`after at least 200 brewing cycles`, of a number of cycles, as at least 200 brewing cycles."""
+    """`after at least 200 brewing cycles`, of a number of cycles, as at least 200 brewing cycles.
+
+    `After 3 retries at the latest` is after at most 3 of them.
+    """
     words = [word_of(t) for t in tokens]
+    late = next((i for i in range(3, len(words) - 2) if " ".join(words[i : i + 3]) in _LATEST), 0)
+    start = max((i for i in range(late) if words[i] == "after"), default=-1)
+    many = tokens[start + 1].number if late and start >= 0 else None
+    if late and start >= 0 and (words[start + 1] in NUMBER_WORDS or (many and many.unit is None)):
+        most = words_at(tokens[start + 1], _LATEST[" ".join(words[late : late + 3])])
+        said = (*tokens[: start + 1], *most, *tokens[start + 1 : late], *tokens[late + 3 :])
+        plain = without_after(said, subjects)
+        return plain if len(plain) < len(said) else tokens
     names = [s.text.lower().split()[-1] for s in subjects if isinstance(s.bound, Typed) and s.bound.whole]
     kept = list[Token]()
     for at, word in enumerate(words):
         first = at == 0 or words[at - 1] in ("and", "or", ",", "otherwise")
         number = next((i for i in range(at + 1, len(words)) if words[i] not in _OF_COUNTS), len(words))
         value = tokens[number].number if number < len(tokens) else None
-        counts = value is not None and value.unit is None
+        spelled = number < len(words) and words[number] in NUMBER_WORDS
+        counts = spelled or (value is not None and value.unit is None)
         end = number + 1
         while counts and end < len(words) and (tokens[end].number or words[end] in _OF_COUNTS):
             end += 1
@@ -806,4 +818,5 @@ def without_after(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return tuple(kept)
 
 
+_LATEST = {"at the latest": "at most", "at the earliest": "at least"}
 _OF_COUNTS = OF_LIMITS | {"but"}

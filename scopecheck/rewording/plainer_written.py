@@ -5,17 +5,21 @@ Used by `plainer.py` alone.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.exact.bare_shares import PERCENT
 from scopecheck.foundations.kinds import ABSOLUTE, GAUGE, TIME
 from scopecheck.foundations.quantity import find_unit, kind_word, kind_words
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.language.scan import Token
+from scopecheck.language.scan import Number, Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.subjects import Subject, is_bare_share
+from scopecheck.rewording.usual import words_at
 from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]
@@ -51,6 +55,50 @@ def with_times_before_name(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tok
             found.append(replace(token, sort="word", text="times", number=None, start=token.end))
         tokens = tuple(found)
     return tokens
+
+
+def with_carbon_atoms(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:
+    """`a C1-C6 alkyl group`, of a number of carbon atoms, as an alkyl group having 1 to 6 of them."""
+    called = f"{subject.text} {' '.join(notes)}".lower()
+    whole = isinstance(subject.bound, Typed) and subject.bound.whole
+    if not whole or "carbon" not in called:
+        return tokens
+    found, at = list[tuple[int, int, tuple[str, str], str]](), 0
+    while at < len(tokens):
+        for width in (3, 1):
+            run = tokens[at : at + width]
+            m = _CARBONS.fullmatch(" ".join(t.text for t in run))
+            if m and all(t.sort == "word" for t in run):
+                found.append((at, at + width, (m["least"], m["most"]), m["of"] or ""))
+                at += width - 1
+                break
+        at += 1
+    if len(found) != 1:
+        return tokens
+    start, end, ends, of = found[0]
+    around = (*tokens[max(start - 1, 0) : start], *tokens[end : end + 1])
+    bracketed = [t.text for t in around] == ["(", ")"]
+    first, last = tokens[start], tokens[end - 1]
+    named = (replace(first, text=of, end=first.start),) if of else ()
+    bearer = (*tokens[: start - bracketed], *named, *tokens[end + bracketed :])
+    if any(t.number or t.sort != "word" or word_of(t) in _NO_BEARER for t in bearer):
+        return tokens
+    least, most = (Token("number", n, first.start, last.end, Number(n, Fraction(n), 0, None)) for n in ends)
+    if bearer and word_of(bearer[0]) in ("a", "an", "the", "said"):
+        bearer = bearer[1:]
+    name = words_at(last, subject.text, understood=True)
+    numbers = (least, *words_at(first, "to", understood=True), most, *name)
+    if not bearer:
+        return numbers
+    having = (replace(t, start=bearer[-1].end) for t in words_at(bearer[-1], "having", understood=True))
+    return (*words_at(bearer[0], "a", understood=True), *bearer, *having, *numbers)
+
+
+_CARBONS = regex(r"\(?C_?(?P<least>\d{1,2})(?:-| to |–)C?_?(?P<most>\d{1,2})(?:\)?-(?P<of>[a-z]+))?\)?")
+_NO_BEARER = frozenset(
+    "or and not no without except but other than of to if when at least most each atom atoms carbon carbons"
+    " position positions".split()
+)
 
 
 def _is_plain(*tokens: Token) -> bool:

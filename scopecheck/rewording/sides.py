@@ -98,9 +98,9 @@ class Sides:
             return None
         told = state_of(tokens, switch.text, self._nouns_of_others(switch))
         note = self.job.place.names.note_of(switch.text)
-        if told is None:
+        if told is None or speaks_of_another(tokens, note, switch.text):
             return state_by_note(tokens, note, switch.text)
-        return None if speaks_of_another(tokens, note, switch.text) else told
+        return told
 
     def chosen(self, tokens: Tokens, thing: Subject) -> tuple[str, bool] | None:
         """Which of two opposite states of a choice the words speak of, and whether it is so."""

@@ -33,14 +33,20 @@ _BESIDE_MEMBER = (
         ([",", "optionally", *with_], ["and", "optionally"])
         for with_ in (["with"], ["together", "with"], ["combined", "with"], ["in", "combination", "with"])
     ),
-    (["alone", "or", "in", "combination", "with"], ["and", "optionally"]),
-    (["alone", "or", "together", "with"], ["and", "optionally"]),
+    *(
+        (f"{apart}{either}{alone} or {joined} with".split(), ["and", "optionally"])
+        for apart in (", ", "")
+        for either in ("either ", "")
+        for alone in ("alone", "by itself")
+        for joined in ("in combination", "together", "mixed", "combined")
+    ),
     (["together", "with"], ["and"]),
     (["in", "combination", "with"], ["and"]),
     (["combined", "with"], ["and"]),
     (["alloyed", "with"], ["and"]),
     (["without"], ["but", "not"]),
 )
+_DENYING = frozenset("not no never neither none without free devoid void except excluding lacking".split())
 _COMPARED = "less more greater fewer lower higher thinner thicker longer shorter larger smaller wider".split()
 _THAN = tuple([word, "than"] for word in _COMPARED)
 _ENDS = (["inclusive", ")"], ["exclusive", ")"], ["inclusive"], ["exclusive"])
@@ -355,9 +361,11 @@ def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
     if not isinstance(subject, SetDecl | ChoiceDecl):
         return tokens
     texts = [t.text.lower() for t in tokens]
-    for said, instead in _BESIDE_MEMBER:
+    for said, instead in _BESIDE_MEMBER if "with" in texts or "without" in texts else ():
         for at in range(len(texts) - len(said) - 1, 0, -1):
             if texts[at : at + len(said)] == said and texts[at - 1] not in (",", "and", "or", "but"):
+                if "optionally" in instead and not _DENYING.isdisjoint(texts[:at]):
+                    return tokens  # what is denied of 'A alone or together with B' is A, whatever B is
                 # Behind a list of several, 'together with B' says that B is there whichever of them is.
                 apart = instead[0] == "and" and not {"and", "or"}.isdisjoint(texts[:at])
                 added = [",", *instead] if apart else instead
@@ -503,10 +511,11 @@ def _is_letter(token: Token) -> bool:
 MOST_LETTERS = 2
 _BRINGING_IN = frozenset(
     "where wherein satisfying satisfies satisfy fulfilling fulfils fulfills fulfil fulfill meeting meets meet"
-    " with that".split()
+    " with that satisfied fulfilled met".split()
 )
 _CALLED = frozenset(
-    "a the following relation relationship formula condition inequality expression equation :".split()
+    "a the following conditional relation relationship formula condition inequality expression equation"
+    " :".split()
 )
 """What a formula is called where it is brought in: 'satisfying the relation'."""
 _BESIDE_NAMES = frozenset("a an the having has have of and is are being in which such ratio / , : (".split())
