@@ -38,7 +38,9 @@ FLOORS: dict[str, str] = {
         " part_kinds steps"
     ),
     "exact": "greater_figure fitting bare_shares arithmetic parts functions terms formulas",
-    "occurrences": "groups settling rivals occurrence plain_readings free_numbers readings defined_words",
+    "occurrences": (
+        "groups settling rivals occurrence plain_readings limit_texts free_numbers readings defined_words"
+    ),
     "matching": (
         "chart states practice spelled everyday of_ratios subjects called asides together them nouns"
         " worked_out whichever shared_limits said_once phrase_finding surroundings lifting passed_over"

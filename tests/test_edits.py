@@ -167,3 +167,51 @@ def test_where_a_limit_holds_is_not_marked_away(where: str) -> None:
     (wrong,) = told("gap  length in mm", "gap", f"at least 3 mm {where}")
     assert "lift only" not in wrong.help
     assert "not restated" not in wrong.help
+
+
+FILM = "film  composition in wt%\n  polymer : pullulan, starch\n  softener : glycerol, sorbitol\n  water"
+LEAK = "collector current, leakage current  current in A"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "help"),
+    [
+        (FILM, "polymer, softener", "more preferably from 5:1 to 6:1",
+         "polymer / softener : more preferably from 5:1 to 6:1"),
+        (FILM, "film", "at least one polymer selected from pullulan and starch",
+         "write: polymer : at least one polymer selected from pullulan and starch"),
+        (FILM, "film", "the softener is glycerol or sorbitol", "write: softener : the softener is"),
+        (LEAK, "leakage current, collector current", "less than one thousandth of this current",
+         "such as leakage current / collector current < ...,"),
+        (LEAK, "leakage current, collector current", "hardly more than a tenth of that",
+         "such as ... <= leakage current / collector current <= ...,"),
+        ("rim, gap  length in mm", "rim, gap", "at most something like 3 times the gap",
+         "such as rim / gap <= ...,"),
+        ("rim, gap  length in mm", "rim, gap", "the gap exceeds the rim by about or so 2 mm",
+         "such as ... mm <= gap - rim <= ... mm,"),
+    ],
+)  # fmt: skip
+def test_of_two_things_the_symbols_are_those_that_the_words_call_for(
+    declared: str, left: str, words: str, help: str
+) -> None:
+    (wrong,) = (d for d in told(declared, left, words) if d.severity == "error")
+    assert help in wrong.help
+    if "..." not in help:
+        pasted = wrong.help.rpartition("write: " if "write: " in wrong.help else "of the colon: ")[2]
+        assert read_sheet(Source("t", sheet(declared, words, pasted)))[0] is not None
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["at least one polymer, not glycerol, selected from pullulan and starch", "polymers and pullulanase"],
+)
+def test_a_class_is_put_left_of_the_colon_where_its_own_members_alone_are_spoken_of(words: str) -> None:
+    (wrong,) = (d for d in told(FILM, "film", words) if d.severity == "error")
+    assert "write: polymer" not in wrong.help
+
+
+def test_a_class_beside_something_else_is_no_value_of_each() -> None:
+    wrong = next(
+        d for d in told(FILM, "polymer, water", "thrice as viscous as pumice") if d.severity == "error"
+    )
+    assert "a value of each" not in wrong.cause

@@ -349,3 +349,35 @@ def test_what_a_part_has_may_be_declared(declare: tuple[str, ...]) -> None:
     made, _ = read_sheet(sheet_source(Wish("diameter of the holes : at least 2 mm", declare)))
     assert made is not None
     assert made.parts
+
+
+TWO = ("-d", "gap length in mm", "-d", "bore length in mm")
+
+
+@pytest.mark.parametrize("way", ["text", "markdown"])
+def test_of_several_phrases_what_each_comes_to_as_presumed_is_told(way: str) -> None:
+    words = "gap, bore : the gap is at least 2 mm and the bore is at most 5 mm"
+    told = " ".join(run(words, *TWO, "-f", way).output.replace("\u00a0", " ").split())
+    presumed = '"the gap is at least 2 mm": gap >= 2 mm; "the bore is at most 5 mm": bore <= 5 mm.'
+    assert f"every phrase as presumed. Meaning: {presumed}" in told
+    assert '"at least ..." as rounds to the limit (arguable)' in told
+    assert '""' not in told
+    assert '"at most ..." as "rounds to the limit" lets in' in told  # both phrases have such a reading
+
+
+def test_of_one_phrase_at_two_places_what_it_comes_to_at_each_is_told() -> None:
+    told = " ".join(run("gap, bore : gap 3.0 mm and bore 5 mm", *TWO).output.replace("\u00a0", " ").split())
+    assert 'Meaning: "gap 3.0 mm": gap = 3.0 mm; "bore 5 mm": bore = 5 mm.' in told
+
+
+def test_a_ratio_of_two_quantities_is_told_as_presumed() -> None:
+    words = "length, width : the ratio of the length to the width is from 4:1 to 8:1"
+    told = " ".join(run(words, "-d", "length in mm", "-d", "width in mm").output.split())
+    assert '"first over second" (presumed). Meaning: 4:1 <= length / width <= 8:1.' in told
+
+
+def test_a_phrase_of_slots_alone_is_called_by_its_words() -> None:
+    words = "gap, lid : the gap is 3.0 mm if the lid is open"
+    told = " ".join(run(words, "-d", "gap length in mm", "-d", "lid one of open, shut").output.split())
+    assert '"..."' not in told
+    assert '"the gap is 3.0 mm" as one digit finer' in told or '"3.0 mm" as one digit finer' in told

@@ -61,3 +61,43 @@ def test_a_share_is_not_set_beside_the_number_of_things_it_is_a_share_of() -> No
     words = "at most 5% of the total number of bars"
     made = sheet(f"bent  share in %\nbars  count\n\n1. A rack with {words} bent.\n   | bent : {words}\n")
     assert names_in(made.claims[0].limitations[0].formula) == {"bent"}
+
+
+FILM = "film  composition in wt%\n  polymer : pullulan, starch\n  softener : glycerol, sorbitol\n  water\n"
+RATIO = "the weight ratio of the polymer to the softener is from 4:1 to 8:1"
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "reading"),
+    [
+        ("polymer, softener", f"{RATIO}, preferably from 5:1 to 6:1", "5:1 <= polymer / softener <= 6:1"),
+        ("polymer, softener", f"{RATIO}, more preferably 5:1 to 6:1", "4:1 <= polymer / softener <= 8:1"),
+        ("softener, polymer", f"{RATIO}, preferably at least 5:1", "polymer / softener >= 5:1"),
+        ("polymer, water", "a ratio of the polymer to the water of at least 4:1, preferably at least 5:1",
+         "polymer / water >= 5:1"),
+        ("softener, polymer", "10 to 20 parts by weight of softener, based on 100 parts by weight of polymer",
+         "10 % <= softener / polymer <= 20 %"),
+        ("glycerol, polymer", "10 to 20 parts by weight of glycerol, based on 100 parts by weight of polymer",
+         "10 % <= glycerol / polymer <= 20 %"),
+        ("water, glycerol", "less than 10 parts by weight of water, based on 100 parts by weight of glycerol",
+         "water / glycerol < 10 %"),
+        ("water, glycerol", "10 to 20 parts by weight of glycerol, based on 100 parts by weight of water",
+         "10 % <= glycerol / water <= 20 %"),
+    ],
+)  # fmt: skip
+def test_a_class_of_a_composition_stands_beside_another_as_one_value(
+    left: str, words: str, reading: str
+) -> None:
+    made = sheet(f"{FILM}\n1. A film, wherein {words}.\n   | {left} : {words}\n")
+    assert reading in {r.plain for group in made.groups for r in group.readings}
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "10 to 20 parts by volume of glycerol, based on 100 parts by volume of water",
+        "10 to 20 parts by weight of glycerol, not based on 100 parts by weight of water",
+    ],
+)
+def test_parts_of_another_basis_or_whole_are_refused(words: str) -> None:
+    assert errors(f"{FILM}\n1. A film, wherein {words}.\n   | glycerol, water : {words}\n")

@@ -8,6 +8,7 @@ from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.report import margins
 from scopecheck.report.amendment import amendment_report
+from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.render import render
 from scopecheck.resolve.sheet import read_sheet
 from tests.amended_sheets import amended
@@ -223,3 +224,72 @@ def test_an_amendment_after_which_nothing_meets_a_claim_is_not_told_as_narrowing
     text = one_line(render(amendment_report(amended(before, after)), "text"))
     assert "Claim 1: only narrowed" in text
     assert ("only narrowed, on every reading listed: nothing meets it after the amendment" in text) is empty
+
+
+LID = "gap  length in mm\nlid  one of open, shut"
+DRYING = "drying  step in min\n  air  temperature in degC"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "shown"),
+    [
+        # the words go on from the name, or name what they limit
+        (LID, "gap, lid", "the gap is at least 3 mm if the lid is open",
+         "IF lid is open THEN gap is at least 3 mm"),
+        (LID, "gap, lid", "a clearance of at least 3 mm if the lid is open",
+         "IF lid is open THEN gap of at least 3 mm"),
+        # they do not
+        ("retries  count\nmode  one of busy, failed", "mode, retries",
+         "if the mode is failed, repeating the step up to three times",
+         "IF mode is failed THEN 1 <= retries <= three"),
+        (DRYING, "air of drying", "air of 60 to 80 °C", "60 degC <= air at the start of drying <= 80 °C"),
+        (DRYING, "air of drying", "air of 60 to 80 °C", "60 degC <= highest air of drying <= 80 °C"),
+        (DRYING, "air of drying", "at least 60 °C", "air at the end of drying at least 60 °C"),
+        # a comma of theirs would part two facts
+        (LID, "gap, lid", "if the lid is open, the gap is 3, 4 or 5 mm",
+         "IF lid is open THEN (gap is 3, 4 or 5 mm)"),
+        (LID, "gap, lid",
+         "the gap is at least 3 mm, but not more than 5 mm, if the lid is open",
+         "IF lid is open THEN (gap is at least 3 mm, but not more than 5 mm)"),
+        ("gap  length in mm\nlid  one of open, ajar, shut", "gap, lid",
+         "the gap is at least 3 mm if the lid is open, ajar or shut",
+         "IF (lid is open, ajar or shut) THEN gap is at least 3 mm"),
+        # their unit stands elsewhere
+        ("gap  length in mm", "gap", "a gap of at least 2, preferably at least 3, mm",
+         "gap >= 2 mm, gap >= 3 mm"),
+    ],
+)  # fmt: skip
+def test_a_limit_within_other_words_is_shown_as_one_whole(
+    declared: str, left: str, words: str, shown: str
+) -> None:
+    made = sheet(f"{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n")
+    assert shown in [r.plain for g in made.groups for r in g.readings]
+
+
+def test_what_is_in_brackets_is_put_in_no_second_ones() -> None:
+    assert plain_formula("lid is open, (gap is 3, 4 or 5 mm)") == "lid is open and (gap is 3, 4 or 5 mm)"
+    assert plain_formula("a >= 1 mm OR b, c") == "(a >= 1 mm or b) and c"
+
+
+HALVES = """\
+profile  US
+pressure  pressure in bar
+relief open  one of only yes, no
+
+1. A valve which opens when the pressure exceeds 250 bar and
+   is closed as long as the pressure is below 230 bar.
+   | relief open, pressure : opens when the pressure exceeds 250 bar
+   | relief open, pressure : is closed as long as the pressure is below 230 bar
+"""
+
+
+def test_both_halves_of_a_hysteresis_are_one_question() -> None:
+    text = page(HALVES)
+    assert text.count("On the reading below") == 1
+    assert text.count("asks for nothing that the rest of claim 1 does not ask already") == 2
+    assert "Is it so where the condition does not hold?" in text
+
+
+def test_what_only_a_condition_allows_is_another_question() -> None:
+    text = page(HALVES.replace("opens when", "opens only when"))
+    assert "Is it so where the condition does not hold?" not in text.partition("is closed as long as")[0]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -152,3 +153,61 @@ def test_a_number_that_no_statement_has_is_one_item() -> None:
 def test_what_words_without_a_number_let_in_is_on_the_first_page() -> None:
     items = [block for block in report_of(TEA, False).blocks if isinstance(block, Item)]
     assert any("essentially free of lactose" in str(item) and "milky" in str(item) for item in items)
+
+
+SOLIDS = """\
+profile  US
+film             composition in wt%
+  polymer        : pullulan, starch
+  softener       : glycerol, sorbitol
+  sweetener, water
+  solids         : all but water
+
+1. A film comprising 40 to 70 % by weight of polymer and less than 8 % by weight of water.
+   | film     : comprising
+   | polymer  : 40 to 70 % by weight
+   | water    : less than 8 % by weight
+2. The film of claim 1 with 5 to 15 % by weight of softener.
+   | softener : 5 to 15 % by weight
+
+inside for 1   pullulan   glycerol   sweetener   water
+  first        60 wt%     10 wt%     24 wt%      6 wt%
+"""
+
+
+def test_a_long_given_fact_is_told_in_full_once() -> None:
+    text = " ".join(render(report_of(SOLIDS, True), "text").split())
+    assert text.count('by the given fact "solids is pullulan,') == 1
+    assert 'by the given fact "solids is pullulan ..." as' in text
+
+
+_STRAY = re.compile(r',[,;.:]|\s[,;](?=\s)|;[;,.]|(?<!\.)\.\.(?!\.)|(?<![=\w])""')
+
+
+@pytest.mark.parametrize("path", SHEETS, ids=lambda path: path.stem)
+def test_no_sign_is_left_over_where_texts_are_put_together(path: Path) -> None:
+    assert not _STRAY.findall(render(report_of(path.read_text("utf-8"), True), "text"))
+
+
+def test_a_thing_within_a_brief_sentence_leaves_no_comma() -> None:
+    text = " ".join(render(report_of(FREED, True), "text").split())
+    assert "in all; " in text
+    assert "in all, meets claim 3 so read" in text
+    assert not _STRAY.findall(text)
+
+
+FREED = """\
+profile  EPO
+film             composition in wt%
+  polymer        : pullulan, starch
+  softener       : glycerol, sorbitol
+  water
+
+1. A film comprising 5 to 15 % by weight of a softener.
+   | film      : comprising
+   | softener  : 5 to 15 % by weight
+2. The film of claim 1, in which the weight ratio of the polymer to the softener is from 4:1 to 8:1.
+   | polymer, softener : the weight ratio of the polymer to the softener is from 4:1 to 8:1
+3. The film of claim 1 or claim 2, in which the softener is glycerol, sorbitol or a mixture thereof.
+   | softener  : glycerol, sorbitol or a mixture thereof
+"""

@@ -57,6 +57,11 @@ WRITTEN_THERE = "readings of '"
 """How the entry of a group begins whose readings stand in the sheet, at the line itself."""
 
 
+def called(wording: str, words: str) -> str:
+    """What to call a phrase: its wording, or, where that is dots and signs alone, its words."""
+    return wording if any(c.isalnum() for c in wording) else words
+
+
 @record
 class Group:
     """A link group: the occurrences that are always read alike (same document, wording, readings).
@@ -83,6 +88,11 @@ class Group:
     """The labels that are presumed where it stands; none where no presumption is known."""
     untried: tuple[tuple[str, Standing], ...] = ()
     """Of the readings without a formula that nothing settles, those not strained, with their standing."""
+
+    @property
+    def called(self) -> str:
+        """What it is called where all its places are spoken of."""
+        return called(self.wording, self.places[0].words if self.places else self.wording)
 
     @property
     def of_ones_own(self) -> bool:

@@ -10,7 +10,7 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from itertools import pairwise
 
-from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, SetDecl, Step
+from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.kinds import KindError, quotient_kind
@@ -30,6 +30,7 @@ from scopecheck.matching.surroundings import dangles, is_part, literals_here, lo
 from scopecheck.vocabulary.assemblies import no_assembly
 from scopecheck.vocabulary.catalogue import Phrasebook
 from scopecheck.vocabulary.names import Typed, member_of, no_member, number_of
+from scopecheck.vocabulary.parts import plural_of
 from scopecheck.vocabulary.patterns import Pattern, Slot
 
 NOT_READ = "no phrase reads"
@@ -52,7 +53,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         cause = f"'{place}' is no declared name, so it is no value here."
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
     other = _mean_of(job, tokens) or _chain(job, tokens) or _of_how_many(job, tokens)
-    if other := other or _member_of_others(job, tokens):
+    if other := other or _of_a_class(job, tokens) or _member_of_others(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *other)
     cause = "The words right of a colon are read as one phrase, whole."
     if shorter := longest_read(job, tokens, literals):
@@ -106,6 +107,20 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if listed else ""
     cause = _operands(tokens, near) or _of_other_things(words, near) or cause
     return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
+
+
+def _of_a_class(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """Why `film : a polymer selected from gum and starch` is not read, where the polymers are a class."""
+    made, said = job.first, f" {' '.join(map(word_of, tokens))} "
+    if not isinstance(made, Composition):
+        return None
+    for name, members in made.classes:
+        named = any(f" {called} " in said for called in (name.lower(), plural_of(name.lower())))
+        spoken = [m for m in made.members if m != OTHERS and f" {m.lower()} " in said]
+        if named and spoken and set(spoken) <= set(members):
+            cause = f"'{name}' is a class of {made.name}: what is said of its members is said of {name}."
+            return cause, f"write: {name} : {job.text(tokens)}"
+    return None
 
 
 def _member_of_others(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
@@ -247,7 +262,7 @@ def _in_no_phrase(job: Job, tokens: tuple[Token, ...]) -> str:
 
 def _beside_parts(job: Job) -> str:
     """That one of the things has a value for each of several, in a sentence; else ''."""
-    parts = next((s for s in job.subjects if s.parts is not None), None)
+    parts = next((s for s in job.subjects if s.of_parts), None)
     if len(job.subjects) < 2 or parts is None:
         return ""
     return f" '{parts.text}' is a value of each, of which few phrases are read beside something else."

@@ -7,8 +7,8 @@ from fractions import Fraction
 from os.path import basename
 
 from scopecheck.core.declared import Assembly, Composition, SetDecl, Step
-from scopecheck.core.formula import Add, All, Const, ExactlyOne, Formula, Negate, Truth
-from scopecheck.core.model import OwnPhrase
+from scopecheck.core.formula import Add, All, Const, ExactlyOne, Formula, Negate, Truth, all_of
+from scopecheck.core.model import OwnPhrase, called
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import record, replace
@@ -21,6 +21,7 @@ from scopecheck.matching.phrase_advice import no_phrase
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.phrase_numbers import number, number_text
 from scopecheck.matching.subjects import LISTS, OfParts, Subject
+from scopecheck.occurrences.limit_texts import of_limit
 from scopecheck.occurrences.occurrence import Occurrence
 from scopecheck.occurrences.readings import condition_holds
 from scopecheck.vocabulary.classes import has, not_within_another
@@ -177,18 +178,24 @@ class _Filling:
         if self.job.sort == "moments":
             at = dict(zip(names, limits, strict=True))
             self.slots[f"all_{name}"] = _at_all_times((at["lowest"], at["highest"]), text)
-            self.shown[f"all_{name}"] = f"{self.job.subjects[0].text} {text} throughout"
+            at_all = self.said_of(self.job.subjects[0].text, text, at["lowest"])
+            self.shown[f"all_{name}"] = f"{at_all} throughout"
         ruled_out = self.moments_ruled_out(fill)
         for one, thing, limit in zip(names, told, limits, strict=True):
             said = f"'{text}' is said of more than one moment"
-            kept = Listed((), (), said) if one in ruled_out else Listed((limit,), (), _said_of(thing, text))
-            self.slots[f"{one}_{name}"] = kept
-            self.shown[f"{one}_{name}"] = _said_of(thing, text)
+            told_of = self.said_of(thing, text, limit)
+            kept = Listed((), (), said) if one in ruled_out else Listed((limit,), (), told_of)
+            self.slots[f"{one}_{name}"], self.shown[f"{one}_{name}"] = kept, told_of
         if "total" not in names and f"total_{name}" in _said(self.match.entry):
             self.limited_together(fill, told)
         of_all = ", ".join(told)
-        self.shown[name] = _said_of(f"{{{of_all}}}" if len(told) > 1 else of_all, text)
+        self.shown[name] = self.said_of(f"{{{of_all}}}" if len(told) > 1 else of_all, text, all_of(limits))
         self.slots[name] = Listed(limits, (), self.shown[name])
+
+    def said_of(self, thing: str, text: str, limit: Formula) -> str:
+        """A limit with what it is a limit of."""
+        called = self.job.subjects[0].text if self.job.sort == "moments" else ""
+        return of_limit(thing, text, limit, self.job.place.groups, called)
 
     def moments_ruled_out(self, fill: Fill) -> frozenset[str]:
         """Of a quantity of a step, the moments at which words of an end that is never passed are not read.
@@ -206,12 +213,11 @@ class _Filling:
         """Binds a limit c on several things: `total_c` is that on their sum."""
         key, text = f"total_{fill.slot.name}", self.job.text(fill.tokens)
         together = self.job.sum_of_all
-        self.shown[key] = f"{' + '.join(told)} {text}"
-        self.slots[key] = (
-            Listed((self.whole(self.job.of(together), fill.tokens),), (), self.shown[key])
-            if together
-            else Listed((), (), "only of amounts that have a total")
-        )
+        self.slots[key], self.shown[key] = Listed((), (), "only of amounts that have a total"), ""
+        if together:
+            limit = self.whole(self.job.of(together), fill.tokens)
+            self.shown[key] = self.said_of(" + ".join(told), text, limit)
+            self.slots[key] = Listed((limit,), (), self.shown[key])
 
     def without_pauses(self, tokens: tuple[Token, ...]) -> Listed:
         """A limit on how long a step takes, its pauses left out."""
@@ -227,7 +233,7 @@ class _Filling:
         name, text = fill.slot.name, self.job.text(_without_own(self.job, fill.tokens))
         thing = self.job.subjects[0].text
         limits = tuple(self.whole(job, fill.tokens) for job in self.job.each())
-        self.shown[name] = f"{thing} {text}"
+        self.shown[name] = self.said_of(thing, text, all_of(limits))
         none = None
         if of_parts.sort == "classes":
             none = self.whole(self.job.on(of_parts.together["total"]), fill.tokens)
@@ -236,8 +242,9 @@ class _Filling:
         for together, value in of_parts.together.items():
             key = f"{together}_{name}"
             if key in asked:
-                self.shown[key] = f"{CALLED[together]} {thing} {text}"
-                self.slots[key] = Listed((self.whole(self.job.on(value), fill.tokens),), (), self.shown[key])
+                limit = self.whole(self.job.on(value), fill.tokens)
+                self.shown[key] = self.said_of(f"{CALLED[together]} {thing}", text, limit)
+                self.slots[key] = Listed((limit,), (), self.shown[key])
 
     def limited_one_by_one(self, fill: Fill, subject: Subject) -> None:
         """Binds a limit on one of several things of the same parts: the first limit is on the first thing."""
@@ -246,7 +253,8 @@ class _Filling:
         if not jobs[0].readable(fill.tokens):
             raise no_phrase(self.job, fill.tokens)
         limits = tuple(self.whole(job, fill.tokens) for job in jobs)
-        self.shown[fill.slot.name] = f"{subject.text} {self.job.text(fill.tokens)}"
+        said = self.said_of(subject.text, self.job.text(fill.tokens), all_of(limits))
+        self.shown[fill.slot.name] = said
         self.slots[fill.slot.name] = Listed(limits, (), self.shown[fill.slot.name], subject.parts.there)
 
     def listed(self, fill: Fill) -> Listed:
@@ -300,12 +308,6 @@ class _Filling:
         return Listed(tuple(said), open_to, text, once=tuple(said))
 
 
-def _said_of(thing: str, text: str) -> str:
-    """A limit with what it is a limit of before it, unless its words name that: `three or four dowels`."""
-    named = f" {thing.lower()} " in f" {text.lower()} "
-    return text if named or text.lower().split()[-1:] == thing.lower().split()[-1:] else f"{thing} {text}"
-
-
 def _exactly(member: tuple[Token, ...], own: frozenset[str]) -> tuple[Token, ...]:
     """A number of a list of numbers, `four, six or eight panes`: so many, and not at least so many."""
     at = len(member) - 1
@@ -334,16 +336,17 @@ def named_subjects(
         return {"x": job.first}, {"x": " and ".join(s.text for s in job.subjects)}
     names = _called(match)
     if len(names) != len(job.subjects):
+        title = called(match.wording, job.text(tokens))
         raise trouble(
             job.span(tokens),
-            f"'{match.wording}' takes {_things(len(names))}, not {len(job.subjects)}",
+            f"'{title}' takes {_things(len(names))}, not {len(job.subjects)}",
             "Left of the colon stands one thing for each noun, in the order of the words.",
             _other_subjects(job, match, names, tokens),
         )
-    of_parts = next((s for s in job.subjects if s.parts is not None and s.parts.sort == "parts"), None)
+    of_parts = next((s for s in job.subjects if s.of_parts), None)
     if len(names) > 1 and of_parts is not None and "parts" not in match.entry.only_for:
         raise trouble(
-            job.span(tokens), f"'{match.wording}' takes one value of each thing",
+            job.span(tokens), f"'{called(match.wording, job.text(tokens))}' takes one value of each thing",
             f"There is a {of_parts.text} for each part.",
             "write in symbols of which of them it is said: two blanks, exactly EVERY ... (...), or SUM",
         )  # fmt: skip
@@ -376,6 +379,9 @@ def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tupl
     if units and "/" in units[0].symbol and units[0].kind not in kinds:
         symbol, name = units[0].symbol, " per ".join(s.text for s in job.subjects)
         return f"declare it, as in: {name}  in {symbol}; and write: {name} : {job.text(tokens)}"
+    if len(job.subjects) == 2 and any(t.number and ":" in t.number.text for t in tokens):
+        quotient = " / ".join(s.text for s in job.subjects)
+        return f"write their quotient left of the colon: {quotient} : {job.text(tokens)}"
     return "write a line for each, or their sum"
 
 

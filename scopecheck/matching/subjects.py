@@ -34,6 +34,11 @@ class Subject:
     """Of a quantity of a step, by moment: its name there and its value."""
 
     @property
+    def of_parts(self) -> bool:
+        """Has each of several parts a value of it? A class of ingredients has one, what they are together."""
+        return self.parts is not None and self.parts.sort == "parts"
+
+    @property
     def listing(self) -> Bound:
         """What it is as a list, where it is a class of ingredients; else what it is."""
         return self.mixture or self.bound

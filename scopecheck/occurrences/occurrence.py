@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from scopecheck.core.model import OwnPhrase
+from scopecheck.core.model import OwnPhrase, called
 from scopecheck.foundations.record import record
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
@@ -32,6 +32,11 @@ class Occurrence:
     shown: Mapping[str, str]
     span: Span
     own: OwnPhrase | None = None
+
+    @property
+    def called(self) -> str:
+        """What the phrase is called."""
+        return called(self.wording, self.words)
 
 
 _PARSED: dict[tuple[int, int, int], tuple[Raw, Node]] = {}

@@ -101,6 +101,7 @@ def _is_number(at: Occurrence, name: str) -> bool:
 
 def _that_it_is(slot: Listed, member: str) -> str:
     """Of a list of one: `pump = on` of a choice, `copper in metal` of a set, `tin there` of a share."""
+    member = _ARTICLE.sub("", member)
     match slot.conditions[0]:
         case Chosen(name):
             return f"{name} = {member}"
@@ -111,6 +112,7 @@ def _that_it_is(slot: Listed, member: str) -> str:
 
 
 _NUMBER = r"(\d+(?:\.\d+)?(?:[:/]\d+(?:\.\d+)?)?)"
+_ARTICLE = regex(r"^(?:an?|the) (?=\w\w)")
 _OF_TWO = regex(rf"\b(LEAST|GREATEST)\({_NUMBER}( [^\s(),]+)?, {_NUMBER}( [^\s(),]+)?\)")
 
 

@@ -227,11 +227,11 @@ def sort_out(
             )
         help = help or _in_the_unit_of_the_words(at)
         help = help or "give the meaning in symbols: two blanks, exactly ...; or mark them: not restated :"
-        cause = f"No reading of '{at.wording}' goes with these values."
+        cause = f"No reading of '{at.called}' goes with these values."
         raise trouble(at.span, clash.diagnostic.message, cause, help)
     if not tried:
         reasons = "; ".join(f"{label}: {why}" for label, why in not_tried) or "none has a formula"
-        raise trouble(at.span, f"no reading of '{at.wording}' can be tried here", f"{reasons}.")
+        raise trouble(at.span, f"no reading of '{at.called}' can be tried here", f"{reasons}.")
     return tried, tuple(not_computed), tuple(not_tried)
 
 
@@ -354,7 +354,7 @@ def _is_of_a_limit(error: Trouble, entry: Entry, at: Occurrence) -> bool:
 def _own_reading(reading: EntryReading, at: Occurrence, error: Trouble) -> Trouble:
     """A reading of the author's own is never left out in silence: another one would be presumed instead."""
     return trouble(
-        at.span, f"the reading '{reading.label}' of '{at.wording}' does not go with these values",
+        at.span, f"the reading '{reading.label}' of '{at.called}' does not go with these values",
         f"In it {error.diagnostic.message}.",
         "give its free number a unit (free m : 0 mm <= m <= 1 mm), or say below the reading what it is for:"
         " only for amounts",

@@ -47,6 +47,10 @@ FAR_SHARE = Fraction(1, 5)
 """A stretch by more than this part of the written number is told last: a choice, no authority gives one."""
 HEDGES = (("approximation", "from the context"), ("equality", "near enough"))
 """What a reading of words with a hedge settles."""
+ONLY_THEN = tuple(
+    (usual, "then and only then") for usual in ("whenever it holds", "only the steps that must happen")
+)
+"""Readings of what is said under a condition, the second that it is so nowhere else."""
 _HOLDS = ("every", "base", "some")
 _WRITTEN = regex(r"(\d+(?:\.\d+)?)(\s*%)?")
 
@@ -237,7 +241,9 @@ def axes(sheet: Sheet, reread: Reread) -> tuple[str, ...]:
         return ("stretch",)
     taken, usual = dict(group.readings[reread.reading].axes), dict(group.readings[group.base].axes)
     names = tuple(n for n in usual if n in taken and taken[n] != usual[n])
-    return names or (f"other {group.index}",)
+    # 'opens above 18 °C' and 'closes below 15 °C' are phrases of their own, and one question.
+    ways = tuple(group.readings[i].label for i in (group.base, reread.reading))
+    return names or ("converse" if ways in ONLY_THEN else f"other {group.index}",)
 
 
 @record

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
+from functools import cache
 
 from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Block, Item
@@ -12,6 +14,8 @@ LONG = 60
 """A text of fewer characters is told again: looking it up would take longer."""
 WORTH = 25
 """So many characters a short form has to save."""
+FIRST_WORDS = 3
+"""So many of its words call a given fact to mind."""
 LONG_VALUES = 90
 """Values that fill more than a line."""
 
@@ -33,7 +37,34 @@ def _shortened(item: Item, told: dict[object, int]) -> Item:
         short = sentence("item", "values_at", number=above)
         if len(item.values) >= LONG_VALUES:
             statement = statement.replace(f"({item.values})", f"({short})")
-    return replace(item, margin=margin, statement=statement)
+
+    def given_once(texts: tuple[str, ...]) -> tuple[str, ...]:
+        return tuple(_given_once(text, number, told) for text in texts)
+
+    (statement,) = given_once((statement,))
+    margin = tuple((word, given_once(texts)) for word, texts in margin)
+    also, follows = given_once(item.also), given_once(item.follows)
+    return replace(item, margin=margin, statement=statement, also=also, follows=follows)
+
+
+def _given_once(text: str, number: int, told: dict[object, int]) -> str:
+    """The text; a long given fact that stands in full above is told by the words it begins with."""
+
+    def shown(match: re.Match[str]) -> str:
+        fact, above = match[1], told.get(("given", match[1]))
+        if len(fact) < LONG or above is None:
+            told.setdefault(("given", fact), number)
+            return match[0]
+        begins = " ".join(fact.split()[:FIRST_WORDS]).rstrip(",")
+        key = "given_above" if above == number else "given_at"
+        return sentence("thing", key, begins=begins, number=above)
+
+    return _given().sub(shown, text)
+
+
+@cache
+def _given() -> re.Pattern[str]:
+    return re.compile(sentence("thing", "by_given", given='"([^"]*)"'))
 
 
 def _row(

@@ -48,7 +48,7 @@ _AT = {
     ">": "at more than {} of them",
 }
 _CHOICE = regex(r"\b(?:or|if)\b")
-_BRACES = regex(r"\{[^{}]*\}")
+_BRACES = regex(r"\{[^{}]*\}|\([^()]*\)")
 _NONE_OF = regex(r"(?<![\w.)] )(?<![\w.])0 × [\d.]+(?: ?[^\s<>=(),]+)??(?=\s(?:<=|>=|!=|[<>=])|$|,)")
 _MINUS = regex(r"(?<![\w.)] )(?<![\w.])-1 × (?=\d)")
 _WORDS = regex(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")

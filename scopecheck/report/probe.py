@@ -29,11 +29,13 @@ from scopecheck.core.reference import stated_values
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.probe_picture import Pictured, pictured
-from scopecheck.report.rereadings import stretch_text
-from scopecheck.report.wording import quoted
+from scopecheck.report.rereadings import common_words, stretch_text
 from scopecheck.solving.border import beside_border
 from scopecheck.solving.constraints import Budget, Constraint, Undecided
 from scopecheck.solving.solver import Session
+
+AS_PRESUMED = "every phrase as presumed"
+"""What the first row is called where the limitation has several phrases."""
 
 
 @record
@@ -156,7 +158,7 @@ def _rows(sheet: Sheet, limitation: Limitation, strained: bool) -> tuple[Row, ..
                 continue
             label = group.readings[r].label
             if len(groups) > 1:
-                label = "every phrase as presumed" if k == base else f"{quoted(group.wording)} as {label}"
+                label = AS_PRESUMED if k == base else f"{common_words(group)} as {label}"
             rows.append(Row(label, None if k == base else g, None if k == base else r, k))
             rows += _stretched(sheet, rows[-1], g, r)
     return tuple(rows) or (Row("as written", None, None, base),)

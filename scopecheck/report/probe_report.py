@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.answers.findings import Answers, Reread
-from scopecheck.core.construction import admissible_readings, groups_in, nodes
+from scopecheck.answers.findings import Answers
+from scopecheck.core.construction import Construction, admissible_readings, groups_in, nodes
 from scopecheck.core.formula import Not
 from scopecheck.core.model import FreeParameter, Group
 from scopecheck.report.blocks import Block, Heading, Listing, Paragraph, Picture, Report
@@ -16,8 +16,9 @@ from scopecheck.report.probe import Parting, Probe, Row
 from scopecheck.report.rereadings import (
     bearer_text,
     break_text,
+    common_words,
     group_words,
-    meaning_text,
+    meaning_at,
     standing_text,
     stretch_text,
 )
@@ -68,16 +69,37 @@ def _readings(probe: Probe) -> Iterator[Block]:
 
 def _row_line(probe: Probe, row: Row) -> str:
     group, reading = _read(probe, row)
-    if group is None or reading is None or row.label == "every phrase as presumed":
-        return _joined(row.label, row.met)
+    if group is None or reading is None:
+        plain = "; ".join(_meanings(probe, row.construction))
+        return f"{_joined(row.label, row.met)}. Meaning: {plain}." if plain else _joined(row.label, row.met)
     told = group.readings[reading]
-    about = f"{quoted(row.label)} ({standing_text(group, reading)})"
-    plain = meaning_text(probe.sheet, Reread(group.index, reading))
-    if plain and _is_denied(probe, group.index):
-        plain = f"not so that {plain}"
+    # What is a phrase's words and a reading in one stands as it is, as its words are in quotation marks.
+    label = row.label if row.label.startswith('"') else quoted(row.label)
+    about = f"{label} ({standing_text(group, reading)})"
+    plain = _meaning(probe, group, reading)
     meaning = f" Meaning: {plain}." if plain else ""
     taken = f" Taken by {flat(told.taken_by)}." if told.taken_by and row.parameter is None else ""
     return f"{_joined(about, row.met)}.{meaning}{taken}"
+
+
+def _meanings(probe: Probe, k: Construction) -> Iterator[str]:
+    """What each phrase of the limitation comes to, after its words."""
+    for index in groups_in(probe.limitation.formula):
+        group = probe.sheet.groups[index]
+        plain = _meaning(probe, group, k.readings[index])
+        if plain:
+            yield plain if plain.startswith('"') else f"{group_words(group)}: {plain}"
+
+
+def _meaning(probe: Probe, group: Group, reading: int) -> str:
+    """What a reading of a phrase comes to at each of its places, after their words if at several."""
+    told = dict.fromkeys(
+        (p.words, text) for p in group.places if (text := meaning_at(probe.sheet, group, p, reading))
+    )
+    denied = "not so that " if _is_denied(probe, group.index) else ""
+    if len({text for _, text in told}) < 2:
+        return next((f"{denied}{text}" for _, text in told), "")
+    return "; ".join(f"{quoted(words)}: {denied}{text}" for words, text in told)
 
 
 def _is_denied(probe: Probe, group: int) -> bool:
@@ -139,15 +161,23 @@ def _partings(probe: Probe) -> Iterator[Block]:
     apart = {(p.group, p.reading) for p in probe.partings if p.finding is not None or p.reason}
     alike = dict.fromkeys((p.group, p.reading) for p in probe.partings if (p.group, p.reading) not in apart)
     if alike:
-        labels = listed(quoted(probe.sheet.groups[g].readings[r].label) for g, r in alike)
+        labels = listed(_label(probe, g, r) for g, r in alike)
         lines.append(f"Nothing was found on which {labels} would differ from it.")
     yield Listing(tuple(lines))
+
+
+def _label(probe: Probe, index: int, reading: int) -> str:
+    """A reading in quotation marks, after the words that it is of where there are several."""
+    group = probe.sheet.groups[index]
+    label = quoted(group.readings[reading].label)
+    several = len(groups_in(probe.limitation.formula)) > 1
+    return f"{common_words(group)} as {label}" if several else label
 
 
 def _parting_line(probe: Probe, parting: Parting) -> str:
     sheet, finding = probe.sheet, parting.finding
     group = sheet.groups[parting.group]
-    label, base = quoted(group.readings[parting.reading].label), quoted(group.readings[group.base].label)
+    label, base = _label(probe, group.index, parting.reading), quoted(group.readings[group.base].label)
     if finding is None:
         way = "lets something in" if parting.wider else "keeps something out"
         return f"{label}: not decided whether it {way} ({flat(parting.reason)})."

@@ -83,8 +83,7 @@ def words_at(group: Group, labels: Iterable[str]) -> tuple[str, ...]:
 
 def common_words(group: Group) -> str:
     """The wording that all places of a phrase share; of a phrase that is a limit alone, its first words."""
-    bare = not any(c.isalnum() for c in group.wording) and group.places
-    return quoted(group.places[0].words if bare else group.wording)
+    return quoted(group.called)
 
 
 def meaning_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
@@ -95,15 +94,21 @@ def meaning_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> st
     group = sheet.groups[reread.group]
     wanted = set(labels)
     places = [p for p in group.places if p.where in wanted] or _in_claims_of(group, wanted)
-    told: dict[str, list[str]] = {}
+    shown: dict[str, list[str]] = {}
     for place in places:
-        told.setdefault(_plain_at(group, place, reread.reading), []).append(place.where)
-    own = [p for p in sheet.parameters if (p.group, p.reading) == (reread.group, reread.reading)]
-    shown = {_shown(plain, own): where for plain, where in told.items() if plain}
+        if plain := meaning_at(sheet, group, place, reread.reading):
+            shown.setdefault(plain, []).append(place.where)
     if len(shown) < 2:
         return "".join(shown)
     parts = [f"{', '.join(where)}: {plain}" for plain, where in shown.items()]
     return "; ".join(parts[:MOST_MEANINGS])
+
+
+def meaning_at(sheet: Sheet, group: Group, place: Place, reading: int) -> str:
+    """What a reading of a phrase comes to at one of its places."""
+    own = [p for p in sheet.parameters if (p.group, p.reading) == (group.index, reading)]
+    plain = _plain_at(group, place, reading)
+    return _shown(plain, own) if plain else ""
 
 
 def _in_claims_of(group: Group, labels: Iterable[str]) -> list[Place]:

@@ -262,8 +262,8 @@ def given_text(sheet: Sheet, names: Iterable[str], spoken: frozenset[str] | set[
         given = next((g for g in sheet.givens if name in names_in(g.formula)), None)
         if given is not None:
             facts.setdefault(quoted(given.note or given.text), []).append(flat(name))
-    parts = [sentence("thing", "given", names=listed(n), given=text) for text, n in facts.items()]
-    return "".join(parts)
+    told = ((listed(n), sentence("thing", "by_given", given=text)) for text, n in facts.items())
+    return "".join(sentence("thing", "given", names=names, by_given=by) for names, by in told)
 
 
 def twin_text(sheet: Sheet, finding: Finding) -> str:
@@ -277,7 +277,7 @@ def twin_text(sheet: Sheet, finding: Finding) -> str:
     spoken = spoken_of(in_question(sheet, finding))
     differing = _in_order(sheet, [n for n in article if article[n] != usual.get(n)], spoken)
     if not differing:
-        return sentence("thing", "twin_same", name=name)
+        return sentence("thing", "twin_same", name=name.removesuffix(","))
     departures = _departures(sheet, article, differing, usual)
     untold = [n for n in differing if n not in finding.departs]
     return sentence(

@@ -93,7 +93,7 @@ class CommonGroups:
             differs(
                 group.places[0].span,
                 twin.places[0].span,
-                f"'{group.wording}' is settled one way here and another way in the sheet before",
+                f"'{group.called}' is settled one way here and another way in the sheet before",
                 "settle the words alike in both sheets: an amendment does not change what they mean",
             )
         )
@@ -105,7 +105,7 @@ class CommonGroups:
         told = differs(
             group.places[0].span,
             twin.places[0].span,
-            f"'{group.wording}' is settled in one sheet only: {'; '.join(s.text for s in own)}",
+            f"'{group.called}' is settled in one sheet only: {'; '.join(s.text for s in own)}",
             "settle the words alike in both sheets",
             "The words are read alike in both here, as settled.",
         )

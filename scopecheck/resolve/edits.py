@@ -189,7 +189,8 @@ class _Trial:
         texts = self.words.lower().split()
         limits = [_limited(self.words, thing, f"{FILLED_IN}{_unit(what)}") for thing, what in made.items()]
         said = set(self.words.lower().replace("%", " % ").split())
-        if len(things) == 2 and said & _BESIDE:
+        quotient = bool(said & _AS_A_QUOTIENT or _RATIO.search(self.words.lower()))
+        if len(things) == 2 and (quotient or said & _BESIDE):
             first = min(
                 things, key=lambda t: (f" {self.words} ".lower().find(f" {t.lower()} "), t != things[0])
             )
@@ -199,8 +200,10 @@ class _Trial:
             behind = " ".join(texts[texts.index("by") + 1 :]) if "by" in texts else "turned not round"
             limit = f"{FILLED_IN}{_unit(made[over])}"
             difference = _limited(behind, f"{over} - {under}", limit)
-            ways = [_limited(behind, f"{over} / {under}", FILLED_IN), difference]
-            yield from ways if said & _AS_A_QUOTIENT else ways[::-1]
+            # 'at most three times' and 'less than a tenth of' are on one side of a quotient.
+            of_both = behind if "by" in texts else _TIMES.sub(" ", self.words)
+            ways = [_limited(of_both, f"{over} / {under}", FILLED_IN), difference]
+            yield from ways if quotient else ways[::-1]
             yield f"{things[0]} <= {FILLED_IN} * {things[1]}"
         yield from (", ".join(limits), *limits)
 
@@ -233,6 +236,11 @@ def _unit(what: object) -> str:
 
 
 _AS_A_QUOTIENT = frozenset("ratio proportion times twice half % percent per".split())
+_RATIO = regex(
+    r"\d ?: ?\d|\b(?:half|thirds?|quarters?|fifths?|sixths?|sevenths?|eighths?|ninths?|tenths?|hundredths?"
+    r"|thousandths?|millionths?) (?:of|that|the|this|its)\b"
+)
+_TIMES = regex(r"\b(?:once|twice|times)\b")
 _BESIDE = _AS_A_QUOTIENT | frozenset(
     "by than difference differ differs from exceeds exceed exceeding".split()
 )
@@ -240,7 +248,7 @@ _SIGNS = {"most": "<=", "least": ">=", "strictly most": "<", "strictly least": "
 _STRICT = frozenset("than below under above over exceeding exceeds excess".split())
 _MILD = frozenset("or not no".split())
 _TURNING = frozenset(
-    "not no never nor neither without unless except excepting other different by"
+    "not no never nor neither hardly scarcely barely without unless except excepting other different by"
     " once twice times every".split()
 )
 """With these the side is another, or nothing tells it: at least once an hour is within an hour."""

@@ -703,7 +703,7 @@ class Reader:
         """`a ratio of A to B of 1:1 to 3:1, preferably 1.5:1 to 2:1`: the ratio as without the preference,
         and that of the quotient."""
         said = [word_of(t) for t in tokens]
-        bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and s.parts is None]
+        bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and not s.of_parts]
         at = next((i for i, w in enumerate(said) if i > 2 and w in _PREFERENCES), 0)
         if len(subjects) != 2 or len(bounds) != 2 or "ratio" not in said[:at]:
             return None

@@ -215,7 +215,9 @@ def _per_hundred_parts(tokens: Tokens, subjects: Things, basis: str) -> Tokens:
     limited = subjects[0] if len(subjects) == 1 else _other_than(whole, subjects)
     if limited is None:
         return tokens
-    said = _without_parts(tokens[: hundred - len(run)], "wt%" if of_all and basis == "by mass" else "%")
+    end = hundred - len(run)
+    end -= words[end - 1] == ","  # 'of sugar, based on 100 parts of oil'
+    said = _without_parts(tokens[:end], "wt%" if of_all and basis == "by mass" else "%")
     said = _without_own(said, limited)
     if of_all:
         return said if basis == "by mass" and len(subjects) == 1 else tokens

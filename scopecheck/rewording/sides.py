@@ -28,6 +28,7 @@ from scopecheck.matching.states import (
     switched,
 )
 from scopecheck.matching.subjects import Subject
+from scopecheck.occurrences.limit_texts import as_one, of_limit
 from scopecheck.occurrences.readings import is_switch
 from scopecheck.vocabulary.names import Typed
 
@@ -121,7 +122,10 @@ class Sides:
             member, so = chosen
             its = Chosen(thing.text, member)
             return (its, f"{thing.text} = {member}") if so else (Not(its), f"{thing.text} is not {member}")
-        return self.formula(piece.tokens, piece.things), self._shown(piece)
+        limit, shown = self.formula(piece.tokens, piece.things), self._shown(piece)
+        if len(piece.things) == 1 and shown.startswith(f"{thing.text} "):
+            shown = of_limit(thing.text, shown.removeprefix(f"{thing.text} "), limit, self.job.place.groups)
+        return limit, as_one(shown)
 
     def head(self, tokens: Tokens) -> str:
         """The name of something measured with which the words begin, articles apart; '' if there is none."""
