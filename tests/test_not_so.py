@@ -14,6 +14,21 @@ REFUSED = [
     ("p  pressure in bar", "p", "the pressure drops at least 4 bar", "how much something changes"),
     ("T  temperature in degC", "T", "falls more than 4 °C", "how much something changes"),
     ("level  length in mm", "level", "the level has risen 4 to 5 mm", "how much something changes"),
+    *(("p  pressure in bar", "p", f"a p {said} by 4 bar", "how much something changes")
+      for said in ("raised", "lowered", "down", "up", "boosted", "offset", "exceeded")),
+    ("p  pressure in bar", "p", "raised by at least 4 bar", "how much something changes"),
+    ("gap  length in mm", "gap", "a gap widened by 4 mm", "how much something changes"),
+    ("gap  length in mm", "gap", "a gap shifted by 4 mm", "how much something changes"),
+    ("oil  share in wt%", "oil", "an oil lowered by 4 wt%", "how much something changes"),
+    ("p  pressure in bar", "p", "spaced by 4 bar", "how far values lie apart"),
+    ("p  pressure in bar", "p", "a p plus 4 bar", "makes another value of it"),
+    ("p  pressure in bar", "p", "a p minus 4 bar", "makes another value of it"),
+    ("p  pressure in bar", "p", "with a tolerance of 4 bar", "no phrase reads"),
+    ("p  pressure in bar", "p", "with a tolerance of at most 4 bar", "no phrase reads"),
+    ("p  pressure in bar", "p", "at the edge of the range of 4 to 8 bar", "tells where in a range"),
+    ("p  pressure in bar", "p", "at the lower end of a range of 4 to 8 bar", "tells where in a range"),
+    *(("p  pressure in bar", "p", f"{said} the range of 4 to 8 bar", "all of a range is gone over")
+      for said in ("covering", "spans", "sweeping", "encompassing", "covers the whole of")),
     # ratios
     ("a, b, c  share in wt%", "a, b, c", "in a ratio of at least 3:5:2", "a limit of a ratio of several"),
     ("sand, lime  share in wt%", "sand, lime", "each in a ratio of 1:1", "a ratio of one thing"),
@@ -46,6 +61,14 @@ HARDLY = [
     ("a, b  length in mm", "a, b", "a weight ratio of 2:1", "'weight ratio' of what is declared as a length"),
 ]
 READ = [
+    ("pressure rise  pressure in bar", "pressure rise", "raised by 4 bar"),
+    ('lift  length in mm "by which the lid is raised"', "lift", "raised by 4 mm"),
+    ("p  pressure in bar", "p", "a pressure raised to 4 bar"),
+    ("p  pressure in bar", "p", "8 bar with a tolerance of 4 bar"),
+    ("p  pressure in bar", "p", "in the range of 4 to 8 bar"),
+    ("hop distance  frequency in kHz", "hop distance", "spaced by 4 kHz"),
+    ("phase  angle in deg", "phase", "a phase shifted by 90°"),
+    ("p, base  pressure in bar", "p, base", "the p is the base plus 4 bar"),
     ("pressure  pressure in bar", "pressure", "the pressure drops below 4 bar"),
     ("pressure drop  pressure in bar", "pressure drop", "the pressure drops at least 4 bar"),
     ('fall  temperature difference in K "of the temperature"', "fall", "falls at least 4 K"),

@@ -245,7 +245,7 @@ def _conditions(
         if unit.kind.dimension == first.kind.dimension:
             continue
         start = index
-        while start and word_of(tokens[start - 1]) in measured:
+        while start and (word_of(tokens[start - 1]) in measured or _says_which(tokens, start - 1)):
             start -= 1
         if "at" not in map(word_of, tokens[start:index]):
             continue
@@ -257,6 +257,20 @@ def _conditions(
             yield _condition(after, tokens[start:end], token, declared, name)
         elif before and not after:
             yield _condition(before, tokens[start:end], token, declared, name)
+
+
+def _says_which(tokens: tuple[Token, ...], at: int) -> bool:
+    """`at an inlet pressure of`: an article or a word before what a condition of measuring is measured by."""
+    measured = listed("asides", "measured")
+    if word_of(tokens[at]) in ("a", "an", "the"):
+        return at > 0 and word_of(tokens[at - 1]) in ("at", "under")
+    plain = tokens[at].sort == "word" and word_of(tokens[at]) in _WHICH
+    return plain and word_of(tokens[at + 1]) in measured - {"as", "at", "of", "when", "a"}
+
+
+_WHICH = frozenset(
+    "inlet outlet supply ambient operating working feed test reference input rated line".split()
+)
 
 
 def _condition(

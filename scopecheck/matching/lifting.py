@@ -32,7 +32,14 @@ def in_symbols(job: Job) -> str:
         return help
     declared = job.place.names.declared(name)
     unit = declared.unit.symbol if isinstance(declared, NumberDecl) and not declared.whole else ""
-    return f"{help} such as {name} <= ... {unit}" if unit else help
+    from_below = any(f" {run} " in f" {job.words.text.lower()} " for run in _FROM_BELOW)
+    return f"{help} such as {name} {'>=' if from_below else '<='} ... {unit}" if unit else help
+
+
+_FROM_BELOW = (
+    "at least", "no less than", "not less than", "not below", "no lower than", "not lower than",
+    "no fewer than", "a minimum of", "or more",
+)  # fmt: skip
 
 
 def advised(job: Job, tokens: Tokens, start: int, end: int, unit: str) -> tuple[str, str]:

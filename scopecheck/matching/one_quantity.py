@@ -193,6 +193,46 @@ def _of_what_is_full(job: Job, tokens: Tokens) -> Found:
     yield (*tokens[:at], *tokens[at + 1 :]), _told(job, tokens[at : at + 1], cause, own)
 
 
+def of_each_owner(job: Job, tokens: Tokens) -> Found:
+    """`each rib has a width of at most 3 mm`, `the leakage of each valve is below 15 mL/min`, of one value,
+    as what each of them has, without these.
+
+    Of a number of things, of a mean or of a sum nothing is read so.
+    """
+    said, own = [word_of(t) for t in tokens], _own(job)
+    alone = len(job.subjects) == 1 and not job.sort and isinstance(job.first, Typed) and not job.first.whole
+    start = next((i for i in range(min(len(said) - 2, MOST_BEFORE_EACH)) if said[i] == "each"), None)
+    if not alone or start is None or own & _OTHER_VALUES:
+        return
+    first = start + (3 if said[start + 1 : start + 3] in (["of", "the"], ["of", "said"]) else 1)
+    end = first
+    while end < len(said) - 1 and end - first < _MOST and said[end] not in FILLERS and describes(said[end]):
+        end += 1
+    known = {n.lower() for n in job.place.names.all()}
+    owner = " ".join(said[first:end])
+    several = not _GROUPS.isdisjoint(said[first:end]) or said[end - 1] in ("time", "other", "one")
+    if first == end or several or owner in known or owner.removesuffix("s") in known:
+        return
+    if start == 0 and said[end] in ("having", "has", "have", "with"):
+        kept = tokens[end + 1 :]
+    elif start == 0 and said[end] in _IS:
+        kept = tokens[end:]
+    elif said[start - 1] == "of" and own.union(FILLERS).issuperset(said[: start - 1]) and start > 1:
+        kept = (*tokens[: start - 1], *tokens[end:])
+    else:
+        return
+    cause = f"{job.subjects[0].text} is read as the value that each of these has, and is one value."
+    name, text = job.subjects[0].text, job.text(tokens[start:end])
+    noted = all(w in own or w.removesuffix("s") in own for w in said[first:end]) and own & _EACH
+    warning = Diagnostic(
+        "warning", job.span(tokens[start:end]), f"'{text}' is read past", cause,
+        f'say so where it is declared: {name}  ...  "of {text}"; or declare like parts with a field for it',
+    )  # fmt: skip
+    yield kept, () if noted else (warning,)
+
+
+MOST_BEFORE_EACH = 5
+_GROUPS = frozenset("pair pairs set sets group groups row rows series array arrays stack bundle".split())
 _EMPTY = frozenset("empty free unfilled void headspace".split())
 
 

@@ -25,7 +25,7 @@ from scopecheck.vocabulary.names import Names, Typed
 Tokens = tuple[Token, ...]
 _ONLY_SAYS_WHICH = frozenset(
     "outer inner total overall respective corresponding nominal actual measured average mean maximum minimum"
-    " full entire whole final initial certain given same predetermined its their present".split()
+    " full entire whole final initial certain given same predetermined its their present this that".split()
 )
 """Before what is measured these say nothing of whose it is."""
 _JOINS = ("to", "and", "or", "than", "over", "by", "between", "from")

@@ -44,6 +44,7 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     if not named:
         return
     never = (others | names_own | job.place.phrases.words()) - {"constant"}  # that is told
+    never -= {"opening", "closing", "nominal"} if len(job.subjects) == 1 and not job.sort else set()
     # 'Planet wheels' are planets; an oil phase is no oil.
     counted = job.sort == "parts" or all(isinstance(s.bound, Typed) and s.bound.whole for s in job.subjects)
     # Graphite particles are graphite, in a form.
@@ -834,13 +835,30 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
 
 def _read_past(job: Job, words: Tokens, name: str, help: str) -> Diagnostic:
     words = tuple(t for t in words if t.start < t.end or word_of(t) not in ("a", "having")) or words
-    said = " ".join(t.text for t in words)
-    claimed = job.words.text.lower()
-    said = said if all(word_of(t) in claimed for t in words) else job.text(words)
+    runs = list(_runs_of_line(job, words))
+    said = "' and '".join(runs)
+    past, stand = ("are read past", "They stand") if len(runs) > 1 else ("is read past", "It stands")
+    them = "them" if len(runs) > 1 else "it"
     return Diagnostic(
-        "warning", job.span(words[:1]), f"'{said}' is read past",
-        f"It stands beside the name '{name}', and no phrase has it.", help,
+        "warning", job.span(words[:1]), f"'{said}' {past}",
+        f"{stand} beside the name '{name}', and no phrase has {them}.", help,
     )  # fmt: skip
+
+
+def _runs_of_line(job: Job, words: Tokens) -> Iterator[str]:
+    """The words as they stand in the line, in as many runs; what only leads up to others is left out."""
+    claimed, line = job.words.text.lower(), job.words.span.source.text
+    if not all(word_of(t) in claimed for t in words):
+        yield job.text(words)
+        return
+    run = list[Token]()
+    for token in (*words, None):
+        if token is not None and (not run or not line[run[-1].end : token.start].strip()):
+            run.append(token)
+            continue
+        if len(run) == len(words) or not FILLERS.issuperset(map(word_of, run)):
+            yield " ".join(t.text for t in run)
+        run = [token] if token is not None else []
 
 
 _BY_A_NAME = "if it says which of several are limited, declare these by a name of their own"

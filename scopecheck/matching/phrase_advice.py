@@ -52,7 +52,9 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         place = job.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
         cause = f"'{place}' is no declared name, so it is no value here."
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
-    other = _mean_of(job, tokens) or _chain(job, tokens) or _of_how_many(job, tokens)
+    other = (
+        _mean_of(job, tokens) or _both_signs(job, tokens) or _chain(job, tokens) or _of_how_many(job, tokens)
+    )
     if other := other or _of_a_class(job, tokens) or _member_of_others(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *other)
     cause = "The words right of a colon are read as one phrase, whole."
@@ -483,6 +485,20 @@ def _mean_of(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
     return (
         cause,
         f"declare it under this name: {which} {name}  {_like_first(job)}; and write it left of the colon",
+    )
+
+
+def _both_signs(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """Why `a voltage of ±12 V` is no phrase, and what to write; else None."""
+    at = next((i for i, t in enumerate(tokens) if t.text in ("±", "+/-")), len(tokens))
+    value = next((t.text for t in tokens[at + 1 : at + 2] if t.number), "")
+    if not value or len(job.subjects) != 1 or any(t.number for t in tokens[:at]):
+        return None
+    name = job.subjects[0].text
+    return (
+        f"'±{value}' alone may be all from -{value} to {value}, or the one or the other of these.",
+        f'put a reading below for each way: reading "between" : -{value} <= {name} <= {value}, and reading'
+        f' "either" : {name} = -{value} OR {name} = {value}',
     )
 
 

@@ -332,6 +332,7 @@ def _leading_up(job: Job, first: Typed, tokens: Tokens) -> Callable[[int], bool]
             return False  # what is adjustable has no one value, and an oil phase is no oil
         fits = measured is None or measured.accepts(kind) or (in_units and word in _OF_SEVERAL_KINDS)
         called = fits and word in listed("measures", "nouns") and not _says_more_than_a_measure(word)
+        called = called and word not in listed("measures", "deviations") | {"noise"}
         describing = describes(word) and word not in listed("asides", "no_lead")
         return called or (describing and word not in literals and not _is_fraction_word(word))
 
@@ -343,8 +344,8 @@ def _says_more_than_a_measure(word: str) -> bool:
     return any(word in listed(*name) for name in _NEVER if name not in measures)
 
 
-_OF_SEVERAL_KINDS = ("strength", "load", "capacity", "rate", "resistance")
-"""What is called so may be a stress or a force; the unit of the limit tells."""
+_OF_SEVERAL_KINDS = ("strength", "load", "capacity", "rate", "resistance", "weight")
+"""What is called so may be a stress or a force, a mass or one per area; the unit of the limit tells."""
 _NO_NOUN = ("s", "ing", "ed", "ly", "er", "to")
 """A verb or an adverb ends so that says more right before a limit: 'loses at least 5 mm'."""
 _IN_COURSE = ("throughout", "during", "upon", "after")

@@ -74,7 +74,8 @@ def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         itself = second.endswith(f" {first}") and [w for w in run if w not in _WITHIN_IT] != first.split()
         named = (*third,) if itself else (first, *third)
         its_note = noted_so(job, run, 1)
-        another = not its_note and (any(_times(n, beside) for n in named) or _noted_of_another(job, run))
+        apart = its_note or (_that_measure(run) and not any(run[1] in n.split() for n in third))
+        another = not apart and (any(_times(n, beside) for n in named) or _noted_of_another(job, run))
         if not _calls(run, job) or another or run == second.split() or _times(second, run) < spoken:
             continue
         if not _measures_alike(job, 1, run):
@@ -206,11 +207,14 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     but for what its own name or note says, and speak of no other measure of what it is."""
     own = _words_of(job, job.subjects[which].text)
     as_it_is = said[:2] == ["it", "is"]  # 'as high as it is long'
+    if _that_measure(said) and which == 1:
+        left = [s.text for s in job.subjects]
+        known = job.place.names.declarations.items()
+        more = (n.lower().split() for n, d in known if isinstance(d, NumberDecl) and n not in left)
+        third = said[0] == "this" and any(said[1] in words for words in more)
+        return not third and all(said[1] in name.lower().split() for name in left)
     if leaves(said, own) or any(w in _SAYS_OF_IT and w not in own for w in said[2 * as_it_is :]):
         return False  # 'the width is outside', 'the width after stretching'
-    if said[:1] == ["that"] and len(said) == 2 and which == 1:
-        alike = [frozenset(s.text.lower().split()) for s in job.subjects]
-        return said[1] in listed("measures", "nouns") and all(said[1] in words for words in alike)
     if said == ["the", "other"] or noted_so(job, said, which):
         return not _WITHIN_IT.issuperset(said)
     if said[:1] == ["its"] and len(said) > 1 and said[1] != "value":
@@ -247,6 +251,11 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
         or _is_in_a_term(said, i, own)
         for i, w in enumerate(said)
     )
+
+
+def _that_measure(said: list[str]) -> bool:
+    """`this current`, `that width`: the measure of the second of two that are called so."""
+    return len(said) == 2 and said[0] in ("this", "that") and said[1] in listed("measures", "nouns")
 
 
 def _is_in_a_term(said: list[str], at: int, own: frozenset[str]) -> bool:
@@ -335,7 +344,9 @@ def is_by_its_basis(subject: Subject, said: list[str]) -> bool:
 def told_of_the_other(job: Job, run: Tokens, which: int = 1) -> Diagnostic | None:
     """That these words were taken for the one or the other thing; None if its name or note has them."""
     words = [word_of(t) for t in run]
-    if noted_so(job, words, which) or only_calls(job, words, which) or _says_no_more(job, run, which):
+    this = _that_measure(words) and words[0] == "this"
+    known = noted_so(job, words, which) or only_calls(job, words, which) or _says_no_more(job, run, which)
+    if known and not this:
         return None
     name, said = job.subjects[which].text, job.text(run)
     if said.lower() == name.lower() or is_by_its_basis(job.subjects[which], words):

@@ -575,7 +575,15 @@ def another_average(words: Words, subjects: Things, names: Names) -> Diagnostic 
         return None
     name, note = subjects[0].text, names.note_of(subjects[0].text)
     own = [w.strip(",;()") for w in f"{name} {note}".lower().replace("-", " ").split()]
-    said = [part for t in words.tokens for part in word_of(t).split("-")]
+    own += [_OF_A_SIGN[w] for w in own if w in _OF_A_SIGN]
+    said = [part for t in words.tokens if t.sort != "gap" for part in word_of(t).split("-")]
+    alone = subjects[0].parts is None and not subjects[0].moments
+    if alone and ("on", "average") in pairwise(said) and _AVERAGES.keys().isdisjoint(own):
+        return Diagnostic(
+            "warning", words.span, f"'on average' is taken as said of {name} as it is declared",
+            f"Neither its name nor its note says that {name} is an average, nor over what.",
+            f'if it is one, say so where it is declared: {name}  ...  "average"',
+        )  # fmt: skip
     for kinds in (_AVERAGES, _WEIGHTED_BY):
         noted = {kinds[w] for w in own if w in kinds}
         other = next((w for w in said if w in kinds and kinds[w] not in noted), "")
@@ -593,6 +601,8 @@ _AVERAGES = {
     "mean": "mean", "average": "mean", "median": "median", "d50": "median", "mode": "mode", "d10": "d10",
     "d90": "d90", "dv50": "median", "dn50": "median",
 }  # fmt: skip
+_OF_A_SIGN = {"mw": "weight", "mn": "number"}
+"""What molar masses called by these are averaged by."""
 _WEIGHTED_BY = {
     "number": "number", "counting": "number", "count": "number", "volume": "volume", "mass": "mass",
     "weight": "mass",

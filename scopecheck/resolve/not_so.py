@@ -53,6 +53,9 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
     told = (
         _a_change(tokens, said, subjects, names)
         or _a_rise_as_a_noun(said, subjects, names)
+        or _by_so_much(tokens, said, subjects, names)
+        or _beside_itself(tokens, said, subjects)
+        or _of_a_range(tokens, said, subjects, names)
         or _how_often(said, subjects, names)
         or _from_one_to_the_other(tokens, said)
         or _limits_of_a_chain(tokens, said, subjects)
@@ -69,6 +72,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _a_part_of_several(said, subjects)
         or _and_the_like(said, subjects)
         or _and_beside_or(tokens, said, subjects)
+        or _or_behind_condition(tokens, said, subjects)
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
@@ -163,6 +167,96 @@ def _a_rise_as_a_noun(said: list[str], subjects: Things, names: Names) -> Why:
 
 _RISE = ("rise", "drop", "fall", "jump", "decline", "dip", "surge")
 _BEFORE_A_NOUN = frozenset("a an any each upon on at after following of with by for during in".split())
+
+
+def _by_so_much(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`a pressure raised by 4 bar`, `down by at least 4 bar`, of a pressure.
+
+    A lid is raised by its lift, and what is a share of something is lowered by that share.
+    """
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    kind = bound.kind if isinstance(bound, Typed) else None
+    if kind is None or _is_of_a_change(subjects[0], names):
+        return None
+    own = subjects[0].text.lower().split()
+    called = {w[:_STEM] for w in (*own, *names.note_of(subjects[0].text).lower().split()) if len(w) >= _STEM}
+    for at in (i for i in range(1, len(said) - 1) if said[i] == "by"):
+        verb = said[at - 1]
+        number = next((t.number for t in tokens[at + 1 : at + 5] if t.number), None)
+        done = verb.endswith(("ed", "ing")) or verb in _SHIFTED
+        if number is None or number.unit is None or not done or verb in _TELLING or verb[:_STEM] in called:
+            continue
+        if verb in ("spaced", "separated"):
+            if (kind.dimension in (LENGTH, TIME, _ANGLE) or not kind.dimension) or set(own) & _DISTANCES:
+                continue
+            return f"'{verb} by' tells how far values lie apart", "What is declared is one value."
+        start = next((i for i in range(at - 2, -1, -1) if said[i] not in _BEFORE_DONE), -1)
+        itself = start >= 0 and said[start] in own
+        moved = not kind.dimension or kind.dimension in (LENGTH, TIME, _ANGLE)
+        moved = moved and not (itself and said[start] in listed("measures", "nouns"))
+        if (itself and not (moved and verb in _TURNED)) or (not moved and verb in _SHIFTED | _TURNED):
+            return (
+                f"'{verb} by' tells by how much something changes",
+                "What is declared is a value, and no change.",
+            )
+    return None
+
+
+_DISTANCES = frozenset("distance spacing gap clearance separation interval pitch".split())
+_STEM = 4
+_ANGLE: Dimension = (("angle", 1),)
+_BEFORE_DONE = frozenset("is are being be was were has have been which that further".split())
+_TELLING = frozenset(
+    "given defined determined characterised characterized represented expressed encoded delimited bounded"
+    " limited indicated specified described denoted inclined according accompanied followed"
+    " multiplied divided exceeding surpassing".split()
+)
+"""With these a limit may follow behind 'by' that is none of a change, or that is read as another one."""
+_TURNED = frozenset("tilted rotated turned angled offset shifted displaced moved".split())
+_SHIFTED = listed("limits", "changing") | frozenset(
+    "boosted adjusted altered modified varied diminished elevated augmented enlarged extended shortened"
+    " lengthened moved stepped shifted offset up down off out higher lower greater smaller".split()
+)
+
+
+def _beside_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`a pressure plus 4 bar`, of the pressure, which is no value to set it beside."""
+    own = subjects[0].text.lower().split() if len(subjects) == 1 else []
+    for at in (i for i in range(len(own), len(said) - 1) if own and said[i] in ("plus", "minus")):
+        itself = said[at - len(own) : at] == own and tokens[at + 1].number
+        if itself and at + 2 == len(said) and isinstance(subjects[0].bound, Typed):
+            return (
+                f"'{' '.join(said[at - len(own) : at])} {said[at]}' makes another value of it",
+                f"{subjects[0].text} is what stands left of the colon, and no value to set it beside.",
+            )
+    return None
+
+
+def _of_a_range(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`at the edge of the range of 4 to 8 bar`, `covering a range of 4 to 8 bar`, of one value: it lies at
+    one place of them, or goes over all of them."""
+    if len(subjects) != 1 or not isinstance(subjects[0].bound, Typed):
+        return None
+    called = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower().split()
+    for at in (i for i in range(1, len(said)) if said[i] in _RANGES and said[i] not in called):
+        if not any(t.number for t in tokens[at + 1 :]):
+            continue
+        start = next((i for i in range(at - 1, -1, -1) if said[i] not in _BEFORE_RANGE), -1)
+        before = said[start] if start >= 0 else ""
+        if before in _PLACES and said[start + 1] == "of":
+            return f"'{before} of' tells where in a range", "Which values are meant is not said."
+        if before.startswith(_GOING_OVER) and not before.startswith(tuple(called)):
+            return f"'{before}' says that all of a range is gone over", "What is declared is one value."
+    return None
+
+
+_RANGES = frozenset("range interval band window region zone".split())
+_BEFORE_RANGE = frozenset("of the a an this that said at least whole full entire over".split())
+_PLACES = frozenset(
+    "edge edges boundary boundaries border borders bottom top verge fringe end ends centre center middle"
+    " limit limits bound bounds half third quarter part portion".split()
+)
+_GOING_OVER = ("cover", "span", "sweep", "encompass", "travers")
 
 
 def _how_often(said: list[str], subjects: Things, names: Names) -> Why:
@@ -340,6 +434,22 @@ def _and_beside_or(tokens: Tokens, said: list[str], subjects: Things) -> Why:
         "'and' beside 'or' between limits",
         "Either may bind the closer. In symbols, brackets say which does.",
     )
+
+
+def _or_behind_condition(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`at a pressure of 5 bar, the gap is 2 mm or the gap is 3 mm`: does the condition go for both?"""
+    led = len(subjects) > 1 and said[:1] == ["at"] and said[1:2] in (["a"], ["an"], ["the"])
+    comma = said.index(",") if led and "," in said else len(said)
+    names = [s.text.lower().split() for s in subjects]
+    for at in (i for i in range(comma, len(said)) if said[i] == "or"):
+        behind = said[at + 1 + (said[at + 1 : at + 2] in (["the"], ["a"], ["an"])) :]
+        named = any(behind[: len(name)] == name for name in names)
+        if named and any(map(has_number, tokens[at:])) and any(map(has_number, tokens[:comma])):
+            return (
+                "a limit behind 'or', and a condition before the first one",
+                "The condition may go for the first of them alone, or for both.",
+            )
+    return None
 
 
 def _and_the_like(said: list[str], subjects: Things) -> Why:

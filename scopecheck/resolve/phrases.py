@@ -1010,11 +1010,16 @@ class Reader:
         # A condition of measuring is told as such.
         if (
             not quickly
-            and not any(aside.wrong for aside in job.asides(tokens))
+            and not any(aside.wrong and not self._names_one(aside.words) for aside in job.asides(tokens))
             and (wrong := why_not(sides, tokens))
         ):
             raise wrong
         return None
+
+    def _names_one(self, tokens: tuple[Token, ...]) -> bool:
+        """Do the words name something declared: `at an inlet pressure of 210 bar`?"""
+        said = f" {' '.join(map(word_of, tokens))} "
+        return any(f" {name.lower()} " in said for name in self.names.all())
 
     def _amount_of_one_chosen(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -1173,7 +1178,7 @@ class Reader:
         each_says_how_much: bool = False,
     ) -> Formula | None:
         """Words that give each of several things a limit of its own, in their order."""
-        if len(subjects) < 2:
+        if len(subjects) < 2 or _begins_with_condition(tokens):
             return None
         ways = in_order(tokens, tuple(s.text.lower() for s in subjects))
         if each_says_how_much:
@@ -1435,6 +1440,14 @@ def _never_so(
 
 def _is_read_or_denied(job: Job, tokens: tuple[Token, ...]) -> bool:
     return is_read(job, tokens) or bool(denied(job, tokens))
+
+
+def _begins_with_condition(tokens: tuple[Token, ...]) -> bool:
+    """`at a pressure of 210 bar, the leakage is below 15 mL/min`: no limits in a row, but a sentence."""
+    said = [word_of(t) for t in tokens]
+    if said[:1] != ["at"] or said[1:2] not in (["a"], ["an"], ["the"]) or "," not in said:
+        return False
+    return not listed("conditional", "verbs").isdisjoint(said[said.index(",") :])
 
 
 def _has_nouns(match: Match) -> bool:

@@ -16,7 +16,7 @@ from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import FILLERS, word_of
-from scopecheck.matching.one_quantity import without_what_is_round_it
+from scopecheck.matching.one_quantity import of_each_owner, without_what_is_round_it
 from scopecheck.matching.other_things import told_of_other_thing
 from scopecheck.matching.passed_over import (
     of_each_bearer,
@@ -159,6 +159,7 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         yield _past(job, said, bearer, passed)
     for said, told_round in without_what_is_round_it(job, tokens):
         yield Looser(said, told_round)
+    yield from _without_each_owner(job, tokens)
     for said, *runs in without_qualifiers_of_members(job, tokens):
         by_words = {" ".join(map(word_of, run)): run for run in reversed(runs)}
         yield Looser(said, tuple(told_before_member(job, run) for run in reversed(by_words.values())))
@@ -200,6 +201,15 @@ def _both(warnings: list[Diagnostic]) -> str:
     end = " is read past"
     said = [w.message.removesuffix(end) for w in warnings]
     return " and ".join(said) + (end if len(said) == 1 else " are read past")
+
+
+def _without_each_owner(job: Job, tokens: Tokens) -> Iterator[Looser]:
+    """What each of several has, as one value; and that without what is said beside its name."""
+    ways = (without_noted, without_qualifiers, without_name_and_more, without_surroundings, without_lead)
+    for said, told_each in of_each_owner(job, tokens):
+        yield Looser(said, told_each)
+        for more, *around in chain(*(find(job, said) for find in ways)):
+            yield Looser(more, (*told_each, *_past(job, more, *around).warnings))
 
 
 def _is_second(job: Job) -> bool:

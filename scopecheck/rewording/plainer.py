@@ -138,7 +138,7 @@ from scopecheck.rewording.plainer_written import (
     without_thereof,
     without_what_is_noted,
 )
-from scopecheck.rewording.usual import with_folds, with_forms, with_runs
+from scopecheck.rewording.usual import with_folds, with_forms, with_runs, words_at
 from scopecheck.vocabulary.names import Bound, Typed
 
 Tokens = tuple[Token, ...]
@@ -154,7 +154,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = with_state_before_noun(tokens, subjects[0]) if len(subjects) == 1 else tokens
     changes = any(set(s.text.lower().split()) & listed("beside", "other_values") for s in subjects)
     tokens = tokens if changes or len(subjects) > 1 else _without_leading_to(tokens)
-    tokens = with_forms(with_forms(with_folds(tokens), "forms_of_times"), "plainer_forms")
+    tokens = with_forms(with_folds(_with_condition_first(tokens)), "forms_of_times")
+    tokens = with_forms(tokens, "plainer_forms")
     if listed("limits", "conditions").isdisjoint(map(word_of, tokens)):
         tokens = with_forms(tokens, "exceeding_forms")  # by so much, and no value of which it passes
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
@@ -203,7 +204,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     ):
         tokens = said(tokens) if tokens else tokens
     of_parts = bool(subjects) and subjects[0].parts is not None
-    tokens = tokens if of_parts else without_apart(tokens)
+    tokens = tokens if of_parts else without_apart(tokens, subjects, notes)
     tokens = states_plainly(tokens, subjects) if tokens else tokens
     tokens = members_plainly(tokens, subjects) if tokens else tokens
     tokens = steps_plainly(tokens, subjects) if tokens else tokens
@@ -252,10 +253,10 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = without_what_is_done(with_members_alone(tokens, subjects[0].bound), subjects[0])
         tokens = without_bearer(tokens, subjects[0]) if tokens else tokens
         tokens = with_noted_name(without_containing(tokens, subjects[0].listing), subjects[0], notes)
-        tokens = _without_name_behind(_without_verb_of_name(tokens, subjects[0].text), subjects[0].text)
+        tokens = _without_name_behind(_without_verb_of_name(tokens, subjects[0]), subjects[0].text)
         tokens = _without_needless(tokens, subjects[0], notes)
         tokens = _without_noted_whole(tokens, subjects[0], notes)
-        tokens = _for_so_long(tokens, subjects[0].bound)
+        tokens = _in_the_first(_for_so_long(tokens, subjects[0].bound), subjects[0], notes)
         tokens = _with_times_per(tokens, subjects[0].bound)
         tokens = _with_temperature_behind(tokens, subjects[0].bound)
         tokens = _with_value_named(tokens, subjects[0].text)
@@ -418,6 +419,20 @@ def _with_units_joined(tokens: Tokens) -> Tokens:
 
 _IN_A_ROW = ("consecutive", "successive", "continuous", "uninterrupted")
 _NOT_THE_SAME = ("different", "distinct")
+
+
+def _in_the_first(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:
+    """`within the first 10 minutes`, of when something starts, as within 10 minutes."""
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    words = [word_of(t) for t in tokens]
+    own = {w.strip(",;()") for text in (subject.text, *notes) for w in text.lower().split()}
+    first = len(words) == 4 and words[1:3] == ["the", "first"] and words[0] in ("within", "in", "during")
+    if not first or kind is None or kind.dimension != TIME or not tokens[3].number or not own & _STARTING:
+        return tokens
+    return (replace(tokens[0], sort="word", text="within"), tokens[3])
+
+
+_STARTING = frozenset("start onset begin beginning moment instant arrival delay after since".split())
 
 
 def _for_so_long(tokens: Tokens, subject: Bound) -> Tokens:
@@ -606,14 +621,20 @@ _DONE_WITH = (
 )
 
 
-def _without_verb_of_name(tokens: Tokens, name: str) -> Tokens:
-    """`shrinks by less than 2 %` of a shrinkage without the verb."""
+def _without_verb_of_name(tokens: Tokens, subject: Subject) -> Tokens:
+    """`shrinks by less than 2 %` of a shrinkage, `retried at most twice` of a number of retries, without the
+    verb."""
     words = [word_of(t) for t in tokens]
-    start = len(words[:1]) and words[0] in ("which", "that")
-    if words[start + 1 : start + 2] != ["by"] or len(words[start]) < MOST_OF_A_STEM:
+    start = len(words[:1]) and words[0] in ("which", "that", "is", "are", "being")
+    whole = isinstance(subject.bound, Typed) and subject.bound.whole
+    times = whole and words[-1] in (*SO_OFTEN, "times") and words[start : start + 1] != []
+    times = times and words[start].endswith("ed")
+    by = words[start + 1 : start + 2] == ["by"]
+    if not (by or times) or len(words[start]) < MOST_OF_A_STEM:
         return tokens
     stem = words[start][:MOST_OF_A_STEM]
-    return tokens[start + 2 :] if any(w.startswith(stem) for w in name.lower().split()) else tokens
+    named = any(w.startswith(stem) for w in subject.text.lower().split())
+    return tokens[start + 1 + by :] if named else tokens
 
 
 MOST_OF_A_STEM = 5
@@ -648,6 +669,35 @@ def _with_open_ends(tokens: Tokens) -> Tokens:
         return tokens
     joined = replace(tokens[last], text="and")
     return (*tokens[:first], *tokens[first + 1 : last], joined, *tokens[last + 1 :])
+
+
+def _with_condition_first(tokens: Tokens) -> Tokens:
+    """`the leakage at an inlet pressure of 210 bar is below 15 mL/min`, with the condition before what is
+    limited."""
+    words = [word_of(t) for t in tokens]
+    numbers = [i for i, t in enumerate(tokens) if t.number]
+    first = numbers[0] if len(numbers) > 1 else 0
+    at = next((i for i in range(1, first) if words[i] in _BEFORE_CONDITION), 0)
+    if not at or (words[at] == "at" and words[at + 1] in ("least", "most")) or words[at - 1] in _SAID_SO:
+        return tokens
+    for verb in range(first + 1, numbers[-1]):
+        behind = words[verb + 1]
+        limited = tokens[verb + 1].number or behind in listed("limits", "inside")
+        exceeds = words[verb : verb + 3] in (["does", "not", "exceed"], ["do", "not", "exceed"])
+        so = words[verb] in _EXCEEDS or exceeds or (words[verb] in (*_SAID_SO, "of") and limited)
+        ended = tokens[verb - 1].number or words[verb - 1] in _ENDS_A_LIMIT
+        if so and ended:
+            condition = tokens[at : verb - (words[verb - 1] == ",")]
+            lead = tokens[: at - (words[at - 1] == ",")]
+            said = replace(tokens[verb], sort="word", text="is") if words[verb] == "of" else tokens[verb]
+            return (*condition, *words_at(condition[-1], ","), *lead, said, *tokens[verb + 1 :])
+    return tokens
+
+
+_BEFORE_CONDITION = ("at", "under", "when", "if", "where", "while")
+_SAID_SO = ("is", "are", "being")
+_EXCEEDS = ("exceeds", "exceed", "exceeding")
+_ENDS_A_LIMIT = frozenset(", more less higher lower greater above below over".split())
 
 
 def _with_condition_behind(tokens: Tokens) -> Tokens:

@@ -513,11 +513,36 @@ def with_units_of_the_last(tokens: Tokens) -> Tokens:
     )
 
 
-def without_apart(tokens: Tokens) -> Tokens:
-    """`not less than 8 hours apart` as so long."""
-    last = tokens[-2].number if len(tokens) > 1 and word_of(tokens[-1]) == "apart" else None
+def without_apart(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> Tokens:
+    """`not less than 8 hours apart` as so long; `hops spaced apart by 2 mm`, of a distance, as having it."""
+    words = [word_of(t) for t in tokens]
+    name = subjects[0].text.lower().split() if subjects else []
+    noted = notes[0].lower().replace(",", " ").split() if notes else []
+    distance = not _DISTANCES.isdisjoint((*name, *noted))
+    last = tokens[-2].number if len(tokens) > 1 and words[-1] == "apart" else None
     timed = last is not None and last.unit is not None and last.unit.kind.dimension == TIME
-    return tokens[:-1] if timed else tokens
+    if timed or (last is not None and distance and len(subjects) == 1):
+        return tokens[:-1]
+    for at in range(len(words) if distance and 1 <= len(subjects) <= 2 else 0):
+        run = next((r for r in _SPACED if words[at : at + len(r)] == r), None)
+        if run is None:
+            continue
+        end = at + len(run)
+        begins = listed("limits", "inside") | {"half", "twice"}
+        begun = end < len(tokens) and (tokens[end].number or words[end] in begins)
+        if not begun or not _DENYING.isdisjoint(words[:at]) or any(t.number for t in tokens[:at]):
+            return tokens
+        start = at - (at > 0 and words[at - 1] in ("is", "are", "being"))
+        lead = (*tokens[:start], *words_at(tokens[at], "having")) if start else ()
+        return (*lead, *words_at(tokens[at], f"a {' '.join(name)} of"), *tokens[end:])
+    return tokens
+
+
+_SPACED = [
+    [*spaced, by] for spaced in (["spaced", "apart"], ["spaced"], ["separated"]) for by in ("by", "at")
+]
+_DISTANCES = frozenset("distance spacing gap clearance separation interval pitch".split())
+_DENYING = frozenset("not no never neither nor without".split())
 
 
 def with_ends_said(tokens: Tokens) -> Tokens:

@@ -169,11 +169,15 @@ _SLOTS = {
 def _in_that_form(
     tokens: tuple[Token, ...], slots: dict[str, tuple[Token, ...]], instead: tuple[str, ...]
 ) -> tuple[Token, ...]:
-    """The words of a form, with what stands in its slots."""
+    """The words of a form, with what stands in its slots; those before all slots from where they are said."""
     found = list[Token]()
+    in_slots = {t.start for slot in slots.values() for t in slot}
+    said = {word_of(t): t for t in tokens if t.start not in in_slots}
     for word in instead:
         if word.startswith("{"):
             found += slots[word[1:-1]]
+        elif not found and word in said:
+            found.append(said[word])
         else:
             found += words_at(found[-1] if found else tokens[0], word, understood=not found)
     return tuple(found)
