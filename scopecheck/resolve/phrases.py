@@ -16,7 +16,6 @@ from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import field, record, replace
-from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import ONE_OR_MORE
@@ -39,10 +38,8 @@ from scopecheck.matching.everyday import (
     with_one_second,
     with_one_unit,
     with_parts_per,
-    with_plurals,
     with_ratio_named,
     with_ratios,
-    with_signs_alone,
     with_things_per,
     with_tolerances,
     with_unit_behind,
@@ -55,8 +52,7 @@ from scopecheck.matching.everyday import (
     without_times,
     without_units_counted,
 )
-from scopecheck.matching.of_ratios import in_proportion, with_plain_limits, with_shared_one, without_ratio
-from scopecheck.matching.one_quantity import with_period_apart
+from scopecheck.matching.of_ratios import in_proportion, with_plain_limits, without_ratio
 from scopecheck.matching.other_things import speak_of_others
 from scopecheck.matching.passed_over import (
     SO_MANY_PER,
@@ -66,34 +62,31 @@ from scopecheck.matching.passed_over import (
     without_object,
     without_purpose,
 )
-from scopecheck.matching.phrase_advice import NOT_READ, shortened
+from scopecheck.matching.phrase_advice import NOT_READ
 from scopecheck.matching.phrase_finding import Job, Memory, Place, Read
 from scopecheck.matching.said_once import says_its_basis, with_basis, with_impurities
-from scopecheck.matching.shared_limits import with_windows
-from scopecheck.matching.signs import with_multiples, with_names, with_signs_for_units
+from scopecheck.matching.signs import with_multiples, with_names
 from scopecheck.matching.spelled import spelled_amounts, with_hundreds
 from scopecheck.matching.states import switched
 from scopecheck.matching.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
 from scopecheck.matching.them import with_them, without_own_interval
-from scopecheck.matching.together import in_pairs, says_together, sum_of, with_and, with_both_named
+from scopecheck.matching.together import in_pairs, says_together, sum_of, with_both_named
 from scopecheck.matching.whichever import with_the_greater
 from scopecheck.occurrences.groups import CLAIMS, Groups
 from scopecheck.occurrences.readings import is_unitless
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
-from scopecheck.rewording.beside_sums import share_of_sum, with_mixture_as_total
+from scopecheck.resolve.ready import MOST_WORDS, ready, tokens_of
+from scopecheck.rewording.beside_sums import share_of_sum
 from scopecheck.rewording.by_name import parted_by_name, stands_beside
 from scopecheck.rewording.choice_of_counts import (
     powers_named,
     with_choice_of_counts,
     with_letter_counted,
-    with_things_chosen,
 )
-from scopecheck.rewording.common_noun import with_all_named
 from scopecheck.rewording.conditional import conditional
 from scopecheck.rewording.conditional_advice import why_not
-from scopecheck.rewording.counted_per import with_counted_named, with_groups_counted
 from scopecheck.rewording.in_order import (
     Pieces,
     at_and_for,
@@ -116,67 +109,32 @@ from scopecheck.rewording.ingredients import (
 from scopecheck.rewording.looser import Looser, looser
 from scopecheck.rewording.moments import (
     denied_at_times,
-    throughout,
-    without_noted_bearer,
-    without_noted_share,
 )
-from scopecheck.rewording.not_both import with_not_both
 from scopecheck.rewording.of_each import beside_an_extreme, of_each_part
 from scopecheck.rewording.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.rewording.other_cases import of_both_limits, other_cases, which_in_which_case
-from scopecheck.rewording.parts_per_part import (
-    with_any_in_a_condition,
-    with_any_of_them,
-    with_parts_per_part,
-)
 from scopecheck.rewording.plainer import plainer
-from scopecheck.rewording.plainer_counts import (
-    with_both_in_total,
-    with_difference_between,
-    with_names_noted,
-    with_units_of_the_last,
-    without_after,
-)
-from scopecheck.rewording.plainer_members import with_kinds_named, with_others_named
-from scopecheck.rewording.plainer_shares import with_amount_elided
-from scopecheck.rewording.plainer_states import (
-    with_doing_so,
-    with_measure_passed,
-    with_only_behind_state,
-    with_permission,
-    with_value_of_change,
-)
 from scopecheck.rewording.plainer_steps import (
     as_durations,
     ending_at_once,
-    with_order_told,
-    with_steps_named,
-    with_times_of_steps,
 )
-from scopecheck.rewording.plainer_values import with_extreme_as_named, without_own_noun
 from scopecheck.rewording.scaled import with_scaled
-from scopecheck.rewording.shared_power import either_power, shared_power, with_shared_power
-from scopecheck.rewording.shared_verbs import with_shared_verb
+from scopecheck.rewording.shared_power import either_power, shared_power
 from scopecheck.rewording.sides import Sides
 from scopecheck.rewording.two_limits import limits_apart, of_every_one, which_is_of_what
 from scopecheck.rewording.usual import (
     with_calendar_units,
-    with_compared,
     with_divisible,
     with_ends_upward,
     with_finer,
-    with_forms,
     with_gauge,
     with_hours,
-    with_hyphened_members,
-    with_less_or_more,
     with_members,
     with_parity,
     with_pressure_told,
     with_runs,
     with_shares,
     with_shares_of_a_value,
-    with_signs_in_words,
     with_so_many,
     with_that_of,
     with_time_within,
@@ -186,13 +144,11 @@ from scopecheck.rewording.usual import (
     with_years_noted,
     without_combinations,
     without_every,
-    without_proviso,
     words_at,
 )
 from scopecheck.vocabulary.catalogue import Phrasebook
 from scopecheck.vocabulary.names import Bound, Names, Typed, number_of
 
-MOST_WORDS = 60
 _SAID_OTHERWISE = (
     without_dots, with_so_many, with_unit_behind_or, with_calendar_units, with_unit_behind,
     with_the_greater, with_hours, with_usual_words,
@@ -210,79 +166,8 @@ UNTIL = ("until", "till")
 """What a step goes on until is so when it ends."""
 
 
-def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
-    """The words without gaps, and with signs beside numbers in words."""
-    told = with_amount_elided(words.tokens, subjects)
-    tokens = with_shared_one(with_runs(tuple(t for t in told if t.sort != "gap"), "contractions"))
-    tokens = with_shared_verb(with_forms(without_proviso(tokens, subjects), "usual_forms"), subjects)
-    for s in subjects:
-        tokens = with_hyphened_members(with_plurals(tokens, s.bound, s.text), s.bound)
-        if len(subjects) > 1:
-            tokens = with_signs_alone(tokens, s.bound, s.text, names.note_of(s.text))
-        # 'In a cooling mode' as a condition needs its noun.
-        if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
-            tokens = without_own_noun(tokens, s, ())
-    tokens = with_less_or_more(_with_signs_for_units(tokens, subjects, names), subjects, names)
-    tokens = with_only_behind_state(with_permission(with_doing_so(tokens, subjects), subjects), subjects)
-    tokens = without_after(tokens, subjects)
-    tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
-    tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
-    tokens = with_and(with_times_of_steps(tokens, subjects), subjects)
-    tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
-    tokens = with_kinds_named(with_others_named(tokens, subjects), subjects)
-    noted = tuple(names.note_of(s.text) for s in subjects)
-    tokens = with_all_named(tokens, subjects)
-    tokens = with_things_chosen(
-        with_any_of_them(with_parts_per_part(tokens, subjects, noted), subjects), subjects
-    )
-    tokens = with_groups_counted(with_any_in_a_condition(tokens, subjects), subjects)
-    if len(subjects) == 1:
-        tokens = with_period_apart(tokens, subjects[0].bound)
-        tokens = without_noted_share(tokens, subjects[0], names)
-        tokens = throughout(without_noted_bearer(tokens, subjects[0], names), subjects[0])
-    if subjects:
-        tokens = with_shared_power(tokens, subjects[0])
-    if any(t.sort == "sign" for t in tokens):
-        tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
-    tokens = with_units_of_the_last(with_signs_in_words(tokens))
-    tokens = with_windows(tokens) if len(subjects) == 1 or _is_conditional(tokens) else tokens
-    tokens = with_mixture_as_total(tokens, subjects, names)
-    if len(subjects) > 1 and says_together(words.text):
-        holds = word_of(tokens[0]) in listed("asides", "holding") and any(t.number for t in tokens)
-        tokens = tokens[1:] if holds else tokens
-        tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
-        tokens = with_both_in_total(tokens, subjects)
-    by_itself = len(subjects) == 2 and _is_by_a_share_of_itself(tokens, subjects[0])
-    return with_difference_between(tokens, subjects) if by_itself else tokens
-
-
-def _with_signs_for_units(
-    tokens: tuple[Token, ...], subjects: tuple[Subject, ...], names: Names
-) -> tuple[Token, ...]:
-    """Multiples of what is called or noted by one letter that is the sign of a unit, too."""
-    kind = subjects[0].bound.kind if subjects and isinstance(subjects[0].bound, Typed) else None
-    if kind is None:
-        return tokens
-    alike = (d for d in names.declarations.values() if isinstance(d, NumberDecl) and d.kind == kind)
-    by_sign = {sign: d.name for d in alike for sign in (d.name, d.note.partition(",")[0].strip())}
-    return with_signs_for_units(tokens, kind, {s: name for s, name in by_sign.items() if len(s) == 1})
-
-
 def _has_parts_per(words: Words) -> bool:
     return any(before.number and word_of(t) in PARTS_PER for before, t in pairwise(words.tokens))
-
-
-def _is_conditional(tokens: tuple[Token, ...]) -> bool:
-    """Do limits of one thing stand beside the condition that they hold under?"""
-    at = any(w == "at" and then not in ("least", "most") for w, then in pairwise(map(word_of, tokens)))
-    return at or not {"if", "when", "where", "while", "unless"}.isdisjoint(map(word_of, tokens))
-
-
-def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:
-    """`in a cooling mode`, of a mode and something else."""
-    said = [word_of(t) for t in tokens]
-    at = next((i for i, w in enumerate(said) if w == noun), 0)
-    return "in" in said[max(0, at - 4) : at] and "of" not in said[max(0, at - 4) : at]
 
 
 Things: TypeAlias = tuple[Subject, ...]
@@ -367,30 +252,8 @@ class Reader:
         tokens = with_parts_per(with_basis(words.tokens, bounds[0], min(basis)), bounds[0], min(basis))
         return Words(words.text, tokens, words.span)
 
-    def _ready(self, words: Words, subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
-        """The words as they are looked at. Raises Trouble where no phrase may be looked for in them."""
-        tokens = _tokens_of(words, subjects, self.names)
-        if not tokens:
-            raise trouble(words.span, "no words stand here")
-        if len(tokens) > MOST_WORDS:
-            raise trouble(
-                words.span,
-                f"{len(tokens)} words for one phrase",
-                f"A phrase has at most {MOST_WORDS} words and numbers.",
-                "lift the words of one limitation",
-            )
-        if signs := [t for t in tokens if t.sort == "sign"]:
-            raise _symbols(words, signs[0] is tokens[0], subjects)
-        if subjects and _is_by_a_share_of_itself(tokens, subjects[0]):
-            raise trouble(
-                words.span, f"{NOT_READ} '{shortened(words.text)}'",
-                f"The share is one of {subjects[0].text} itself, which is what is limited.",
-                "write the meaning in symbols after the words: two blanks, exactly, facts",
-            )  # fmt: skip
-        return tokens
-
     def _condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
-        tokens = self._ready(words, subjects)
+        tokens = ready(words, subjects, self.names)
         if changed := self._piece_by_piece(at_first_and_at_last(tokens, subjects), words):
             return All(changed)
         if apart := self._of_their_own(tokens, words, subjects):
@@ -1327,7 +1190,7 @@ class Reader:
         """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
         if self._reads_plainly(words, subjects):
             return True
-        tokens = _tokens_of(words, subjects, self.names)
+        tokens = tokens_of(words, subjects, self.names)
         if not subjects or not tokens or len(tokens) > MOST_WORDS:
             return False
         try:
@@ -1351,7 +1214,7 @@ class Reader:
         return bool(self._once("plainly", words, words.tokens, subjects))
 
     def _looked_plainly(self, _: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]) -> bool:
-        tokens = _tokens_of(words, subjects, self.names)
+        tokens = tokens_of(words, subjects, self.names)
         if not tokens or len(tokens) > MOST_WORDS or any(t.sort == "sign" for t in tokens):
             return False
         try:
@@ -1455,17 +1318,6 @@ def _has_nouns(match: Match) -> bool:
     return sum(f.slot.kind == "noun" for f in match.fills) > 1
 
 
-def _is_by_a_share_of_itself(tokens: tuple[Token, ...], first: Subject) -> bool:
-    """`exceeds the gap by at most 15 % of the rim`, of the rim."""
-    said, own = [word_of(t) for t in tokens], first.text.lower().split()
-    behind = len(said) - len(own)
-    behind -= said[behind - 1 : behind] == ["the"]
-    if "difference" in said:
-        return False
-    itself = said[-len(own) :] == own and behind > 1 and said[behind - 1] == "of"
-    return itself and "by" in said[:behind] and is_bare_share(tokens[behind - 2])
-
-
 def _as_states(sides: Sides, tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> Formula | None:
     """`valve open : the valve is open`, `valve open, locked : open and not locked`: what is so or not."""
     if len(subjects) > 1:
@@ -1499,21 +1351,3 @@ def _summed(
     word = replace(tokens[start], sort="word", text="sum", end=tokens[end - 1].end)
     one = Subject(whole, text, subjects[first].span)
     return (*tokens[:start], word, *tokens[end:]), (*subjects[:first], one, *subjects[last:])
-
-
-def _symbols(words: Words, first: bool, subjects: tuple[Subject, ...]) -> Trouble:
-    """The error for symbols right of a colon: `< 5 mm`; of `of 3 ≤ gap < 5 mm` a word is too much."""
-    thing = subjects[0].text if subjects else "..."
-    written = words.text.replace(" : ", " / ")  # a ratio among symbols
-    help = f"take out the colon: {f'{thing} {written}' if first else written}"
-    if ranged := _RANGE.fullmatch(words.text):
-        help = f"a range in symbols has no colon and two signs: {ranged[2]} <= {ranged[1]} <= {ranged[3]}"
-    lead, _, rest = words.text.partition(" ")
-    if lead.lower() in _BEFORE_SYMBOLS and rest:
-        help = f"a formula is lifted without the words around it: {rest}"
-    cause = "Right of a colon stand words; symbols stand without a colon."
-    return trouble(words.span, "symbols right of a colon", cause, help)
-
-
-_RANGE = regex(r"([^=]*[^=\s])\s*=\s*(\d[^\s-]*)(?: to | ?- ?)(\d[^=]*)")
-_BEFORE_SYMBOLS = frozenset("of with that where wherein satisfying satisfies satisfy meeting is".split())
