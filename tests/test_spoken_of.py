@@ -201,7 +201,7 @@ READ: list[tuple[str, str, str, tuple[str, ...], Met]] = [
     ("dial  current in mA", "dial", "between 1 mA and 4 mA in steps of 1.5 mA", (),
      lambda x: x in (1, Fraction(5, 2), 4)),
     ('force  force in N;branch  length in mm "diameter of the branch"', "force, branch",
-     "3 N or less if the branch to be cut has a diameter of less than 2 mm", ("'to cut' is read past",),
+     "3 N or less if the branch to be cut has a diameter of less than 2 mm", ("'to be cut' is read past",),
      lambda f, b: b >= 2 or f <= 3),
 ]  # fmt: skip
 TRIED = [Fraction(n, 2) for n in range(-8, 13)]

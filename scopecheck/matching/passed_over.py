@@ -853,11 +853,12 @@ def _runs_of_line(job: Job, words: Tokens) -> Iterator[str]:
         return
     run = list[Token]()
     for token in (*words, None):
-        if token is not None and (not run or not line[run[-1].end : token.start].strip()):
+        between = line[run[-1].end : token.start].lower().split() if run and token is not None else []
+        if token is not None and FILLERS.issuperset(between):
             run.append(token)
             continue
         if len(run) == len(words) or not FILLERS.issuperset(map(word_of, run)):
-            yield " ".join(t.text for t in run)
+            yield " ".join(line[run[0].start : run[-1].end].split())
         run = [token] if token is not None else []
 
 

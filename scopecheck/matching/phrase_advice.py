@@ -55,7 +55,8 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     other = (
         _mean_of(job, tokens) or _both_signs(job, tokens) or _chain(job, tokens) or _of_how_many(job, tokens)
     )
-    if other := other or _of_a_class(job, tokens) or _member_of_others(job, tokens):
+    other = other or _of_a_class(job, tokens) or _of_a_member(job, tokens)
+    if other := other or _member_of_others(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *other)
     cause = "The words right of a colon are read as one phrase, whole."
     if shorter := longest_read(job, tokens, literals):
@@ -123,6 +124,18 @@ def _of_a_class(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
             cause = f"'{name}' is a class of {made.name}: what is said of its members is said of {name}."
             return cause, f"write: {name} : {job.text(tokens)}"
     return None
+
+
+def _of_a_member(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """Why `thickener : at most 1 wt% of pectin` is not read, where pectin is one of the thickeners."""
+    name, said = job.subjects[0].text, f" {' '.join(map(word_of, tokens))} "
+    classes = (of for made in job.place.names.compositions.values() for of in made.classes)
+    members = next((below for above, below in classes if above == name), ())
+    spoken = [m for m in members if f" {m.lower()} " in said]
+    if len(job.subjects) != 1 or not spoken:
+        return None
+    cause = f"'{spoken[0]}' is one of {name}: what the words limit stands left of the colon."
+    return cause, f"write: {', '.join(spoken)} : {job.text(tokens)}"
 
 
 def _member_of_others(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:

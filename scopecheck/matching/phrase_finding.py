@@ -479,6 +479,8 @@ class Job:
             limit = (*(limit[:-1] if limit[-1].text == "," else limit), *behind)
             if other is None or not any(is_bare_share(t) or is_fraction(t) for t in limit):
                 continue
+            if self._is_part_of_it(other):
+                continue  # of a class nothing is a share of one of its members
             if self._names_own_amount(limit) or self._has_amounts(limit) or beside_a_multiple(limit):
                 continue
             if not _OFF.isdisjoint(map(word_of, limit)):
@@ -489,6 +491,11 @@ class Job:
                 self.place.names.speak(other.name)
                 return job, limit
         return None
+
+    def _is_part_of_it(self, other: NumberDecl) -> bool:
+        """Is it a member of the class of ingredients that stands left of the colon?"""
+        classes = (of for made in self.place.names.compositions.values() for of in made.classes)
+        return any(name == self.subjects[0].text and other.name in members for name, members in classes)
 
     def _has_amounts(self, tokens: tuple[Token, ...]) -> bool:
         """`at least 5 mm or 80 %`, `at least the rim or 80 %`: do amounts stand beside the shares?"""
@@ -593,7 +600,8 @@ class Job:
         """Is each side a limit by itself, and of the first thing left of the colon?"""
         if not isinstance(self.first, Typed):
             return True
-        first, whole, left = self.of_first, left, behind_its_name(left)
+        first, whole = self.of_first, left
+        left = left if word_of(right[0]) in _SAID_ANEW else behind_its_name(left)
         denied = denies_the_first_alone(left, right)
         if word_of(right[0]) == "not" and len(right) == 2 and self._so_many_times(whole, right[1:]):
             return False  # 'one to three times the base, but not twice'
@@ -889,6 +897,7 @@ def _within_plus_or_minus(said: list[str]) -> bool:
     return any(w in ("within", "outside") and then in ("±", "+/-") for w, then in pairwise(said))
 
 
+_SAID_ANEW = ("is", "are", "being", "has", "have", "having", "lies", "lie", "exceeds", "exceed")
 _OF_MULTIPLES = frozenset("multiple multiples times twice thrice half double triple".split())
 
 

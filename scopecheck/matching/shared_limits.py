@@ -44,7 +44,8 @@ def is_first_limit(tokens: Tokens) -> bool:
 def behind_its_name(tokens: Tokens) -> Tokens:
     """`the gap lies at least 2 mm` without the words before the limit, which only say what it is of."""
     limit = behind_what_is_named(tokens)
-    return limit if is_bare_limit(limit) else tokens
+    plain = _CARRIED.isdisjoint(map(word_of, tokens[: len(tokens) - len(limit)]))
+    return limit if plain and is_bare_limit(limit) else tokens
 
 
 def behind_what_is_named(tokens: Tokens) -> Tokens:

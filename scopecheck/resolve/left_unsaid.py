@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from scopecheck.core.construction import names_in
+from scopecheck.core.construction import names_in, nodes
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, Step
-from scopecheck.core.formula import Formula
+from scopecheck.core.formula import Compare, Formula
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
@@ -499,6 +499,20 @@ def between_two_names(words: Words, names: Names) -> Diagnostic | None:
         "warning", words.span, f"{ends[0]} is read as the lower end, and {ends[1]} as the upper one",
         "The words name both, and do not say which is greater.",
         "if it may be the other way round, write it in symbols behind the words: two blanks, exactly, facts",
+    )  # fmt: skip
+
+
+def beside_itself(words: Words, formula: Formula, subjects: Things) -> Diagnostic | None:
+    """The error for words that are read of a thing beside itself: `between the gap and the rim`, of the gap."""
+    sides = ((n.left, n.right) for n in nodes(formula) if isinstance(n, Compare))
+    if not any(left == right and names_in(left) for left, right in sides):
+        return None
+    name = subjects[0].text if subjects else "a thing"
+    return Diagnostic(
+        "error", words.span, f"these words hold {name} against itself",
+        "What stands left of the colon is held against what the words name.",
+        "leave out of the words what stands left of the colon, or write the meaning in symbols after the words:"
+        " two blanks, exactly, facts",
     )  # fmt: skip
 
 

@@ -1084,7 +1084,7 @@ class Reader:
             found = None if plainly else self._read_loosely(tokens, said, things)
             return found or whole(*self._job(tokens, said, things))
 
-        return Sides(job, reads, formula)
+        return Sides(job, reads, formula, self.groups)
 
     def _under_a_condition_loosely(self, job: Job, tokens: tuple[Token, ...]) -> Formula | None:
         """A limit under a condition, of which the one or the other is read more loosely; else None."""

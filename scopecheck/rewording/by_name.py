@@ -5,12 +5,12 @@ inner diameter of at least 20 mm`, whatever the order left of the colon.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import combinations, pairwise
+from itertools import combinations, pairwise, takewhile
 
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import word_of
+from scopecheck.matching.chart import has_number, word_of
 from scopecheck.matching.subjects import Subject
 from scopecheck.vocabulary.names import Typed
 
@@ -96,9 +96,10 @@ def _named(piece: Tokens, telling: list[set[str]]) -> int | None:
 
 def stands_beside(piece: Tokens, telling: set[str]) -> bool:
     """`differs from the rim by 2 mm`, `2 mm larger than the rim`: of what is not named, beside the rim."""
-    said = [w for w in map(word_of, piece) if w not in ("the", "a", "an")]
+    said = ["" if has_number(t) else word_of(t) for t in piece if word_of(t) not in ("the", "a", "an")]
     ahead = (said[i + 1 : i + 4] for i, w in enumerate(said) if w in _BEFORE_THE_OTHER)
-    return any(not telling.isdisjoint(words) for words in ahead)  # 'than the duration of soaking'
+    # 'Than the duration of soaking' is, 'more than 2 wt% of wax' is not.
+    return any(not telling.isdisjoint(takewhile(bool, words)) for words in ahead)
 
 
 _BEFORE_THE_OTHER = frozenset("than from exceeds exceed exceeding".split())

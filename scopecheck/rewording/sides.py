@@ -28,6 +28,7 @@ from scopecheck.matching.states import (
     switched,
 )
 from scopecheck.matching.subjects import Subject
+from scopecheck.occurrences.groups import Groups
 from scopecheck.occurrences.limit_texts import as_one, of_limit
 from scopecheck.occurrences.readings import is_switch
 from scopecheck.vocabulary.names import Typed
@@ -71,6 +72,8 @@ class Sides:
     job: Job
     reads: Callable[[Tokens, Things], bool]
     formula: Callable[[Tokens, Things], Formula]
+    groups: Groups
+    """Those that the formulas have their readings in."""
     known: dict[tuple[int, int, int, tuple[str, ...]], Side | None] = field(default_factory=dict)
 
     def side(self, tokens: Tokens, things: Things) -> Side | None:
@@ -124,7 +127,7 @@ class Sides:
             return (its, f"{thing.text} = {member}") if so else (Not(its), f"{thing.text} is not {member}")
         limit, shown = self.formula(piece.tokens, piece.things), self._shown(piece)
         if len(piece.things) == 1 and shown.startswith(f"{thing.text} "):
-            shown = of_limit(thing.text, shown.removeprefix(f"{thing.text} "), limit, self.job.place.groups)
+            shown = of_limit(thing.text, shown.removeprefix(f"{thing.text} "), limit, self.groups)
         return limit, as_one(shown)
 
     def head(self, tokens: Tokens) -> str:
