@@ -181,8 +181,6 @@ LEAK = "collector current, leakage current  current in A"
         (FILM, "film", "at least one polymer selected from pullulan and starch",
          "write: polymer : at least one polymer selected from pullulan and starch"),
         (FILM, "film", "the softener is glycerol or sorbitol", "write: softener : the softener is"),
-        (LEAK, "leakage current, collector current", "less than one thousandth of this current",
-         "such as leakage current / collector current < ...,"),
         (LEAK, "leakage current, collector current", "hardly more than a tenth of that",
          "such as ... <= leakage current / collector current <= ...,"),
         ("rim, gap  length in mm", "rim, gap", "at most something like 3 times the gap",

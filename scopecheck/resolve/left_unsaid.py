@@ -503,7 +503,7 @@ def between_two_names(words: Words, names: Names) -> Diagnostic | None:
 
 
 def beside_itself(words: Words, formula: Formula, subjects: Things) -> Diagnostic | None:
-    """The error for words that are read of a thing beside itself: `between the gap and the rim`, of the gap."""
+    """The error for words read of a thing beside itself: `between the gap and the rim`, of the gap."""
     sides = ((n.left, n.right) for n in nodes(formula) if isinstance(n, Compare))
     if not any(left == right and names_in(left) for left, right in sides):
         return None
@@ -511,8 +511,8 @@ def beside_itself(words: Words, formula: Formula, subjects: Things) -> Diagnosti
     return Diagnostic(
         "error", words.span, f"these words hold {name} against itself",
         "What stands left of the colon is held against what the words name.",
-        "leave out of the words what stands left of the colon, or write the meaning in symbols after the words:"
-        " two blanks, exactly, facts",
+        "put left of the colon what is limited alone, or write the meaning in symbols after the words: two"
+        " blanks, exactly, facts",
     )  # fmt: skip
 
 
