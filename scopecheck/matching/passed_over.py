@@ -827,10 +827,23 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
     words = tuple(t for t in words if word_of(t) not in called)
     if FILLERS.issuperset(map(word_of, words)) or only_calls(job, [word_of(t) for t in words]):
         return None
+    if _calls_it(job.subjects[0], [word_of(t) for t in words]):
+        return None
     which = FILLERS.isdisjoint(map(word_of, words))
     return _read_past(
         job, words, name, _BY_A_NAME if which else f"if it changes what is limited, {in_symbols(job)}"
     )
+
+
+def _calls_it(subject: Subject, said: list[str]) -> bool:
+    """`the inlet pressure is`, of an inlet: its name, with what is measured of it."""
+    name = set(subject.text.lower().split())
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    rest = {w for w in said if w not in FILLERS} - name
+    kinds = [kind_word(w) for w in rest]
+    measured = all(k is not None and kind is not None and k.accepts(kind) for k in kinds)
+    drops = not listed("conditional", "drops").isdisjoint(said)  # an oven drop is no oven
+    return name <= set(said) and measured and not drops
 
 
 def _read_past(job: Job, words: Tokens, name: str, help: str) -> Diagnostic:
