@@ -213,3 +213,23 @@ def test_a_class_beside_something_else_is_no_value_of_each() -> None:
         d for d in told(FILM, "polymer, water", "thrice as viscous as pumice") if d.severity == "error"
     )
     assert "a value of each" not in wrong.cause
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "help"),
+    [
+        ("pressure  pressure in bar", "pressure", "outside the limits of 3 and 5 bar",
+         "such as (pressure < ... bar OR pressure > ... bar),"),
+        ("pressure  pressure in bar", "pressure", "does not lie outside the range from 3 to 5 bar",
+         "such as ... bar <= pressure <= ... bar,"),
+        ("rising, chilling  step in h", "rising, chilling",
+         "not earlier than 10 minutes before the end of the chilling",
+         "such as ... min <= END(chilling) - START(rising) <= ... min,"),
+        ("rising, chilling  step in h", "rising, chilling",
+         "ends between 6 and 8 hours after the addition of the yeast",
+         "such as ... min <= END(rising) - END(chilling) <= ... min,"),
+    ],
+)  # fmt: skip
+def test_the_symbols_lie_on_the_side_of_the_words(declared: str, left: str, words: str, help: str) -> None:
+    (wrong,) = (d for d in told(declared, left, words) if d.severity == "error")
+    assert help in wrong.help

@@ -162,6 +162,7 @@ class _Trial:
         members = tuple(getattr(made.get(listed), "members", ()))
         switched = set(members) - {OTHERS} == {"yes", "no"}
         if len(steps) > 1:
+            yield from self._apart_in_time(*steps) if len(steps) == 2 else ()
             yield f"ORDER({', '.join(steps)})"
         elif steps and others:
             yield from self._under_conditions(f"DONE({steps[0]})", others)
@@ -178,6 +179,17 @@ class _Trial:
             yield f"{listed} = {member}" if isinstance(made[listed], ChoiceDecl) else f"{member} IN {listed}"
         elif others:
             yield from self._of_numbers(others)
+
+    def _apart_in_time(self, one: str, other: str) -> Iterator[str]:
+        """How long it is from a step to another, where the words state a number."""
+        texts = self.words.lower().split()
+        if any(c.isdigit() for c in self.words):
+            own = f"START({one})" if _ENDING.isdisjoint(texts) else f"END({one})"
+            before = "before" in texts
+            ended = {"start", "beginning"}.isdisjoint(texts) if not before else "end" in texts
+            its = f"END({other})" if ended else f"START({other})"
+            span = f"{its} - {own}" if before else f"{own} - {its}"
+            yield _limited(self.words, span, f"{FILLED_IN} min")
 
     def _under_conditions(self, so: str, rest: Mapping[str, object]) -> Iterator[str]:
         """What is so where a condition holds; which is under which the words may leave open."""
@@ -226,6 +238,8 @@ def _limited(words: str, thing: str, limit: str) -> str:
         elif texts[at] in _TURNING:
             said.add("turned round")
         at += len(run) or 1
+    if not _OUTSIDE.isdisjoint(texts) and _DENYING.isdisjoint(texts):
+        return f"({thing} < {limit} OR {thing} > {limit})"
     sign = _SIGNS.get(said.pop()) if len(said) == 1 else None
     return f"{thing} {sign} {limit}" if sign else f"{limit} <= {thing} <= {limit}"
 
@@ -252,6 +266,9 @@ _TURNING = frozenset(
     " once twice times every".split()
 )
 """With these the side is another, or nothing tells it: at least once an hour is within an hour."""
+_OUTSIDE = frozenset("outside beyond neither".split())
+_DENYING = frozenset("not no never".split())
+_ENDING = frozenset("ends ending ended stops stopped finished finishes completed".split())
 FILLED_IN = "7919"
 """A number that no claim has, in place of which dots are shown."""
 
