@@ -835,15 +835,20 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
     )
 
 
+_OF_PLAIN_NUMBERS = {"ratio", "number", "value"}
+
+
 def _calls_it(subject: Subject, said: list[str]) -> bool:
     """`the inlet pressure is`, of an inlet: its name, with what is measured of it."""
     name = set(subject.text.lower().split())
     kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
     rest = {w for w in said if w not in FILLERS} - name
+    rest -= _OF_PLAIN_NUMBERS if kind == PLAIN_KIND else set()
     kinds = [kind_word(w) for w in rest]
     measured = all(k is not None and kind is not None and k.accepts(kind) for k in kinds)
     drops = not listed("conditional", "drops").isdisjoint(said)  # an oven drop is no oven
-    return name <= set(said) and measured and not drops
+    plain = bool(said) and kind == PLAIN_KIND and _OF_PLAIN_NUMBERS.issuperset(said)
+    return plain or (name <= set(said) and measured and not drops)
 
 
 def _read_past(job: Job, words: Tokens, name: str, help: str) -> Diagnostic:
