@@ -431,3 +431,22 @@ def test_words_that_close_a_composition_or_leave_a_choice_are_not_parted_by_ingr
     for words in ("consisting of 3 to 5 wt% of water",):
         made, _ = read_sheet(Source("test", SLIP.format(words=words)))
         assert made is None, words
+
+
+@pytest.mark.parametrize("only", ["", "only "])
+def test_an_amount_of_a_class_with_room_for_others_is_told(only: str) -> None:
+    words = "from 0.2 to 1.5 % by weight of at least one of gum and pectin"
+    head = f"paste  composition in wt%\n  water, salt\n  thickener : {only}gum, pectin\n"
+    _, told = read_sheet(Source("t", f"{head}\n1. A paste with {words}.\n   | thickener : {words}\n"))
+    whole = "the amount is read as that of the whole class 'thickener'"
+    assert (whole in [d.message for d in told]) is not bool(only)
+
+
+@pytest.mark.parametrize(
+    "words", ["at most 1 wt% of gum", "at most 1 wt% of gum and at most 2 wt% of pectin"]
+)
+def test_an_amount_of_a_member_is_none_of_its_class(words: str) -> None:
+    head = "paste  composition in wt%\n  water, salt\n  thickener : gum, pectin\n"
+    made, told = read_sheet(Source("t", f"{head}\n1. A paste with {words}.\n   | thickener : {words}\n"))
+    assert made is None
+    assert any("write: gum" in d.help for d in told)

@@ -12,7 +12,7 @@ from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, All, Any, Compare, Const, Divide, ExactlyOne, Formula, Implies, Not
 from scopecheck.exact.bare_shares import NO_BASIS, PERCENT, read_as_declared
-from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import field, record, replace
@@ -691,10 +691,21 @@ class Reader:
             if self._trying()._if_read(which, words, subjects) is not None:
                 chosen = self._if_read(which, words, subjects)
                 assert isinstance(subjects[0].bound, Typed)
+                self._tell_of_others(other in map(str.lower, members), words, subjects[0])
                 there = Compare(">", subjects[0].bound.term, Const(Fraction(0)))
                 of_what = (Implies(there, chosen),) if chosen is not None else ()
                 return All((self.condition(so_much, subjects), *of_what))
         return None
+
+    def _tell_of_others(self, there: bool, words: Words, of: Subject) -> None:
+        """A warning that members nobody named count in an amount of the class."""
+        told = Diagnostic(
+            "warning", words.span, f"the amount is read as that of the whole class '{of.text}'",
+            "The class has room for members that its line does not name.",
+            "of those named alone, put these left of the colon, with commas",
+        )  # fmt: skip
+        if there and not self.tried and told not in self.groups.passed:
+            self.groups.passed.append(told)
 
     def _loosely(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
