@@ -156,6 +156,7 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (RIM, "gap, rim", "the gap is at most 3 mm larger than the rim, but at least 1 mm"),
         (RIM, "gap, rim", "the gap is less than the rim by at least 10 mm but not less than 5 mm"),
         (RIM, "gap, rim", "at least 5 mm, but at most 2 mm less than the rim"),
+        (RIM, "gap, rim", "at least 2 mm more than the rim but less than 8 mm"),
         (RIM, "gap, rim", "the gap exceeds the rim by at most 10 mm and not more than 50 mm"),
         (COUNTS, "bore, pin", "two bores, or one bore and one pin"),
         (COUNTS, "bore, pin", "a bore and a pin or two pins"),

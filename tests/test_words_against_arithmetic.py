@@ -146,7 +146,6 @@ ON_EACH = [
         lambda x, y: 2 <= x - y <= 5,
     ),
     ("gap", "exceeds the rim by at least 2 mm and is at most 8 mm", lambda x, y: x - y >= 2 and x <= 8),
-    ("gap, rim", "at least 2 mm more than the rim but less than 8 mm", lambda x, y: x - y >= 2 and x < 8),
     ("oil, gum", "no oil and at most 6 wt% of gum", lambda x, y: x == 0 and y <= 6),
     ("oil, gum", "not more than 50 % of the weight of the gum", lambda x, y: x <= y / 2 if y else None),
 ]

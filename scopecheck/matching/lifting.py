@@ -32,14 +32,27 @@ def in_symbols(job: Job) -> str:
         return help
     declared = job.place.names.declared(name)
     unit = declared.unit.symbol if isinstance(declared, NumberDecl) and not declared.whole else ""
-    from_below = any(f" {run} " in f" {job.words.text.lower()} " for run in _FROM_BELOW)
-    return f"{help} such as {name} {'>=' if from_below else '<='} ... {unit}" if unit else help
+    said = rest = f" {job.words.text.lower()} "
+    for run in _FROM_BELOW:
+        rest = rest.replace(f" {run} ", " ; ")  # 'no less than' is none of the others
+    below = rest != said and not any(f" {run} " in rest for run in _FROM_ABOVE)
+    return f"{help} such as {name} {'>=' if below else '<='} ... {unit}" if unit else help
 
 
 _FROM_BELOW = (
     "at least", "no less than", "not less than", "not below", "no lower than", "not lower than",
     "no fewer than", "a minimum of", "or more",
 )  # fmt: skip
+_FROM_ABOVE = (
+    "at most",
+    "no more than",
+    "not more than",
+    "up to",
+    "not exceeding",
+    "less than",
+    "or less",
+    "below",
+)
 
 
 def advised(job: Job, tokens: Tokens, start: int, end: int, unit: str) -> tuple[str, str]:

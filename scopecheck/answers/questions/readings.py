@@ -44,7 +44,9 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         return
     others = _readings_alone(prepared, limitation, search)
     escape = Demand(Not(meant), formula, "none")
-    every = _on_each(prepared, search, escape, session.surely(formula, met=True), session.denied(meant))
+    every = _on_each(
+        prepared, search, groups, escape, session.surely(formula, met=True), session.denied(meant)
+    )
     shown = prepared.exhibit(
         replace(at_limitation("unmeant met", 2, limitation), bearer="challenger"),
         search,
@@ -69,7 +71,7 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
         return
     others = _readings_alone(prepared, limitation, search)
     escape = Demand(meant, formula, "every")
-    every = _on_each(prepared, search, escape, session.surely(formula, met=False), session.met(meant))
+    every = _on_each(prepared, search, groups, escape, session.surely(formula, met=False), session.met(meant))
     shown = prepared.exhibit(
         replace(at_limitation("meant lost", 3, limitation), bearer="competitor"),
         search,
@@ -117,11 +119,16 @@ def _readings_alone(prepared: Prepared, limitation: Limitation, search: Search) 
     return tuple(found)
 
 
-def _on_each(prepared: Prepared, search: Search, escape: Demand, *always: Constraint) -> bool:
-    """Is there no escape on any construction? The search is then for one thing that shows it on each."""
+def _on_each(
+    prepared: Prepared, search: Search, groups: tuple[int, ...], escape: Demand, *always: Constraint
+) -> bool:
+    """Is there no escape on any construction? The search is then for one thing that shows it on each, if that
+    takes no other reading than the base where the base shows it."""
     if some_construction(prepared.session, [escape]):
         return False
-    if search.holds(*always):
+    base = prepared.session.taken(prepared.session.base, groups)
+    base = base if search.holds(*base) else base[:0]
+    if search.holds(*base, *always):
         search.require(*always)
     return True
 
