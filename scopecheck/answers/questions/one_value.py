@@ -7,6 +7,7 @@ from contextlib import suppress
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
+from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.witness import Obligation, verify
@@ -36,6 +37,9 @@ def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
     found = [name for name in single if not _stated(prepared, instance, _another(name, article[name]))]
     if not found:
         return
+    met = session.search(())
+    met.require(session.met(scope, base))
+    picked = pick_article(session, met, prepared.relevant(scope), prepared.known((scope,)))
     search.require(session.met(_another(found[0], article[found[0]]), base))
     labelled = [(x.label, session.met(x.formula, base)) for x in instance.limitations]
     lines = tuple(label for label, _ in labelled)
@@ -46,7 +50,8 @@ def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
         outcome="excluded",
         quantifier="base",
         construction=base,
-        witness=verify(prepared.sheet, article, (Obligation(scope, "met", base),)),
+        witness=verify(prepared.sheet, picked.article, (Obligation(scope, "met", base),)),
+        simplest=picked.simplest,
         shown=tuple(found),
         conflict=lines,
     )
