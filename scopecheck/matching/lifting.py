@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
@@ -32,27 +34,20 @@ def in_symbols(job: Job) -> str:
         return help
     declared = job.place.names.declared(name)
     unit = declared.unit.symbol if isinstance(declared, NumberDecl) and not declared.whole else ""
-    said = rest = f" {job.words.text.lower()} "
-    for run in _FROM_BELOW:
-        rest = rest.replace(f" {run} ", " ; ")  # 'no less than' is none of the others
-    below = rest != said and not any(f" {run} " in rest for run in _FROM_ABOVE)
-    return f"{help} such as {name} {'>=' if below else '<='} ... {unit}" if unit else help
+    ends = {end for end, _ in ends_said([word_of(t) for t in job.words.tokens if t.sort != "gap"])}
+    sign = ">=" if ends - {""} == {"least"} else "<="
+    return f"{help} such as {name} {sign} ... {unit}" if unit else help
 
 
-_FROM_BELOW = (
-    "at least", "no less than", "not less than", "not below", "no lower than", "not lower than",
-    "no fewer than", "a minimum of", "or more",
-)  # fmt: skip
-_FROM_ABOVE = (
-    "at most",
-    "no more than",
-    "not more than",
-    "up to",
-    "not exceeding",
-    "less than",
-    "or less",
-    "below",
-)
+def ends_said(texts: list[str]) -> Iterator[tuple[str, list[str]]]:
+    """The words one by one, runs that say an end of a limit in one: 'least', 'most' or '', and the run."""
+    at = 0
+    while at < len(texts):
+        most = run_at(texts, at, "limits", "saying_at_most")
+        least = run_at(texts, at, "limits", "saying_at_least")
+        length = max(most, least)
+        yield ("most" if most > least else "least" if length else ""), texts[at : at + (length or 1)]
+        at += length or 1
 
 
 def advised(job: Job, tokens: Tokens, start: int, end: int, unit: str) -> tuple[str, str]:

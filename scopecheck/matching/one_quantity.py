@@ -17,7 +17,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import FILLERS, has_number, word_of
 from scopecheck.matching.everyday import placed_at
-from scopecheck.matching.passed_over import IN_EACH
+from scopecheck.matching.passed_over import IN_EACH, SO_OFTEN
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.surroundings import describes
 from scopecheck.vocabulary.names import Bound, Typed
@@ -346,6 +346,6 @@ def _done_so_often(job: Job, tokens: Tokens) -> Found:
         yield (*at, *tokens[start:end]), _told(job, tokens[:start], cause, _own(job))
 
 
-_SO_OFTEN = frozenset("times once twice thrice".split())
+_SO_OFTEN = SO_OFTEN.keys() | {"times"}
 _BY_SO_MUCH = ("larger", "longer", "wider", "enlarged", "magnified", "amplified", "multiplied", "stretched")
 _LEADING_ON = ("of", "to", "for", "by", "in", "at", "per", "after", "before", "until", "with", "from")

@@ -44,7 +44,7 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     if not named:
         return
     never = (others | names_own | job.place.phrases.words()) - {"constant"}  # that is told
-    never -= {"opening", "closing", "nominal"} if len(job.subjects) == 1 and not job.sort else set()
+    never -= listed("names", "describing") if len(job.subjects) == 1 and not job.sort else set()
     # 'Planet wheels' are planets; an oil phase is no oil.
     counted = job.sort == "parts" or all(isinstance(s.bound, Typed) and s.bound.whole for s in job.subjects)
     # Graphite particles are graphite, in a form.
@@ -931,7 +931,7 @@ def _says_which(token: Token, never: set[str]) -> bool:
         word in NUMBER_WORDS
         or word.endswith(("est", "fold"))
         or word in listed("asides", "never_past")
-        or (word.startswith(("non-", "un")) and word != "unsuccessful")
+        or (word.startswith(("non-", "un")) and word not in listed("names", "describing"))
         or word in word_lists()["fractions"]
     ):
         return False

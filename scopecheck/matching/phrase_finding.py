@@ -226,10 +226,11 @@ class Job:
 
     def _so_many_times(self, limit: tuple[Token, ...], number: tuple[Token, ...]) -> bool:
         """Is the one a multiple of a declared quantity, and the other a number without a unit?"""
-        said = f" {' '.join(map(word_of, limit))} "
-        named = any(f" {name.lower()} " in said for name in self.place.names.declarations)
-        plain = bool(number) and not any(t.number and t.number.unit for t in number)
-        return plain and named and not _OF_MULTIPLES.isdisjoint(said.split())
+        words = [word_of(t) for t in limit]
+        if not number or _OF_MULTIPLES.isdisjoint(words) or any(t.number and t.number.unit for t in number):
+            return False
+        said = f" {' '.join(words)} "
+        return any(f" {name.lower()} " in said for name in self.place.names.declarations)
 
     def _of_what_they_make(self, match: Match) -> bool:
         """`the difference in length of A and B`, `the overlap of A and B`: one value, and none of each?"""
@@ -903,27 +904,12 @@ _OF_MULTIPLES = frozenset("multiple multiples times twice thrice half double tri
 
 def _counts_kinds(tokens: tuple[Token, ...]) -> bool:
     """`at least one of a spring`, which goes on with 'and a lid': how many of the kinds there are."""
-    return any(then == "of" and (has_number(t) or word_of(t) in _HOW_MANY) for t, then in _beside(tokens))
+    return any(
+        word_of(then) == "of" and (has_number(t) or word_of(t) in _HOW_MANY) for t, then in pairwise(tokens)
+    )
 
 
-def _beside(tokens: tuple[Token, ...]) -> Iterator[tuple[Token, str]]:
-    return ((t, word_of(then)) for t, then in pairwise(tokens))
-
-
-_HOW_MANY = (
-    "more",
-    "fewer",
-    "less",
-    "most",
-    "all",
-    "none",
-    "any",
-    "each",
-    "either",
-    "both",
-    "neither",
-    "some",
-)
+_HOW_MANY = frozenset("more fewer less most all none any each either both neither some".split())
 
 
 def _parts_at_most(match: Match, tokens: tuple[Token, ...]) -> bool:

@@ -102,10 +102,7 @@ def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) 
 @cache
 def _is_like_one_of(word: str, literals: frozenset[str]) -> bool:
     """May it be one of them misspelled, or another form of it?"""
-    return word not in _LIKE_NONE and bool(get_close_matches(word, literals, 1, 0.8))
-
-
-_LIKE_NONE = ("branched",)
+    return word not in listed("names", "describing") and bool(get_close_matches(word, literals, 1, 0.8))
 
 
 def dangles(tokens: Tokens) -> bool:

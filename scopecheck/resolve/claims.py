@@ -31,10 +31,10 @@ from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, is_thing, names_another, parents, references
 from scopecheck.resolve.form_rules import form_warnings, told_by_its_making, told_by_its_purpose
 from scopecheck.resolve.left_unsaid import (
+    against_itself,
     another_average,
     another_basis,
     another_measure,
-    beside_itself,
     between_two_names,
     of_another_member,
     preferred_beyond,
@@ -479,7 +479,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, claimed: str) -> F
     if subjects:
         measured = measured or another_basis(line.words, subjects, desk.names, claimed)
     measured = measured or between_two_names(line.words, desk.names)
-    measured = beside_itself(line.words, formula, subjects) or measured
+    measured = against_itself(line.words, formula, subjects) or measured
     measured = measured or of_another_member(line.words, formula, subjects, desk.names)
     told += preferred_beyond(line.words)
     desk.wrong += (*told, measured) if measured else tuple(told)

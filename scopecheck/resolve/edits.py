@@ -10,10 +10,10 @@ from scopecheck.foundations.diagnostics import Diagnostic, may_have_an_edit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
-from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import CasesStatement, ClaimStatement, Restatement
 from scopecheck.language.syntax import Sheet as Written
+from scopecheck.matching.lifting import ends_said
 from scopecheck.matching.phrase_advice import NOT_READ
 from scopecheck.resolve.sheet import resolved
 from scopecheck.vocabulary.names import Names
@@ -227,17 +227,13 @@ def _names_both(texts: list[str], things: list[str]) -> bool:
 def _limited(words: str, thing: str, limit: str) -> str:
     """The thing within a limit on the side that the words tell; within two, where they tell none or both."""
     texts = words.lower().split()
-    said, at = set[str](), 0
-    while at < len(texts):
-        most = run_at(texts, at, "limits", "saying_at_most")
-        least = run_at(texts, at, "limits", "saying_at_least")
-        run = texts[at : at + max(most, least)]
-        if run:
-            ends = "" if _STRICT.isdisjoint(run) or not _MILD.isdisjoint(run) else "strictly "
-            said.add(ends + ("most" if most > least else "least"))
-        elif texts[at] in _TURNING:
+    said = set[str]()
+    for end, run in ends_said(texts):
+        if end:
+            strictly = "" if _STRICT.isdisjoint(run) or not _MILD.isdisjoint(run) else "strictly "
+            said.add(strictly + end)
+        elif run[0] in _TURNING:
             said.add("turned round")
-        at += len(run) or 1
     if not _OUTSIDE.isdisjoint(texts) and _DENYING.isdisjoint(texts):
         return f"({thing} < {limit} OR {thing} > {limit})"
     sign = _SIGNS.get(said.pop()) if len(said) == 1 else None

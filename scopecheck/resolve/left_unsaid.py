@@ -502,7 +502,7 @@ def between_two_names(words: Words, names: Names) -> Diagnostic | None:
     )  # fmt: skip
 
 
-def beside_itself(words: Words, formula: Formula, subjects: Things) -> Diagnostic | None:
+def against_itself(words: Words, formula: Formula, subjects: Things) -> Diagnostic | None:
     """The error for words read of a thing beside itself: `between the gap and the rim`, of the gap."""
     sides = ((n.left, n.right) for n in nodes(formula) if isinstance(n, Compare))
     if not any(left == right and names_in(left) for left, right in sides):

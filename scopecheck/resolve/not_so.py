@@ -20,6 +20,7 @@ from scopecheck.matching.chart import has_number, word_of
 from scopecheck.matching.phrase_advice import OF_WHAT_IS_LEFT, WHAT_IS_LEFT
 from scopecheck.matching.said_once import RATIO_BY, ratio_on_another_basis
 from scopecheck.matching.subjects import Subject, is_bare_share, is_in_points
+from scopecheck.rewording.plainer_counts import DISTANCES
 from scopecheck.vocabulary.names import Names, Typed
 
 Tokens = tuple[Token, ...]
@@ -187,7 +188,7 @@ def _by_so_much(tokens: Tokens, said: list[str], subjects: Things, names: Names)
         if number is None or number.unit is None or not done or verb in _TELLING or verb[:_STEM] in called:
             continue
         if verb in ("spaced", "separated"):
-            if (kind.dimension in (LENGTH, TIME, _ANGLE) or not kind.dimension) or set(own) & _DISTANCES:
+            if (kind.dimension in (LENGTH, TIME, _ANGLE) or not kind.dimension) or set(own) & DISTANCES:
                 continue
             return f"'{verb} by' tells how far values lie apart", "What is declared is one value."
         start = next((i for i in range(at - 2, -1, -1) if said[i] not in _BEFORE_DONE), -1)
@@ -202,7 +203,6 @@ def _by_so_much(tokens: Tokens, said: list[str], subjects: Things, names: Names)
     return None
 
 
-_DISTANCES = frozenset("distance spacing gap clearance separation interval pitch".split())
 _STEM = 4
 _ANGLE: Dimension = (("angle", 1),)
 _BEFORE_DONE = frozenset("is are being be was were has have been which that further".split())

@@ -589,7 +589,7 @@ def _without_setting(tokens: Tokens) -> Tokens:
         return tokens
     to = next((i for i in range(3, min(8, len(words) - 1)) if words[i] == "to"), 0)
     named = bool(to) and all(t.sort == "word" and word_of(t) not in NO_NAME for t in tokens[1:to])
-    named &= words[-1] not in _SO_OFTEN  # 'raising the power up to three times'
+    named &= words[-1] not in (*SO_OFTEN, "times")  # 'raising the power up to three times'
     return tokens[to + 1 :] if named else tokens
 
 
@@ -597,7 +597,6 @@ _SETTING = frozenset(
     "reduce reduces reducing raise raises raising increase increases increasing lower lowers lowering set"
     " sets".split()
 )
-_SO_OFTEN = ("times", "once", "twice", "thrice")
 
 
 def _without_use_behind(tokens: Tokens) -> Tokens:

@@ -518,7 +518,7 @@ def without_apart(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> T
     words = [word_of(t) for t in tokens]
     name = subjects[0].text.lower().split() if subjects else []
     noted = notes[0].lower().replace(",", " ").split() if notes else []
-    distance = not _DISTANCES.isdisjoint((*name, *noted))
+    distance = not DISTANCES.isdisjoint((*name, *noted))
     last = tokens[-2].number if len(tokens) > 1 and words[-1] == "apart" else None
     timed = last is not None and last.unit is not None and last.unit.kind.dimension == TIME
     if timed or (last is not None and distance and len(subjects) == 1):
@@ -541,7 +541,7 @@ def without_apart(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> T
 _SPACED = [
     [*spaced, by] for spaced in (["spaced", "apart"], ["spaced"], ["separated"]) for by in ("by", "at")
 ]
-_DISTANCES = frozenset("distance spacing gap clearance separation interval pitch".split())
+DISTANCES = frozenset("distance spacing gap clearance separation interval pitch".split())
 _DENYING = frozenset("not no never neither nor without".split())
 
 
