@@ -5,6 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import product
 
+import pytest
+
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.conditions import conditions_not_met
@@ -13,6 +15,8 @@ from scopecheck.core.formula import Chosen, Compare, Const, Formula, Measured
 from scopecheck.core.model import Sheet
 from scopecheck.report.items import statement
 from scopecheck.report.wording import GLUE
+from scopecheck.solving.clock import SECOND
+from scopecheck.solving.constraints import Budget
 from scopecheck.solving.evaluate import meets
 from tests.sheets import sheet
 
@@ -56,6 +60,17 @@ def test_a_limit_that_keeps_out_all_that_fulfils_its_condition() -> None:
     told = statement(about, finding).replace(GLUE, " ")
     assert told.startswith("Sets a limit on a condition (on sort) that nothing in claim 2 fulfils: 1a")
     assert told.endswith("rule it out.")
+
+
+@pytest.mark.parametrize("pad", ["at most 5 mm", "at most 5.1 mm"])
+def test_a_condition_that_only_a_wider_reading_fulfils(pad: str) -> None:
+    """What fulfils it on a stretch of its words clears it; it was looked for again and again before."""
+    lines = (f"thick : {pad}", "sort, thick : the pad is soft when the thickness is about 5.4 mm")
+    about = made(("A pad", lines))
+    prepared = prepare(about, Budget(wall=20))
+    ((instance,),) = prepared.instances.values()
+    assert [f.quantifier for f in conditions_not_met(prepared, instance)] == ["base"]
+    assert prepared.session.clock.left > 10 * SECOND
 
 
 def test_one_of_two_conditions_of_a_line() -> None:

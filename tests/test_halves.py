@@ -4,20 +4,24 @@ from __future__ import annotations
 
 import os
 import signal
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 import z3
 
 from scopecheck.answers import questions
+from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions import halves, prepare
+from scopecheck.answers.questions.cases import Answer
 from scopecheck.commands.check import Options, checked
 from scopecheck.core.model import Sheet
 from scopecheck.foundations import meanwhile as second
 from scopecheck.foundations.meanwhile import meanwhile
+from scopecheck.foundations.spans import Source, Span
 from scopecheck.report.render import render
-from scopecheck.solving.constraints import Budget
+from scopecheck.solving import clock
+from scopecheck.solving.constraints import Budget, Undecided
 from tests import sheets
 
 MENDED = (Path(__file__).parent.parent / "specs" / "sheets" / "mended.sheet").read_text("utf-8")
@@ -83,6 +87,37 @@ def test_each_part_is_in_one_half_and_few_questions_are_asked_in_one() -> None:
     assert all(parts)
     assert not parts[0] & parts[1]
     assert halves.second_half(tasks[:4]) == ()
+
+
+def test_one_question_does_not_take_the_time_of_all_others(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What its share of the time was too short for is asked once more, when all others had theirs."""
+    now = [0]
+    monkeypatch.setattr(clock, "_now", lambda: now[0])
+    limit = clock.Clock(60 * clock.SECOND)
+    asked: list[tuple[str, int]] = []
+
+    def taking(label: str, needed: int) -> halves.Task:
+        def ask() -> Iterator[Answer]:
+            asked.append((label, limit.left))
+            now[0] += min(needed, limit.left)
+            if not limit.left:
+                raise Undecided("late")
+            yield Looked("contested", 1, label)
+
+        span = Span(Source("x", "y"), 0, 1)
+        return halves.Task(label, "contested", 1, label, span, (halves.CLAIM, label), ask)
+
+    tasks = [taking("long", 15_000), taking("endless", 90_000), taking("short", 1_000)]
+    found = halves.answered(tasks, range(3), lambda _: None, limit)
+    assert asked == [
+        ("long", 10_000),
+        ("endless", 10_000),
+        ("short", 10_000),
+        ("long", 19_500),
+        ("endless", 24_000),
+    ]
+    assert [type(answer) for place in sorted(found) for answer in found[place]] == [Looked, Finding, Looked]
+    assert limit.left == 0
 
 
 # ---- the second process

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Iterator
+from contextlib import contextmanager
 from fractions import Fraction
 
 SECOND = 1000
@@ -29,6 +31,16 @@ class Clock:
     def share(self, of: Fraction) -> int:
         """The share of the whole time."""
         return int(self.whole * of)
+
+    @contextmanager
+    def no_longer_than(self, milliseconds: int) -> Iterator[None]:
+        """What is done inside has so much of the time that is left, for all that look at this clock."""
+        end = self._end
+        self._end = min(end, _now() + milliseconds)
+        try:
+            yield
+        finally:
+            self._end = end
 
 
 def _now() -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from fractions import Fraction
-from functools import reduce
+from functools import partial, reduce
 
 from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import EMPTY_CLAIM, Answers, Finding, Looked
@@ -96,7 +96,7 @@ def ask_prepared(
             progress(task.doing)
 
     apart = second.places if second is not None else ()
-    found = answered(tasks, sorted(set(range(len(tasks))).difference(apart)), tell)
+    found = answered(tasks, sorted(set(range(len(tasks))).difference(apart)), tell, prepared.session.clock)
     if second is not None:
         found |= second.asked.answer(lambda begun: tell(tasks[apart[begun - 1]]))
     every = [answer for place in sorted(found) for answer in found[place]]
@@ -183,14 +183,14 @@ def _tasks(prepared: Prepared) -> Iterator[Task]:
             ("beside the description", together_beside_description),
             ("choices left", choices),
         ):
-            told = _by_way_of(instance, ask(prepared, instance))
+            told = partial(_by_way_of, prepared, instance, ask)
             yield Task(label, question, claim.number, label, claim.span, (CLAIM, label), told)
     if sheet.claims:
         yield _of_all(prepared, "claims alike", "same scope", same_scope)
     for claim in sheet.claims:
         label = f"claim {claim.number}"
         part = (LINES, label)
-        inside = no_case_inside(prepared, claim)
+        inside = partial(no_case_inside, prepared, claim)
         yield Task(label, "no case inside", claim.number, label, claim.span, part, inside)
         for x in claim.limitations:
             for question, of_line in (
@@ -198,28 +198,30 @@ def _tasks(prepared: Prepared) -> Iterator[Task]:
                 ("without measure", without_measure),
                 ("pair", pairs),
             ):
-                yield Task(x.label, question, claim.number, x.label, x.span, part, of_line(prepared, x))
+                told = partial(of_line, prepared, x)
+                yield Task(x.label, question, claim.number, x.label, x.span, part, told)
 
 
 def _of_case(prepared: Prepared, case: Case) -> Iterator[Task]:
-    asked: dict[str, Iterable[Answer]] = {}
+    asked: dict[str, Callable[[Prepared, Case], Iterable[Answer]]] = {}
     match case.role:
         case "outside" | "document":
-            asked[f"{case.role} met"] = outside_met(prepared, case)
-            asked["kept out"] = kept_out(prepared, case)
+            asked[f"{case.role} met"] = outside_met
+            asked["kept out"] = kept_out
         case "inside":
-            asked["inside lost"] = inside_lost(prepared, case)
+            asked["inside lost"] = inside_lost
         case "class":
-            asked["class"] = class_status(prepared, case)
-    for question, answers in asked.items():
-        yield Task(f"case {case.name}", question, 0, case.name, case.span, (CASE, case.name), answers)
+            asked["class"] = class_status
+    for question, ask in asked.items():
+        told = partial(ask, prepared, case)
+        yield Task(f"case {case.name}", question, 0, case.name, case.span, (CASE, case.name), told)
 
 
 def _of_all(
     prepared: Prepared, doing: str, question: str, ask: Callable[[Prepared], Iterable[Answer]]
 ) -> Task:
     first = prepared.sheet.claims[0]
-    return Task(doing, question, first.number, "", first.span, (CASE, question), ask(prepared))
+    return Task(doing, question, first.number, "", first.span, (CASE, question), partial(ask, prepared))
 
 
 @contextmanager
@@ -231,8 +233,8 @@ def second_asked(prepared: Prepared) -> Iterator[SecondHalf | None]:
     apart = second_half(list(_tasks(prepared)))
 
     def asked(step: Callable[[], None]) -> Answered:
-        tasks = list(_tasks(prepared.anew()))
-        return answered(tasks, apart, lambda _: step())
+        own = prepared.anew()
+        return answered(list(_tasks(own)), apart, lambda _: step(), own.session.clock)
 
     if not apart:
         yield None
@@ -241,9 +243,11 @@ def second_asked(prepared: Prepared) -> Iterator[SecondHalf | None]:
         yield SecondHalf(apart, begun)
 
 
-def _by_way_of(instance: Instance, answers: Iterable[Answer]) -> Iterator[Answer]:
+def _by_way_of(
+    prepared: Prepared, instance: Instance, ask: Callable[[Prepared, Instance], Iterable[Answer]]
+) -> Iterator[Answer]:
     """The answers about a claim, those that may differ with the parent with the chain they are found by."""
-    for answer in answers:
+    for answer in ask(prepared, instance):
         if isinstance(answer, Finding) and answer.question in BY_WAY:
             answer = replace(answer, ways=(instance.chain,))
         yield answer

@@ -8,6 +8,7 @@ questions take. Where there is one process only, it asks one half after the othe
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.cases import Answer
@@ -15,10 +16,13 @@ from scopecheck.core.model import Sheet
 from scopecheck.foundations.meanwhile import Meanwhile
 from scopecheck.foundations.record import record
 from scopecheck.foundations.spans import Span
+from scopecheck.solving.clock import Clock
 from scopecheck.solving.constraints import Undecided
 
 MOST_ALONE = 300
 """Questions that weigh no more are asked in one: a second process would take longer than it saves."""
+SHARE = Fraction(1, 6)
+"""One question may take so much of all the time there is before all others were asked."""
 BESIDES = 90
 """What the first process does besides: it looks whether the sheet contradicts itself, and loads reports."""
 WEIGHTS: Mapping[str, int] = {
@@ -54,7 +58,7 @@ class Task:
     label: str
     span: Span
     part: tuple[int, str]
-    answers: Iterable[Answer]
+    ask: Callable[[], Iterable[Answer]]
 
 
 def second_half(tasks: Sequence[Task]) -> tuple[int, ...]:
@@ -94,18 +98,30 @@ class SecondHalf:
     asked: Meanwhile[Answered]
 
 
-def answered(tasks: Sequence[Task], places: Iterable[int], begin: Callable[[Task], None]) -> Answered:
-    """The answers to the tasks at these places; `begin` is told each task when it begins."""
-    found = {}
+def answered(
+    tasks: Sequence[Task], places: Iterable[int], begin: Callable[[Task], None], clock: Clock
+) -> Answered:
+    """The answers to the tasks at these places; `begin` is told each task when it begins.
+
+    None takes more than its share of the time until all had theirs; those that it was too short for are asked
+    once more, with what is left dealt out among them.
+    """
+    found, late = {}, []
     for place in places:
         begin(tasks[place])
-        found[place] = tuple(_answers(tasks[place]))
+        with clock.no_longer_than(clock.share(SHARE)):
+            found[place] = tuple(_answers(tasks[place]))
+            if not clock.left:
+                late.append(place)
+    for waiting, place in zip(range(len(late), 0, -1), late, strict=True):
+        with clock.no_longer_than(clock.left // waiting):
+            found[place] = tuple(_answers(tasks[place]))
     return found
 
 
 def _answers(task: Task) -> Iterator[Answer]:
     try:
-        yield from task.answers
+        yield from task.ask()
     except Undecided as reason:
         yield undecided(task.question, task.claim, task.label, task.span, reason)
 

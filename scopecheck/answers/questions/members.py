@@ -91,13 +91,11 @@ def _not_found(
     left: Sequence[tuple[Limitation, Named]],
     at: Construction | None,
 ) -> list[tuple[Limitation, Named]]:
-    """Those that nothing of the search has: each thing found clears all that it has."""
+    """Those that nothing of the search has: each thing found clears all that it has, as it was read there."""
+    met = prepared.session.met
     missing = list(left)
-    while missing:
-        if not search.find(prepared.session.met(AnyOf(tuple(n.there for _, n in missing)), at)):
-            return missing
-        thing = search.article()
-        missing = [(x, n) for x, n in missing if not meets(n.there, thing, prepared.session.base)]
+    while missing and search.find(met(AnyOf(tuple(n.there for _, n in missing)), at)):
+        missing = [(x, n) for x, n in missing if not search.true(met(n.there, at))]
     return missing
 
 
