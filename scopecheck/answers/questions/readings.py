@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from itertools import combinations
 
 from scopecheck.answers.findings import Bearer, Finding, Looked, Quantifier
@@ -17,7 +18,7 @@ from scopecheck.core.formula import All, Any, Formula, Not
 from scopecheck.core.model import Limitation
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import replace
-from scopecheck.solving.constraints import Constraint, all_of, any_of
+from scopecheck.solving.constraints import Constraint, Undecided, all_of, any_of
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Search
 
@@ -312,10 +313,13 @@ def _turned_by(prepared: Prepared, own: tuple[Limitation, ...], group: int, wide
 
 
 def _with_thing(prepared: Prepared, finding: Finding, search: Search, scope: Formula, wider: bool) -> Finding:
-    """Adds the thing on which the reading and the base disagree."""
+    """Adds the thing on which the reading and the base disagree, where one can be shown: that there is one is
+    known."""
     changed: tuple[tuple[Formula, Expected], ...] = ((scope, "met" if wider else "not met"),)
     before: tuple[tuple[Formula, Expected], ...] = ((scope, "not met" if wider else "met"),)
-    return prepared.exhibit(finding, search, (scope,), changed, prepared.known((scope,)), in_base=before)
+    with suppress(Undecided):
+        return prepared.exhibit(finding, search, (scope,), changed, prepared.known((scope,)), in_base=before)
+    return finding
 
 
 def _where_it_turns(prepared: Prepared, finding: Finding, instance: Instance, group: int) -> Finding:
