@@ -62,7 +62,7 @@ FLOORS: dict[str, str] = {
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"
     ),
-    "solving": "clock evaluate border symbols places constraints encode translation known engine solver ends",
+    "solving": "clock evaluate border symbols places constraints encode translation known engine solver cells ends",
     "answers": (
         "witness minimise minimal refine extremes held findings questions.instances questions.prepared"
         " definitions questions.clash questions.cases questions.ways questions.freed questions.varying"
@@ -110,6 +110,7 @@ LIBRARIES: dict[str, set[str]] = {
         "solving.known",
         "solving.engine",
         "solving.solver",
+        "solving.cells",
         "solving.ends",
     },
     "lark": {"language.tables"},

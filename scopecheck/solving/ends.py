@@ -6,7 +6,7 @@ nothing below an end is asked for, and an open end needs a cell, in which nothin
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from fractions import Fraction
 from math import ceil, floor
 
@@ -15,15 +15,15 @@ import z3
 from scopecheck.core.construction import Construction
 from scopecheck.core.formula import Negate, Term
 from scopecheck.foundations.record import record
+from scopecheck.solving.cells import as_in
 from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.encode import Encoder
 from scopecheck.solving.solver import Search
-from scopecheck.solving.symbols import as_bool, as_number, numeral, rational
+from scopecheck.solving.symbols import as_bool, as_number, assert_all, numeral, rational
 
 MOST_CELLS = 60
 MOST_HALVINGS = 120
 CLOSE = Fraction(1, 10**10)
-WHOLE_PARTS = (z3.Z3_OP_TO_INT, z3.Z3_OP_TO_REAL, z3.Z3_OP_IDIV, z3.Z3_OP_MOD)
 
 
 @record
@@ -176,7 +176,8 @@ def simplest_within(low: Fraction, high: Fraction) -> Fraction:
 
 def _cell(search: Search, defined: z3.BoolRef) -> list[z3.BoolRef]:
     """Everything that decides a branch or a comparison, as it was in what was found last."""
-    return [_as_in(atom, search.model) for atom in _atoms([*search.everything_required(), defined])]
+    atoms = search.session.cells.atoms([*search.everything_required(), defined])
+    return [as_in(atom.term, search.model) for atom in atoms]
 
 
 def _approached(search: Search, expression: z3.ArithRef, defined: z3.BoolRef, end: z3.ArithRef) -> bool:
@@ -188,90 +189,14 @@ def _approached(search: Search, expression: z3.ArithRef, defined: z3.BoolRef, en
     near = Constraint(z3.And(defined, expression <= end + numeral(Fraction(1, 10**12))))
     if not search.find(near):
         return False
-    model = search.model
+    model, cells = search.model, search.session.cells
     cell = z3.SimpleSolver()
     cell.set(rlimit=search.session.budget.work, ctrl_c=False, timeout=search.session.time_of_a_step())
-    cell.add(_taken(expression, model) == end)
-    for atom in _atoms([*search.everything_required(), defined]):
-        taken = _taken(atom, model)
-        closed = _closure(taken, model) if z3.is_bool(atom) else _as_in(taken, model)
+    cell.add(cells.taken(expression, model) == end)
+    for atom in cells.atoms([*search.everything_required(), defined]):
+        closed = cells.closed(atom, model)
         if closed is None:
             return False
-        cell.add(closed)
+        assert_all(cell, (closed,))
     reached: bool = cell.check() == z3.sat
     return reached
-
-
-def _atoms(expressions: Iterable[z3.ExprRef]) -> list[z3.ExprRef]:
-    """What a cell is made of, each once, as it first occurs.
-
-    These are the comparisons and Boolean variables, and the whole parts of numbers. A whole part must not
-    change at the end of the cell: the number would jump there.
-    """
-    found: dict[int, z3.ExprRef] = {}
-    seen: set[int] = set()
-    stack = list(reversed(list(expressions)))
-    while stack:
-        top = stack.pop()
-        if top.get_id() in seen:
-            continue
-        seen.add(top.get_id())
-        parts = top.children()
-        if top.decl().kind() in WHOLE_PARTS or (z3.is_bool(top) and (not parts or z3.is_arith(parts[0]))):
-            found[top.get_id()] = top
-        stack.extend(reversed(parts))
-    return list(found.values())
-
-
-def _taken(atom: z3.ExprRef, model: z3.ModelRef) -> z3.ExprRef:
-    """The atom with every branch of a number within it as the model takes it."""
-    while branches := list(_branches(atom)):
-        pairs = []
-        for branch in branches:
-            condition, then, otherwise = branch.children()
-            chosen = z3.is_true(model.eval(condition, model_completion=True))
-            pairs.append((branch, then if chosen else otherwise))
-        atom = z3.substitute(atom, *pairs)
-    return atom
-
-
-def _branches(expression: z3.ExprRef) -> Iterator[z3.ExprRef]:
-    """The outermost branches of numbers in an expression."""
-    stack, seen = [expression], set[int]()
-    while stack:
-        top = stack.pop()
-        if top.get_id() in seen:
-            continue
-        seen.add(top.get_id())
-        if z3.is_arith(top) and top.decl().kind() == z3.Z3_OP_ITE:
-            yield top
-        else:
-            stack.extend(top.children())
-
-
-def _as_in(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef:
-    """That the atom has the value it has in the model."""
-    kept: z3.BoolRef = atom == model.eval(atom, model_completion=True)
-    return kept
-
-
-def _closure(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef | None:
-    """The atom as it stands in the model, with strict comparisons loosened; None for kinds not handled."""
-    holds = z3.is_true(model.eval(atom, model_completion=True))
-    if not atom.children():
-        return atom if holds else z3.Not(atom)
-    left, *rest = atom.children()
-    if len(rest) != 1 or not z3.is_arith(left) or not z3.is_arith(rest[0]):
-        return None
-    right = rest[0]
-    if z3.is_int(left):
-        whole = model.eval(left, model_completion=True)
-        return z3.And(left == whole, right == model.eval(right, model_completion=True))
-    name = atom.decl().kind()
-    if name == z3.Z3_OP_EQ or name == z3.Z3_OP_DISTINCT:
-        if holds == (name == z3.Z3_OP_EQ):
-            return left == right
-        below = z3.is_true(model.eval(left < right, model_completion=True))
-        return left <= right if below else left >= right
-    upward = name in (z3.Z3_OP_GE, z3.Z3_OP_GT)
-    return left >= right if upward == holds else left <= right

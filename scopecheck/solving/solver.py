@@ -24,6 +24,7 @@ from scopecheck.core.formula import Article, Const, Formula, Multiply
 from scopecheck.core.linear import multiplies_unknowns
 from scopecheck.core.model import FreeParameter, Sheet
 from scopecheck.foundations.record import replace
+from scopecheck.solving.cells import Cells
 from scopecheck.solving.clock import Clock
 from scopecheck.solving.constraints import Budget, Constraint, Undecided
 from scopecheck.solving.engine import FIRST_SHARE, Engine, Found, afresh, longest
@@ -70,6 +71,7 @@ class Session(Translation):
         self._engines: dict[bool, Engine] = {}
         self._known: dict[bool, Known] = {}
         self.turning: dict[tuple[str, int, int], tuple[Formula, Formula, frozenset[Fraction]]] = {}
+        self.cells = Cells()
         self._ways: dict[tuple[str, int], Literal["widens", "narrows", ""]] = {}
         self._alike: list[tuple[frozenset[int], z3.BoolRef]] = []
 

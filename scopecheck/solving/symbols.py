@@ -150,6 +150,14 @@ def rational_in(model: z3.ModelRef, number: z3.ArithRef) -> Fraction | None:
     return None
 
 
+def completed_in(model: z3.ModelRef, number: z3.ArithRef) -> z3.ArithRef:
+    """What the number comes to in the model, whatever that leaves open being completed."""
+    value = _value_in(model, number, False)
+    if not value or z3.Z3_get_ast_kind(_REF, value) != z3.Z3_NUMERAL_AST:
+        value = _value_in(model, number, True)
+    return _Arith(value)
+
+
 def _value_in(model: z3.ModelRef, item: z3.ExprRef, completed: bool) -> Any:
     """The term that the item comes to in the model, a null pointer where it comes to nothing."""
     value = _list_type(1)()
