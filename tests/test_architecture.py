@@ -31,7 +31,7 @@ FLOORS: dict[str, str] = {
     ),
     "core": (
         "formula declared chains model construction linear stated written_ends rewrite rounded_ranges ranges"
-        " range_sets ties nearness plain alike shares reference"
+        " range_sets ties nearness plain alike shares reference regroup"
     ),
     "vocabulary": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
@@ -39,7 +39,8 @@ FLOORS: dict[str, str] = {
     ),
     "exact": "greater_figure fitting bare_shares arithmetic parts functions terms formulas",
     "occurrences": (
-        "groups settling rivals occurrence plain_readings limit_texts free_numbers readings defined_words"
+        "groups settling rivals occurrence plain_readings limit_texts free_numbers readings alike"
+        " defined_words"
     ),
     "matching": (
         "chart states practice spelled everyday of_ratios subjects called asides together them nouns"
@@ -62,7 +63,9 @@ FLOORS: dict[str, str] = {
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"
     ),
-    "solving": "clock evaluate border symbols places constraints encode translation known engine solver cells ends",
+    "solving": (
+        "clock evaluate border symbols cells places constraints encode translation known engine solver ends"
+    ),
     "answers": (
         "witness minimise minimal refine extremes held findings questions.instances questions.prepared"
         " definitions questions.clash questions.cases questions.ways questions.freed questions.varying"
@@ -104,13 +107,13 @@ TOP = ("cli", "__main__")
 LIBRARIES: dict[str, set[str]] = {
     "z3": {
         "solving.symbols",
+        "solving.cells",
         "solving.constraints",
         "solving.encode",
         "solving.translation",
         "solving.known",
         "solving.engine",
         "solving.solver",
-        "solving.cells",
         "solving.ends",
     },
     "lark": {"language.tables"},

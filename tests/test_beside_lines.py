@@ -86,9 +86,42 @@ def test_so_is_what_stands_right_behind(words: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("said", "lifted", "words"),
+    [
+        ("and means increasing the width by at least 4 mm", "at least 4 mm", "increasing the width by"),
+        ("which is enlarged in width by at least 4 mm", "at least 4 mm", "width by"),
+        ("which differs from 20 mm by not more than 4 mm", "not more than 4 mm", "differs from 20 mm by"),
+        ("which drops within a cycle by at least 4 mm", "at least 4 mm", "drops within a cycle by"),
+        ("offset from a set gap by at least 4 mm", "at least 4 mm", "offset from a set gap by"),
+        ("adjustable in steps of at least 4 mm", "at least 4 mm", "steps of"),
+        ("with a hysteresis of 4 mm", "4 mm", "hysteresis of"),
+        ("and a second gap of at least 4 mm", "at least 4 mm", "second gap of"),
+        ("and a cumulative gap of at least 4 mm", "at least 4 mm", "cumulative gap of"),
+        ("the double of which is 4 mm", "4 mm", "double of which is"),
+        ("and the sum of gap and play being below 4 mm", "below 4 mm", "sum of gap and play being"),
+        ("the gap per stage being at least 4 mm", "at least 4 mm", "per stage being"),
+        ("the gap of all but one of the stages being 4 mm", "4 mm", "all but one of the stages being"),
+        ("and an inner gap minus an outer gap of at least 4 mm", "at least 4 mm", "minus an outer gap of"),
+        ("which at its start is 4 mm", "4 mm", "which at its start is"),
+        ("which momentarily is above 4 mm", "above 4 mm", "which momentarily is"),
+        ("that is designed to be 4 mm", "4 mm", "designed to be"),
+        ("being not necessarily less than 4 mm", "less than 4 mm", "not necessarily"),
+    ],
+)
+def test_what_makes_it_a_limit_of_something_else_is_told(said: str, lifted: str, words: str) -> None:
+    (message,) = told(said, lifted)
+    assert message.startswith(f"'{words}' stands right before these words in the claim, and in no line")
+    assert "With it" in message
+
+
+@pytest.mark.parametrize(
     ("said", "lifted"),
     [
         ("that is 4 mm", "4 mm"),
+        ("the leaves being spaced apart by at least 4 mm", "at least 4 mm"),
+        ("into which a tongue extends in the main direction by 4 mm", "4 mm"),
+        ("that is shut by two clips", "two clips"),
+        ("and a food product having a gap of 4 mm", "a gap of 4 mm"),
         ("which lies in the range of 2 to 4 mm", "2 to 4 mm"),
         ("that is kept at 4 mm", "4 mm"),
         ("that is generally 4 mm", "4 mm"),  # the account has it

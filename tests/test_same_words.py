@@ -50,6 +50,17 @@ def read(subjects: str, words: str) -> tuple[str, list[tuple[str, str]]]:
     ("subjects", "words", "same"),
     [
         ("delay", "at most 1 second", "at most 1 s"),
+        ("rim", "between 2-4 mm", "between 2 and 4 mm"),
+        ("rim", "anywhere between 2 mm - 4 mm", "between 2 and 4 mm"),
+        ("rim", "between 2 to 4 mm", "between 2 and 4 mm"),
+        ("rim", "in the range between 2-4 mm", "in the range between 2 and 4 mm"),
+        ("rim", "strictly between 2-4 mm", "strictly between 2 and 4 mm"),
+        ("rim", "between about 2-4 mm", "between about 2 and 4 mm"),
+        (
+            "rim, bore",
+            "a ratio of rim to bore of between 1:1 - 3:1",
+            "a ratio of rim to bore of between 1:1 and 3:1",
+        ),
         (
             "left flange, right flange",
             "either flange is 3 mm",

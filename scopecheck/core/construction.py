@@ -99,6 +99,17 @@ def admissible_readings(group: Group, strained: bool = False) -> tuple[int, ...]
     return kept or tuple(range(len(group.readings)))
 
 
+def own_meanings(formulas: Iterable[Formula], group: int, readings: Iterable[int]) -> tuple[int, ...]:
+    """Of the readings those that are not, wherever the formulas have the group, the same as one before."""
+    read = [
+        n.options for f in formulas for n in nodes(f) if isinstance(n, Read | ReadTerm) and n.group == group
+    ]
+    found: dict[tuple[int, ...], int] = {}
+    for r in readings:
+        found.setdefault(tuple(id(options[r]) for options in read) or (r,), r)
+    return tuple(found.values())
+
+
 def reread_groups(sheet: Sheet, k: Construction, groups: Iterable[int]) -> tuple[int, ...]:
     """Those of `groups` whose reading, or a parameter of the reading taken, departs from the base."""
     values = dict(k.parameters)

@@ -190,7 +190,8 @@ def regrouped(
 ) -> Formula:
     """The formula for other group numbers: each group's new number with the readings that it keeps, in order.
 
-    Parameters get the keys that `keys` gives them. Readings that are not kept take their meanings with them.
+    A reading kept twice is the same object twice. Parameters get the keys that `keys` gives them. Readings
+    that are not kept take their meanings with them.
     """
     again: Formula = _regrouped(formula, groups, keys)
     return again
@@ -202,7 +203,8 @@ def _regrouped(
     match item:
         case Read(group, options) | ReadTerm(group, options):
             number, kept = groups[group]
-            return type(item)(number, tuple(_regrouped(options[r], groups, keys) for r in kept))
+            again = {r: _regrouped(options[r], groups, keys) for r in dict.fromkeys(kept)}
+            return type(item)(number, tuple(again[r] for r in kept))
         case Parameter(key):
             return Parameter(keys[key])
         case tuple():

@@ -130,7 +130,9 @@ def _sum(parts: list[str], items: Iterable[Term]) -> str:
 
 
 def _unit(sheet: Sheet, term: Term) -> Unit | None:
-    """The unit of the first quantity that a term speaks of."""
+    """The unit of the first quantity that a term speaks of; a quotient has none."""
+    while isinstance(term, Magnitude | Negate | Rounded):
+        term = term.item
     names = names_in(term)
     found = [d for d in sheet.declarations if d.name in names and isinstance(d, NumberDecl)]
     return found[0].unit if found and not isinstance(term, Divide) else None

@@ -8,6 +8,7 @@ from fractions import Fraction
 from scopecheck.core.formula import Bound as End
 from scopecheck.core.formula import lies_within
 from scopecheck.core.model import FreeParameter
+from scopecheck.core.regroup import key_of
 from scopecheck.exact.fitting import Context, bare_number
 from scopecheck.exact.formulas import context
 from scopecheck.exact.terms import term
@@ -83,7 +84,7 @@ def open_numbers(
         numbers = ", ".join(text for name, text in at.shown.items() if name in _number_slots(at))
         scope = measured if shared else numbers or at.words
         lower, upper, presumed = _interval(free, unit, at, names)
-        key = f"{free.name} of group {group}, reading {index}, {scope}"
+        key = key_of(free.name, group, index, scope)
         unknown = not (shared or free.presumed or upper or _number_slots(at))
         found.append(
             FreeParameter(key, free.name, group, index, lower, upper, presumed, unit, shared, unknown)

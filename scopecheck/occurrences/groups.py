@@ -60,7 +60,13 @@ class Draft:
     own: OwnPhrase | None = None
     presumed: tuple[str, ...] = ()
     untried: tuple[tuple[str, Standing], ...] = ()
+    alike: Hashable = None
+    """What it has in common with groups of the same words that have other readings."""
     places: list[Place] = field(default_factory=list)
+
+    @property
+    def texts_settled(self) -> tuple[str, ...]:
+        return tuple(s.text for s in self.settled)
 
     def group(self) -> Group:
         return Group(

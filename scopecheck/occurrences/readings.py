@@ -72,14 +72,15 @@ def read(
     left, settled, holding = groups.settle((*readings, own) if own else readings, pins, at.where, settling)
     apart = at.where if groups.is_apart(at.wording, title) else ""
     by = tuple(id(d.definition) for d in defined)
-    key = (at.document, title, entry.nearness, at.wording, labels, tuple(p.text for p in holding), apart, by)
+    alike = (at.document, title, entry.nearness, at.wording, tuple(p.text for p in holding), apart, by)
     draft = groups.draft(
-        key,
+        (alike, labels),
         Draft(
             len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False,
             defining(defined[0].definition, left, own) if defined else None, at.own,
             tuple(x for x in labels if x in entry.presumed.get(groups.profile, ())),
             () if settled and len(left) == 1 else _untried(entry, groups.profile, labels, not_computed),
+            alike,
         ),
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )  # fmt: skip

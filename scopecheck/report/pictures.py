@@ -11,6 +11,7 @@ from scopecheck.core.construction import (
     groups_in,
     names_in,
     nodes,
+    own_meanings,
     unknown_thresholds,
 )
 from scopecheck.core.declared import NumberDecl
@@ -45,7 +46,8 @@ def picture_for(sheet: Sheet, finding: Finding) -> NumberLine | None:
     d = sheet.declaration(min(names))
     group = sheet.groups[moved[0].group]
     unknown = unknown_thresholds(sheet, group.index)
-    shown = sorted({*(r for r in admissible_readings(group) if r not in unknown), moved[0].reading})
+    admitted = (r for r in admissible_readings(group) if r not in unknown)
+    shown = sorted(own_meanings((limitation.formula,), group.index, (moved[0].reading, *admitted)))
     if not isinstance(d, NumberDecl) or d.whole or len(shown) > MOST_ROWS:
         return None
     base = base_construction(sheet)

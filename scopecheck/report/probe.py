@@ -203,7 +203,7 @@ def _partings(
     base = prepared.session.base
     stretched = {(p.group, p.reading) for p in prepared.sheet.parameters}
     for g in groups_in(limitation.formula):
-        for r in admissible_readings(prepared.sheet.groups[g], prepared.session.strained):
+        for r in prepared.session.readings_of(g, limitation.formula):
             if r == base.readings[g] and (g, r) not in stretched:
                 continue
             if only is not None and (g, r) not in only:

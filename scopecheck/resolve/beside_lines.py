@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from itertools import pairwise
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
@@ -89,9 +90,8 @@ def _before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, in
             break
         else:
             at, idle = at - 1, idle + 1
-    return (
-        _unknown(text, start, known) or _another_value(text, start, known) or _of_several(text, start, known)
-    )
+    looks = (_unknown, _another_value, _of_several, _so_much_by, _of_others, _at_times)
+    return next((span for look in looks if (span := look(text, start, known))), None)
 
 
 def _run_before(text: ClaimText, end: int, table: str) -> int:
@@ -142,17 +142,14 @@ def _unknown(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, i
 
 def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
     """`a voltage ripple of | at most 1 V`, `a nominal gap of | 4 mm`: of a name's words all are known."""
-    changed = (listed("limits", "changes") | listed("limits", "differing")) - known
-    rate = " per " in text.by[start].text  # 'raised by 2 K per hour' is what is limited
-    if text.texts[start - 1] == "by" and start > 1 and text.texts[start - 2] in changed and not rate:
-        return (start - 2, start, _OTHERWISE) if text.taken.isdisjoint((start - 2, start - 1)) else None
     at = start
     while at and start - at < _MOST_BETWEEN and text.texts[at - 1] in _TO_A_NAME and at - 1 not in text.taken:
         at -= 1
     named = text.texts[start] in known | listed("measures", "nouns")  # the line begins with the name
     if (at == start and not named) or not at or at - 1 in text.taken:
         return None
-    if text.texts[at - 1] in listed("beside", "other_values") - known:
+    had = not _HAVING.isdisjoint(text.texts[at:start])  # a product having a gap is no product of numbers
+    if not had and text.texts[at - 1] in listed("beside", "other_values") - known:
         return at - 1, start, _OTHERWISE
     name = at
     while name and text.texts[name - 1] in known - _TO_A_NAME and name - 1 not in text.taken:
@@ -161,13 +158,60 @@ def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[
     if (
         (name < at or named)
         and name - 1 not in text.taken
-        and which in listed("lifting", "which_value") - known
+        and which in (listed("lifting", "which_value") | listed("beside", "which")) - known
     ):
         return name - 1, start, _OTHERWISE
     of = name - (which in _ARTICLES | {"said"})
     joined = name < at and of > 1 and text.texts[of - 1] in ("of", "in") and of - 2 not in text.taken
     if joined and text.texts[of - 2] in listed("beside", "other_values") - known:
         return of - 2, start, _OTHERWISE  # 'an increase of the gap of | at least 3 mm'
+    return None
+
+
+def _so_much_by(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`raised by | 5 K`, `increases the power by | at least 20 W`, `drops within a cycle by | 5 W`."""
+    if not start or text.texts[start - 1] != "by" or start - 1 in text.taken:
+        return None
+    if " per " in text.by[start].text or not _has_unit(text, start):
+        return None  # 'raised by 2 K per hour' is what is limited, and 'held by two clips' is no change
+    changed = listed("limits", "changes") | listed("limits", "differing") | listed("beside", "swinging")
+    behind = start - 2 if text.texts[start - 2] in listed("measures", "nouns") else None
+    for at in range(start - 2, max(-1, start - 2 - _MOST_BETWEEN - 1), -1):
+        if at in text.taken or text.texts[at] in _STOPS:
+            break
+        if text.texts[at] in changed - known:
+            return at, start, _OTHERWISE
+    return (behind, start, _OTHERWISE) if behind is not None and behind not in text.taken else None
+
+
+def _of_others(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`the sum of flow and leakage is | below 90 mL/min`, `the power per stage being | at least 20 W`."""
+    for at in range(start - 1, max(-1, start - 1 - _MOST_BEFORE), -1):
+        if at in text.taken or text.texts[at] in _STOPS:
+            return None
+        width = run_at(text.texts, at, "beside", "of_others")
+        if width and at + width < start and text.texts[at] not in known:
+            return at, start, _OTHERWISE
+    return None
+
+
+def _has_unit(text: ClaimText, start: int) -> bool:
+    """Has the number in the words of the line a unit right behind it?"""
+    by = text.by[start]
+    own = [text.texts[i] for i in range(start, len(text.texts)) if text.by.get(i) is by]
+    return any(n[0].isdigit() and (unit == "%" or unit[0].isalpha()) for n, unit in pairwise(own))
+
+
+def _at_times(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`a power which at its peak is | at least 20 W`, `that before the treatment was | 5 mm`."""
+    if not start or text.texts[start - 1] not in _STATES | {"was", "were"} or start - 1 in text.taken:
+        return None
+    for at in range(start - 2, max(-1, start - 2 - _MOST_BETWEEN), -1):
+        word = text.texts[at]
+        if at in text.taken or word in _STOPS or word in known:
+            return None
+        if word in ("which", "that"):
+            return (at, start, _OTHERWISE) if at < start - 2 else None
     return None
 
 
@@ -182,6 +226,8 @@ def _of_several(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int
     return start - 2 - each, start, _OTHERWISE
 
 
+_MOST_BEFORE = 8
+_HAVING = frozenset("has have having".split())
 _TO_A_NAME = _STATES | frozenset("of a an the that which has have having".split())
 
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Mapping, Sequence
+from collections.abc import Hashable, Sequence
 
 from scopecheck.core.model import FreeParameter, Group, Place, Settled, Sheet
+from scopecheck.core.regroup import Numbers, key_at
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
 from scopecheck.occurrences.groups import best
@@ -12,8 +13,6 @@ from scopecheck.resolve.agreement import differs
 
 BEFORE = " before"
 """Stands after the labels of the sheet before."""
-Numbers = Mapping[int, tuple[int, tuple[int, ...]]]
-"""For each group of a sheet its number in the common list and which of its readings are kept."""
 
 
 class CommonGroups:
@@ -120,8 +119,7 @@ class CommonGroups:
             if p.reading not in kept:
                 continue
             reading = kept.index(p.reading)
-            scope = p.key.split(", ", 2)[-1]
-            key = f"{p.name} of group {index}, reading {reading}, {scope}"
+            key = key_at(p.key, p.name, index, reading)
             keys[p.key] = key
             if key not in known:
                 known.add(key)

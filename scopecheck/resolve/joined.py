@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from scopecheck.core.declared import Assembly, Composition, Declaration, Part, Step
-from scopecheck.core.model import Case, Claim, Given, Limitation, Sheet
-from scopecheck.core.rewrite import regrouped
+from scopecheck.core.model import Case, Given, Limitation, Sheet
+from scopecheck.core.regroup import by_groups
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.resolve.agreement import disagreements, restated_once
-from scopecheck.resolve.common_groups import CommonGroups, Numbers, marked
+from scopecheck.resolve.common_groups import CommonGroups, marked
 from scopecheck.resolve.successors import Successors, successors
 
 Named = Declaration | Part | Step | Composition | Assembly
@@ -41,8 +41,8 @@ def joined(before: Sheet, after: Sheet) -> tuple[Joined | None, tuple[Diagnostic
         return None, tuple(wrong)
     found = successors(before.claims, after.claims)
     wrong += restated_once(before, after, found)
-    new = _with_groups(after, merged.new, merged.new_keys)
-    old = _with_groups(_labelled_before(before), merged.old, merged.old_keys)
+    new = by_groups(after, merged.new, merged.new_keys)
+    old = by_groups(_labelled_before(before), merged.old, merged.old_keys)
     shared = {
         "declarations": _union(after.declarations, before.declarations),
         "parts": _union(after.parts, before.parts),
@@ -81,27 +81,6 @@ def _labelled_before(sheet: Sheet) -> Sheet:
     claims = (replace(c, limitations=tuple(map(limitation, c.limitations))) for c in sheet.claims)
     cases = (replace(c, targets=tuple(map(marked, c.targets))) for c in sheet.cases)
     return replace(sheet, claims=tuple(claims), cases=tuple(cases))
-
-
-def _with_groups(sheet: Sheet, numbers: Numbers, keys: Mapping[str, str]) -> Sheet:
-    """The sheet's formulas by the numbers of the common groups."""
-
-    def groups(own: tuple[int, ...]) -> tuple[int, ...]:
-        return tuple(sorted(numbers[g][0] for g in own))
-
-    def limitation(x: Limitation) -> Limitation:
-        meant = None if x.meant is None else regrouped(x.meant, numbers, keys)
-        return replace(x, formula=regrouped(x.formula, numbers, keys), meant=meant, groups=groups(x.groups))
-
-    def claim(c: Claim) -> Claim:
-        return replace(c, limitations=tuple(map(limitation, c.limitations)))
-
-    def case(c: Case) -> Case:
-        return replace(c, facts=regrouped(c.facts, numbers, keys), groups=groups(c.groups))
-
-    described = tuple(map(case, sheet.described))
-    cases = tuple(map(case, sheet.cases))
-    return replace(sheet, claims=tuple(map(claim, sheet.claims)), cases=cases, described=described)
 
 
 def _listed(own: Sheet, other: Sheet, numbers: Mapping[int, int]) -> tuple[Case, ...]:

@@ -29,6 +29,7 @@ from scopecheck.language.syntax import (
 )
 from scopecheck.language.syntax import Sheet as Written
 from scopecheck.matching.practice import beside, loaded
+from scopecheck.occurrences.alike import with_words_alike
 from scopecheck.occurrences.groups import CLAIMS, Groups, groups_in
 from scopecheck.occurrences.occurrence import names_of
 from scopecheck.occurrences.settling import wrong_settlings
@@ -307,7 +308,7 @@ class _Resolving:
             self.wrong += turned_round(desk.texts[claim.number])
             self.wrong += beside_lines(desk.texts[claim.number], self.names)
         self.wrong += _told_once(self.groups.passed)
-        return Sheet(
+        made_up = Sheet(
             title=self.settings.get("title", ""),
             profile=profile,
             purpose="court" if self.groups.profile == "US court" else "examination",
@@ -330,6 +331,7 @@ class _Resolving:
             phrase_files=self.phrase_files,
             steps=tuple(self.names.steps.values()),
         )
+        return with_words_alike(made_up, tuple(self.groups.drafts.values()))
 
 
 def _both_asked(inside: Case, outside: Case, made: tuple[Claim, ...]) -> bool:

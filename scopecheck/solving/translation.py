@@ -17,7 +17,9 @@ from scopecheck.core.construction import (
     groups_in,
     names_in,
     nodes,
+    own_meanings,
     parameters_in,
+    preference,
 )
 from scopecheck.core.formula import All, Any, Article, Formula, Read, ReadTerm, Value
 from scopecheck.core.model import STANDINGS, Sheet
@@ -123,6 +125,13 @@ class Translation:
         """The base with the terms of the formula read in every admissible way; the base alone if too many."""
         groups = sorted({node.group for node in nodes(formula) if isinstance(node, ReadTerm)})
         return self.ways_of_reading(groups) or [self.base]
+
+    def readings_of(self, group: int, *formulas: Formula) -> tuple[int, ...]:
+        """The admissible readings of the group that mean something of their own in these formulas, the usual
+        one first."""
+        admitted = self._admitted(group)
+        order = (r for r in preference(self.sheet.groups[group]) if r in admitted)
+        return own_meanings(formulas, group, order)
 
     def _admitted(self, group: int) -> tuple[int, ...]:
         return admissible_readings(self.sheet.groups[group], self.strained)

@@ -7,14 +7,17 @@ of the source where it has numbers, else ours, as said beside them.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 import pytest
 
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.phrase_cards import cards
+from scopecheck.core.construction import base_construction
 from scopecheck.core.model import Group, Sheet
 from scopecheck.report.page import build_report
 from scopecheck.report.render import render
+from scopecheck.solving.evaluate import meets
 from scopecheck.vocabulary.catalogue import entries
 from tests.published.worked import Tag, sheet
 
@@ -209,6 +212,36 @@ def test_what_rounds_is_met_on_a_presumed_reading(words: str, rounded: str, beyo
         told = [made.groups[r.group].readings[r.reading] for f in found for r in (*f.rereads, *f.read_as)]
         presumed = [r.label for r in told if r.standing == "presumed" and r.label.startswith("rounds to")]
         assert bool(presumed) == met, (words, value, told)
+
+
+@pytest.mark.parametrize("words", ["other than 3.5 cm", "not 3.5 cm", "not equal to 3.5 cm"])
+@pytest.mark.parametrize("profile", PROFILES)
+def test_a_number_that_stands_for_what_rounds_to_it_is_denied_with_that(profile: str, words: str) -> None:
+    """EPO Guidelines G-VI 7.1 (2024) (read): 3.5 cm is 3.45 to 3.54 cm; of its denial common practice."""
+    made = sheet(f"profile {profile}\nrod  length in cm\n1. A rod of {words}.\n   | rod : {words}\n")
+    (found,) = made.groups
+    (x,) = made.claims[0].limitations
+    labels = [r.label for r in found.readings if r.standing == "presumed"]
+    assert labels == ["exact", "after rounding"]
+    k = base_construction(made).with_reading(0, [r.label for r in found.readings].index("after rounding"))
+    assert [meets(x.formula, {"rod": Fraction(n, 10000)}, k) for n in (344, 345, 354, 355)] == [
+        True, False, False, True,
+    ]  # fmt: skip
+
+
+ONE_SALT = "closed, one only of each kind"
+
+
+@pytest.mark.parametrize(("profile", "presumed"), [("US", False), ("US court", True), ("EPO", False)])
+def test_one_salt_only_may_be_meant_before_a_court(profile: str, presumed: bool) -> None:
+    """Norian v. Stryker, 432 F.3d 1356 (Fed. Cir. 2005) (read, secondary): one only of 'a sodium phosphate'."""
+    mix = "mix  composition in wt%\n  water\n  phosphate : monophosphate, diphosphate\n"
+    words = "consisting of water and a phosphate"
+    made = sheet(f"profile {profile}\n{mix}\n1. A liquid {words}.\n   | mix : {words}\n")
+    (found,) = made.groups
+    (one,) = (r for r in found.readings if r.label == ONE_SALT)
+    assert (one.standing == "presumed") == presumed
+    assert found.readings[found.base].label != ONE_SALT
 
 
 @pytest.mark.parametrize("name", RULES)

@@ -10,7 +10,7 @@ from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions.clash import Clash, Sided, clashing
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.refine import Demand, Wanted, find_construction, some_construction
-from scopecheck.core.construction import Construction, admissible_readings
+from scopecheck.core.construction import Construction
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Case, FreeParameter, Limitation
 from scopecheck.core.reference import stated_values
@@ -233,10 +233,12 @@ def prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: tu
         search.require(*met)
 
 
-def one_reread(prepared: Prepared, groups: tuple[int, ...]) -> Iterator[tuple[Reread, Construction]]:
-    """The base with one phrase read otherwise, for each phrase and reading."""
+def one_reread(
+    prepared: Prepared, groups: tuple[int, ...], *formulas: Formula
+) -> Iterator[tuple[Reread, Construction]]:
+    """The base with one phrase read otherwise, for each phrase and each reading with a meaning of its own."""
     session = prepared.session
     for g in groups:
-        for r in admissible_readings(prepared.sheet.groups[g], session.strained):
+        for r in session.readings_of(g, *formulas):
             if r != session.base.readings[g]:
                 yield Reread(g, r), session.base.with_reading(g, r)

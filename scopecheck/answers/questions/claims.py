@@ -201,7 +201,7 @@ def _empty_as_presumed(
     least = prepared.told_by(told, meeting, groups)
     kept_by = least.rereads + least.read_as
     known = {(r.group, r.reading) for r in kept_by}
-    more = (r for r, k in one_reread(prepared, groups) if (r.group, r.reading) not in known)
+    more = (r for r, k in one_reread(prepared, groups, scope) if (r.group, r.reading) not in known)
     too = (r for r in more if len(kept_by) == 1 and _met_so(prepared, scope, r))
     return replace(told, kept_by=kept_by, kept_too=tuple(too))
 

@@ -7,8 +7,7 @@ from collections.abc import Sequence
 from scopecheck.answers.findings import Fall, Finding, Reread
 from scopecheck.answers.minimise import settle_construction
 from scopecheck.answers.questions.prepared import Prepared
-from scopecheck.core.construction import admissible_readings
-from scopecheck.core.formula import All, Article
+from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case, Limitation
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.solver import Search
@@ -34,7 +33,7 @@ def falling(
             search.require(session.met(case.facts), session.met(scope))
         if not search.holds():
             return Fall(labels)
-        single = tuple(r for g in search.groups for r in _alone(prepared, search, g))
+        single = tuple(r for g in search.groups for r in _alone(prepared, search, g, scope))
         if single:
             return Fall(labels, single)
         told = prepared.told_by(finding, search, search.groups)
@@ -43,7 +42,7 @@ def falling(
         return Fall(labels, decided=False)
 
 
-def _alone(prepared: Prepared, search: Search, group: int) -> list[Reread]:
+def _alone(prepared: Prepared, search: Search, group: int, scope: Formula) -> list[Reread]:
     """The readings of one phrase, and its stretches, on which the search holds, all else as in the base."""
     session, sheet = prepared.session, prepared.sheet
     found: list[Reread] = []
@@ -51,7 +50,7 @@ def _alone(prepared: Prepared, search: Search, group: int) -> list[Reread]:
         search.require(*session.taken(session.base, (g for g in search.groups if g != group)))
         if not search.holds():
             return found
-        for r in admissible_readings(sheet.groups[group], session.strained):
+        for r in session.readings_of(group, scope):
             own = [p for p in sheet.parameters if (p.group, p.reading) == (group, r)]
             presumed = session.taken(session.base.with_reading(group, r), (group,))
             if not any(p.unknown for p in own) and search.holds(*presumed):

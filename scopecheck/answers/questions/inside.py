@@ -100,7 +100,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     keepable = ever and finding.at_base == "none"
     if keepable and finding.highest == "every":
         least = _kept_whole(prepared, case, scope, groups)
-        whole = one_reread(prepared, groups) if len(least) == 1 else ()
+        whole = one_reread(prepared, groups, scope) if len(least) == 1 else ()
         others = (r for r, k in whole if status_at(prepared, case.facts, scope, k) == "every")
         finding = replace(finding, kept_by=least, kept_too=_others(least, others))
 
@@ -124,7 +124,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
             keeping.require(session.met_by(scope, article))
             if keeping.holds():
                 least = _kept_by(prepared, keeping, groups)
-                single = (r for r, k in one_reread(prepared, groups) if meets(scope, article, k))
+                single = (r for r, k in one_reread(prepared, groups, scope) if meets(scope, article, k))
                 told = replace(told, kept_by=least, kept_too=_others(least, single))
         if not told.partly:
             return told
@@ -292,7 +292,7 @@ def _inside_point(
         keeping = session.search(groups, things=False)
         keeping.require(met)
         least = _kept_by(prepared, keeping, groups)
-        single = (r for r, k in one_reread(prepared, groups) if meets(scope, article, k))
+        single = (r for r, k in one_reread(prepared, groups, scope) if meets(scope, article, k))
         finding = replace(finding, kept_by=least, kept_too=_others(least, single))
 
     always = tuple(x for x in alone if not ever and _never_met(prepared, x, article))

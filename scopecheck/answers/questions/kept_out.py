@@ -12,7 +12,7 @@ from scopecheck.answers.questions.falling import falling
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.witness import Expected
-from scopecheck.core.construction import Construction, admissible_readings, departs
+from scopecheck.core.construction import Construction, departs
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Case, Limitation
 from scopecheck.core.reference import stated_values
@@ -221,7 +221,7 @@ def _besides(listed: _Listed, instance: Instance, sets: MinimalSets) -> tuple[Wa
         single = tuple(
             (g, r)
             for g in (session.groups_in(x.formula) if x.label not in inside else ())
-            for r in admissible_readings(sheet.groups[g], session.strained)
+            for r in session.readings_of(g, x.formula)
             if r != session.base.readings[g]
             and (g, r) not in unknown
             and not listed.leaves(x.formula, session.base.with_reading(g, r))
@@ -255,7 +255,7 @@ def _ways_out(listed: _Listed, limitations: Sequence[Limitation]) -> tuple[WayOu
         single = tuple(
             (g, r)
             for g in session.groups_in(x.formula)
-            for r in admissible_readings(sheet.groups[g], session.strained)
+            for r in session.readings_of(g, x.formula)
             if departs(sheet.groups[g], r) and _falls(listed, x.formula, session.base.with_reading(g, r))
         )
         found.append(WayOut(x.label, x.words or x.text, single))

@@ -153,7 +153,7 @@ def _unmet_by(
 ) -> Finding:
     """With each reading of one phrase that keeps the thing out; where none does alone, the least several."""
     session = prepared.session
-    if single := tuple(r for r, k in one_reread(prepared, groups) if not meets(scope, article, k)):
+    if single := tuple(r for r, k in one_reread(prepared, groups, scope) if not meets(scope, article, k)):
         return replace(finding, unmet_by=single)
     search = session.search(groups, things=False)
     search.require(~session.met_by(scope, article))
@@ -168,7 +168,7 @@ def _region_unmet_by(
     session = prepared.session
     search = session.search(groups)
     search.require(session.met(case.facts), session.met(scope))
-    rereads = one_reread(prepared, groups)
+    rereads = one_reread(prepared, groups, case.facts, scope)
     if single := tuple(r for r, k in rereads if not search.holds(*session.taken(k, groups))):
         return replace(finding, unmet_by=single)
     refined = find_construction(session, [Demand(case.facts, scope, "none")])
@@ -339,7 +339,7 @@ def _document_met(prepared: Prepared, case: Case, finding: Finding, scope: Formu
     quantifier: Quantifier = "some" if base != "every" else "every" if nothing_escapes else "base"
     finding = replace(finding, quantifier=quantifier, stakes=1 if quantifier == "every" else 2, at_base=base)
     if quantifier == "base":
-        rereads = one_reread(prepared, groups)
+        rereads = one_reread(prepared, groups, case.facts, scope)
         single = [(r, k) for r, k in rereads if escape.holds(*session.taken(k, groups))]
         told = None if single else prepared.told_by(finding, escape, groups)
         together = [] if told is None else [(r, told.construction) for r in told.rereads + told.read_as]

@@ -370,10 +370,8 @@ class Prepared:
             single = tuple(
                 (g, r)
                 for g in self.session.groups_in(limitation.formula)
-                for r, reading in enumerate(self.sheet.groups[g].readings)
-                if (reading.standing != "strained" or self.session.strained)
-                and r != base.readings[g]
-                and meets(limitation.formula, article, base.with_reading(g, r))
+                for r in self.session.readings_of(g, limitation.formula)
+                if r != base.readings[g] and meets(limitation.formula, article, base.with_reading(g, r))
             )
             found.append(WayOut(limitation.label, limitation.words or limitation.text, single))
         return tuple(found)

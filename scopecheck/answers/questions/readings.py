@@ -13,7 +13,7 @@ from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import Expected, Obligation, verify
-from scopecheck.core.construction import admissible_readings, preference
+from scopecheck.core.construction import admissible_readings
 from scopecheck.core.formula import All, Any, Formula, Not
 from scopecheck.core.model import Limitation
 from scopecheck.core.reference import Reference
@@ -180,11 +180,12 @@ def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
 
     Of words alike in several lines each line is told where details are asked for.
     """
-    session, sheet = prepared.session, prepared.sheet
+    session = prepared.session
     scope = instance.scope
     if not prepared.can_be_met(scope):
         return
     asked: set[int] = set()
+    lines = [x.formula for x in instance.limitations]
     for limitation in instance.own:
         for g in session.groups_in(limitation.formula):
             if g in asked:
@@ -192,9 +193,7 @@ def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
             asked.add(g)
             turning = _Turning(prepared, instance, g)
             alike = [x for x in instance.own if prepared.details and g in session.groups_in(x.formula)]
-            for r in preference(sheet.groups[g]):
-                if r not in admissible_readings(sheet.groups[g], session.strained):
-                    continue
+            for r in session.readings_of(g, *lines):
                 if r == session.base.readings[g] and not _has_stretch(prepared, g, r):
                     continue
                 told = [f for x in alike if (f := _flip_here(prepared, x, instance, turning, (g, r)))]
