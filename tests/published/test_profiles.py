@@ -234,7 +234,7 @@ ONE_SALT = "closed, one only of each kind"
 
 @pytest.mark.parametrize(("profile", "presumed"), [("US", False), ("US court", True), ("EPO", False)])
 def test_one_salt_only_may_be_meant_before_a_court(profile: str, presumed: bool) -> None:
-    """Norian v. Stryker, 432 F.3d 1356 (Fed. Cir. 2005) (read, secondary): one only of 'a sodium phosphate'."""
+    """Norian v. Stryker, 432 F.3d 1356 (Fed. Cir. 2005) (read, secondary): one only of the salt."""
     mix = "mix  composition in wt%\n  water\n  phosphate : monophosphate, diphosphate\n"
     words = "consisting of water and a phosphate"
     made = sheet(f"profile {profile}\n{mix}\n1. A liquid {words}.\n   | mix : {words}\n")
