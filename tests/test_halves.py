@@ -118,6 +118,21 @@ def test_one_question_does_not_take_the_time_of_all_others(monkeypatch: pytest.M
     ]
     assert [type(answer) for place in sorted(found) for answer in found[place]] == [Looked, Finding, Looked]
     assert limit.left == 0
+    assert limit.is_over
+
+
+def test_what_took_all_of_its_part_is_told_from_what_took_all_time(monkeypatch: pytest.MonkeyPatch) -> None:
+    now = [0]
+    monkeypatch.setattr(clock, "_now", lambda: now[0])
+    session = prepare(sheets.sheet(FRAME), Budget(wall=60)).session
+    with session.clock.no_longer_than(10_000):
+        now[0] = 10_000
+        with pytest.raises(Undecided, match="the question took all of its part of the wall limit"):
+            session.go_on()
+    session.go_on()
+    now[0] = 60_000
+    with pytest.raises(Undecided, match="the wall limit ran out"):
+        session.go_on()
 
 
 # ---- the second process

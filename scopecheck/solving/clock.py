@@ -17,12 +17,17 @@ class Clock:
 
     def __init__(self, milliseconds: int) -> None:
         self.whole = milliseconds
-        self._end = _now() + milliseconds
+        self._end = self._last = _now() + milliseconds
 
     @property
     def left(self) -> int:
         """What is left; 0 once the time is over."""
         return max(self._end - _now(), 0)
+
+    @property
+    def is_over(self) -> bool:
+        """Is the whole time over, and not only the part of it that something has?"""
+        return _now() >= self._last
 
     def part(self, milliseconds: int) -> Clock:
         """So much time from now on, but no longer than this lasts."""

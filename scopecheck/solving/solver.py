@@ -48,6 +48,7 @@ LITTLE_WORK = Fraction(1, 4)
 """So much of it where the answer can be done without."""
 OUT_OF_WORK = "the work budget of one step ran out"
 OUT_OF_TIME = "one step took all of its part of the wall limit"
+OUT_OF_ITS_PART = "the question took all of its part of the wall limit"
 NOT_AFRESH = Fraction(0)
 """Where it says more of an answer that is there already, it is not asked once more."""
 SHARE_AFRESH = Fraction(1, 2)
@@ -156,12 +157,14 @@ class Session(Translation):
 
     def undecided(self, reason: str) -> Undecided:
         """That there is no answer for this reason, or because no time is left."""
-        return Undecided(reason if self.clock.left else "the wall limit ran out")
+        if self.clock.left:
+            return Undecided(reason)
+        return Undecided("the wall limit ran out" if self.clock.is_over else OUT_OF_ITS_PART)
 
     def go_on(self) -> None:
         """Raises `Undecided` once no time is left."""
         if self.clock.left == 0:
-            raise Undecided("the wall limit ran out")
+            raise self.undecided(OUT_OF_ITS_PART)
 
     def time_of_a_step(self) -> int:
         """How long one more step may take."""
