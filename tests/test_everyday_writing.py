@@ -10,7 +10,7 @@ import pytest
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
-from tests.sheets import errors, on_the_wrong_side, sheet
+from tests.sheets import errors, on_the_wrong_side, presumed_in_symbols, presumed_labels, sheet
 
 ROD = "D, L  length in mm"
 FINE = 'fine  share in %  "particles with a diameter smaller than 100 um"'
@@ -270,11 +270,137 @@ def test_a_unit_that_is_of_another_kind_is_told_with_its_word() -> None:
 
 
 def test_powers_of_two_are_told_how_to_be_written() -> None:
-    text = "n  count, <= 9\n\n1. A code, a power of two.\n   | n : a power of two"
+    text = "n  number, <= 9\n\n1. A code, a power of two.\n   | n : a power of two"
     (error,) = errors(f"{text}\n")
     facts = error.help.removeprefix("write them behind the words: two blanks, ").split(";")[0]
     assert facts == "exactly n = 1 OR n = 2 OR n = 4 OR n = 8"
     sheet(f"{text}  {facts}\n")
+    (error,) = errors(text.replace("number, <= 9", "count"))
+    assert error.help.startswith("give it an end where it is declared: n  count, <= 64; or write them ")
+
+
+CODES = "scheme  any of QPSK, 16QAM, 64QAM\nlevel  in dB"
+RADIO = "radio  one of 3G, 4G, 5G"
+HORN = "horn  in dBi"
+LOUD = "noise  in dBA"
+VESSEL = "vessel  pressure in bar(g)"
+BEAT = "beat  time in ms"
+PITCH = "pitch  length in mm"
+DRIFT = "drift, supply  voltage in V"
+TUNED = "tuned, nominal tuning  frequency in MHz"
+LANES = "lanes  count, <= 16"
+LAG = 'lag  count "in frames"'
+CELL = 'charging  in 1/h "C"'
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "said"),
+    [
+        (CODES, "scheme", "at least one of 16QAM and 64QAM", "(16QAM IN scheme or 64QAM IN scheme)"),
+        (CODES, "scheme", "16QAM is selected", "(16QAM IN scheme)"),
+        (CODES, "scheme", "neither 16QAM nor QPSK is used", "not (16QAM IN scheme or QPSK IN scheme)"),
+        (RADIO, "radio", "4G or 5G", "(radio = 4G or radio = 5G)"),
+        ("load  mass in g\n" + RADIO, "load", "at least 5g", "load >= 5 g"),
+        ("gear  one of 1st gear, 2nd gear", "gear", "the 2nd gear", "(gear = 2nd gear)"),
+        (HORN, "horn", "15 dBi ± 1 dB", "ABS(horn - 15 dBi) <= 1 dB"),
+        (HORN, "horn", "15 ± 1 dBi", "ABS(horn - 15 dBi) <= 1 dB"),
+        (HORN, "horn", "within 1 dB of 15 dBi", "ABS(horn - 15 dBi) <= 1 dB"),
+        (LOUD, "noise", "40 ± 2 dBA", "ABS(noise - 40 dBA) <= 2 dB"),
+        (VESSEL, "vessel", "2 bar(g) ± 0.1 bar", "ABS(vessel - 2 bar(g)) <= 0.1 bar"),
+        (BEAT, "beat", "at intervals of at most 5 ms", "beat <= 5 ms"),
+        (BEAT, "beat", "at intervals not exceeding 5 ms", "beat <= 5 ms"),
+        (BEAT, "beat", "at intervals shorter than 5 ms", "beat < 5 ms"),
+        (BEAT, "beat", "at intervals of 5 ms ± 1 ms", "ABS(beat - 5 ms) <= 1 ms"),
+        (BEAT, "beat", "at regular intervals of more than 5 ms", "beat > 5 ms"),
+        (BEAT, "beat", "at intervals of 5 ms or less", "beat <= 5 ms"),
+        (PITCH, "pitch", "at intervals of at least 5 mm", "pitch >= 5 mm"),
+        (DRIFT, "drift, supply", "within ±2 % of the supply", "ABS(drift) <= 0.02 * supply"),
+        (DRIFT, "drift, supply", "a drift within 50 ppm of the supply", "ABS(drift) <= 0.00005 * supply"),
+        (DRIFT, "drift, supply", "a drift ± 2 % of the supply", "ABS(drift) <= 0.02 * supply"),
+        (DRIFT, "drift, supply", "not within ±2 % of the supply", "not ABS(drift) <= 0.02 * supply"),
+        (DRIFT, "drift, supply", "outside ±2 % of the supply", "ABS(drift) > 0.02 * supply"),
+        (LANES, "lanes", "a power of two",
+         "(lanes = 1 or lanes = 2 or lanes = 4 or lanes = 8 or lanes = 16)"),
+        (LANES, "lanes", "is not a power of ten", "not (lanes = 1 or lanes = 10)"),
+        ("lanes  count, <= 4", "lanes", "an integer power of two greater than 2",
+         "((lanes = 1 or lanes = 2 or lanes = 4) and lanes > 2)"),
+        ("lanes  count, <= 4", "lanes", "at least 2 and a power of two",
+         "(lanes >= 2 and (lanes = 1 or lanes = 2 or lanes = 4))"),
+        (LAG, "lag", "no earlier than 4 frames and no later than 8 frames", "(lag >= 4 and lag <= 8)"),
+        (LAG, "lag", "a lag of 4 frames", "lag = 4"),
+        (CELL, "charging", "at a rate of 0.05 C to 0.2 C", "(0.05 1/h <= charging and charging <= 0.2 1/h)"),
+        (CELL, "charging", "at most C/20", "charging <= 1/20 1/h"),
+        ("stored  charge in A.s", "stored", "at most 5 C", "stored <= 5 A.s"),
+    ],
+)  # fmt: skip
+def test_names_numbers_and_units_are_read_as_the_trade_writes_them(
+    declared: str, left: str, words: str, said: str
+) -> None:
+    assert presumed_in_symbols(declared, left, words) == said
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (CODES, "scheme", "256QAM"),
+        (CODES, "scheme", "16 QAM"),
+        (RADIO, "radio", "4 G"),
+        (HORN, "horn", "at least 15 dB"),
+        (HORN, "horn", "twice 5 dBi"),
+        (HORN, "horn", "15 dBi ± 5 %"),
+        ("power  in dBm", "power", "15 dBm ± 1 dBi"),
+        (BEAT, "beat", "not at intervals of at least 5 ms"),
+        (BEAT, "beat", "at irregular intervals of about 5 ms"),
+        (DRIFT, "drift, supply", "within 2 V of the supply"),
+        ("iron  concentration in mg/L", "iron", "5 mg/L ± 50 ppm"),
+        (TUNED, "tuned", "at most 50 ppm"),
+        (LANES, "lanes", "a power of two or three"),
+        (LANES, "lanes", "a power of two plus 1"),
+        (LANES, "lanes", "half a power of two"),
+        (LANES, "lanes", "a multiple of a power of two"),
+        (LANES, "lanes", "at least a power of two"),
+        ("lanes  count", "lanes", "a power of two not less than 16"),
+        (f"{LANES}\ntracks  count", "lanes, tracks", "a power of two each"),
+        (LAG, "lag", "at least 4 lines after the start"),
+        (LAG, "lag", "earlier than 4 frames after the start"),
+        ("current  current in mA", "current", "at most 0.2 C"),
+        ("stored  charge in mAh", "stored", "at most 5 C"),
+    ],
+)  # fmt: skip
+def test_what_they_do_not_say_is_refused(declared: str, left: str, words: str) -> None:
+    assert presumed_in_symbols(declared, left, words) == ""
+
+
+@pytest.mark.parametrize("words", ["within 50 ppm of the nominal tuning", "the nominal tuning ± 50 ppm"])
+def test_parts_per_million_of_a_nominal_value_lie_about_it(words: str) -> None:
+    inside = "tuned = 10.0005 MHz, nominal tuning = 10 MHz"
+    outside = "tuned = 10.0006 MHz, nominal tuning = 10 MHz"
+    assert on_the_wrong_side(TUNED, "tuned, nominal tuning", words, inside, outside) == []
+
+
+@pytest.mark.parametrize("hedge", ["at intervals of about 5 ms", "about every 5 ms", "every about 5 ms"])
+def test_intervals_of_about_so_long_are_about_so_long(hedge: str) -> None:
+    assert presumed_labels(BEAT, "beat", hedge) == presumed_labels(BEAT, "beat", "about 5 ms")
+
+
+@pytest.mark.parametrize(
+    ("declared", "help"),
+    [
+        ("one of 15 kHz, 30 kHz", "write frequency in kHz, and in the claim: one of 15 kHz and 30 kHz; "),
+        ("any of 1, 2, 4", "write count, and in the claim: one of 1, 2 and 4; "),
+    ],
+)
+def test_amounts_in_a_list_are_told_to_be_measured(declared: str, help: str) -> None:
+    (error, *_) = errors(f"step  {declared}\n\n1. A thing, one of 1.\n   | step : one of 1\n")
+    assert error.message == "amounts in a list of names"
+    assert error.help.startswith(help)
+
+
+@pytest.mark.parametrize("name", ["5mm", "5MM", "2x", "1e5", "4K", "2C"])
+def test_what_may_be_so_much_of_something_is_no_name(name: str) -> None:
+    (error, *_) = errors(f"grade  one of plain, {name}\n\n1. A thing, plain.\n   | grade : plain\n")
+    assert error.message == f"'{name}' is no name for a member"
+    assert error.help == f"put a word before it, such as: grade {name}"
 
 
 def test_one_blank_behind_a_name_is_told_as_that_and_once() -> None:

@@ -41,7 +41,7 @@ class Kind:
     @property
     def point(self) -> bool:
         """True for a point on a scale: differences are of another kind, products mean nothing."""
-        return self.basis in (LEVEL, GAUGE) or self in _IN_DECIBELS
+        return self.basis in (LEVEL, GAUGE) or self in ABOVE_A_REFERENCE
 
     @property
     def adds_up(self) -> bool:
@@ -128,13 +128,18 @@ def comparable(a: Kind, b: Kind) -> None:
 
 
 DECIBELS = Kind((("dB", 1),))
-_IN_DECIBELS = (Kind((("dBm", 1),)), Kind((("dBA", 1),)))
+ABOVE_A_REFERENCE = tuple(Kind(((name, 1),)) for name in ("dBm", "dBA", "dBi"))
 """Levels above a reference: two of them lie so many decibels apart."""
+
+
+def counted_from(kind: Kind) -> bool:
+    """Whether values count from a zero of their own, which a distance between two of them does not have."""
+    return kind in ABOVE_A_REFERENCE or kind.basis in (LEVEL, GAUGE, ABSOLUTE)
 
 
 def _shift(a: Kind, b: Kind) -> bool:
     """`b` is a plain distance on the scale on which `a` is a place."""
-    if a in _IN_DECIBELS:
+    if a in ABOVE_A_REFERENCE:
         return b == DECIBELS
     return a.dimension == b.dimension and a.basis in (LEVEL, GAUGE, ABSOLUTE) and not b.basis
 
@@ -145,7 +150,7 @@ def sum_kind(a: Kind, b: Kind) -> Kind:
         return a
     if _shift(b, a):
         return b
-    if a == b and a in _IN_DECIBELS:
+    if a == b and a in ABOVE_A_REFERENCE:
         raise _refuse(a, b, "added", "levels above a reference do not add up by their numbers")
     kind = _merged(a, b, "added")
     if kind.point:
@@ -157,7 +162,7 @@ def difference_kind(a: Kind, b: Kind) -> Kind:
     """The kind of a - b: point minus point is a difference, point minus difference a point."""
     if _shift(a, b):
         return a
-    if a == b and a in _IN_DECIBELS:
+    if a == b and a in ABOVE_A_REFERENCE:
         return DECIBELS
     kind = _merged(a, b, "subtracted")
     return Kind(kind.dimension) if kind.point or kind.basis == ABSOLUTE else kind

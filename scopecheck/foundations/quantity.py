@@ -16,6 +16,7 @@ from scopecheck.foundations.kinds import (
     Kind,
     KindError,
     comparable,
+    counted_from,
     difference_kind,
     power_kind,
     product_kind,
@@ -56,11 +57,13 @@ __all__ = [
     "as_level",
     "as_turns",
     "comparable",
+    "counted_from",
     "decimal_text",
     "define_unit",
     "difference_kind",
     "explain_unit",
     "find_unit",
+    "is_refused",
     "kind_word",
     "kind_words",
     "known_symbols",
@@ -102,6 +105,11 @@ def explain_unit(text: str, own: Own | None = None) -> str | None:
         return "a share with a basis and a pressure with (g) or (a) stand alone, outside a compound unit"
     near = nearest_units(plain, own)
     return f"did you mean {' or '.join(near)}?" if near else None
+
+
+def is_refused(text: str) -> bool:
+    """Whether a text is a unit to some and something else to others, as C and ppm."""
+    return plain_form(text) in unit_table().refused
 
 
 def nearest_units(text: str, own: Own | None = None, most: int = 3) -> tuple[str, ...]:

@@ -12,7 +12,9 @@ from functools import cache, lru_cache
 from typing import NamedTuple
 
 from scopecheck.foundations.kinds import (
+    ABOVE_A_REFERENCE,
     ABSOLUTE,
+    DECIBELS,
     GAUGE,
     LEVEL,
     PLAIN_KIND,
@@ -320,9 +322,13 @@ def as_turns(unit: Unit) -> Unit:
 
 
 def as_difference(unit: Unit) -> Unit:
-    """A temperature unit for distances on its scale: `degF(diff)`, `K`. KindError for other kinds."""
-    if unit.kind == Kind(TEMPERATURE):
+    """The unit for distances on a scale: `degF(diff)`, `dB` of dBm, `bar` of bar(g). KindError for others."""
+    if unit.kind in (Kind(TEMPERATURE), DECIBELS):
         return unit
+    if unit.kind in ABOVE_A_REFERENCE:
+        return Unit("dB", DECIBELS, Fraction(1))
+    if unit.kind.basis in (GAUGE, ABSOLUTE):
+        return Unit(unit.symbol[:-3], Kind(unit.kind.dimension), unit.factor)
     if unit.kind != Kind(TEMPERATURE, LEVEL):
         raise KindError(f"{unit.kind.name} cannot be read as temperature difference", unit.kind, unit.kind)
     symbol = f"{unit.symbol}(diff)" if unit.symbol in unit_table().levels else unit.symbol

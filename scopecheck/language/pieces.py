@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from scopecheck.foundations.diagnostics import Diagnostic, trouble
-from scopecheck.foundations.quantity import Unit, find_unit
+from scopecheck.foundations.quantity import Unit, find_unit, is_refused, nearest_units
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -167,7 +167,9 @@ _LOCANT = regex(
 """The comma of `1,3-butadiene` parts no members."""
 _IN_BRACKETS = r"\([^\W_](?:[\w ,'-]*[\w'])?\)"
 _PIECE = rf"(?:{_PLACES}-|{_IN_BRACKETS}-?)?[^\W\d_](?:[\w']|{_IN_BRACKETS}|-(?:{_PLACES}-)?(?=[\w(]))*"
-_NAME = regex(rf"(?:\d{{3,}} )?{_PIECE}(?: (?:{_PIECE}|[\w'-]+|\d+\.\d+))*")
+_COUNTED = r"\d+(?:\.\d+)?[^\W\d_](?:[\w']|-(?=\w))*"
+"""`16QAM`, `10BASE-T`: digits with letters right behind them."""
+_NAME = regex(rf"(?:(?:\d{{3,}} )?{_PIECE}|{_COUNTED})(?: (?:{_PIECE}|[\w'-]+|\d+\.\d+))*")
 
 
 def name_node(desk: Desk, start: int, end: int, what: str) -> NameNode:
@@ -175,15 +177,29 @@ def name_node(desk: Desk, start: int, end: int, what: str) -> NameNode:
     start, end = trimmed(desk.text, start, end)
     written = " ".join(desk.text[start:end].split())
     counted = re.match(r"\d+ (\S+)", written)
-    if not _NAME.fullmatch(written) or (counted and find_unit(counted[1], desk.own)):
+    amount = (counted and find_unit(counted[1], desk.own)) or _is_amount(written, desk)
+    if not _NAME.fullmatch(written) or amount:
         raise trouble(
             desk.span(start, max(end, start + 1)), f"'{written[:40]}' is no name for {what}",
-            "A name is made of words, digits and hyphens, and begins with a letter or as 2-propanol does.",
+            "A name is made of words, digits and hyphens, and begins with a letter or as 2-propanol and 16QAM"
+            " do.",
             _named_so(written, counted is not None),
         )  # fmt: skip
     if not is_plain_name(written) or re.search(r"-\d", written):
         desk.spelled.add(written)
     return NameNode(written, desk.span(start, end))
+
+
+def _is_amount(written: str, desk: Desk) -> bool:
+    """Whether digits with letters right behind them are, or look like, so much of something: `5mm`, `2x`."""
+    digits = re.match(r"\d+(?:\.\d+)?([^\W\d_]+)", written)
+    if digits is None or re.match(r"\d+(?:st|nd|rd|th)\b", written):
+        return False
+    letters = digits[1]
+    power, times = re.match(r"\d+[eE]\d", written), letters.lower() == "x"
+    near = nearest_units(letters, desk.own) if len(letters) > 1 else ()
+    like = any(symbol.lower() == letters.lower() for symbol in near)
+    return bool(power or times or like or find_unit(letters, desk.own) or is_refused(letters))
 
 
 def _named_so(written: str, counted: bool) -> str:

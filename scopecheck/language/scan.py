@@ -230,6 +230,8 @@ class _Scanner:
         before = self.text[self.at - 1] if self.at > self.start else " "
         if found is None or before.isalnum() or before in "_-'":
             return []
+        if (glued := _GLUED.match(found.group())) and find_unit(glued[1], self.own):
+            return []  # '4g' where 4G is a name
         if found.group()[-1].isdigit():
             # 'PEG 1000 g/mol' holds a quantity.
             chunk = _CHUNK.match(self.text, found.end() + 1, self.end)
@@ -542,6 +544,7 @@ class _Scanner:
 _WITHOUT_BLANKS = regex(r"[^\s|]+")
 _ORDINAL = regex(r"\d+(?:st|nd|rd|th)\b")
 _DIGITS_AND_LETTERS = regex(r"\d+([a-z]+)\b")
+_GLUED = regex(r"\d+(?:\.\d+)?([^\W\d_]+)")
 _CHUNK = regex(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
 _OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")
 _MORE_WORD = regex(

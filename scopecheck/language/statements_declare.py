@@ -392,6 +392,8 @@ def _bound(desk: Desk, start: int, end: int, first: str) -> tuple[str, NumberNod
 
 def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind | AssemblyKind:
     members: list[NameNode] = []
+    if match.group(1) != "assembly":
+        _refuse_amounts(desk, match.end(), end)
     for a, b in split_commas(desk.text, match.end(), end):
         if a == b:
             raise trouble(
@@ -402,6 +404,30 @@ def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind | 
     if match.group(1) == "assembly":
         return AssemblyKind(only, tuple(members), span)
     return ListKind(match.group(1) == "any", only, tuple(members), span)
+
+
+_AMOUNT = regex(r"-?\d+(?:\.\d+)? ?((?:[^\W\d]|[%°µ]).*)?")
+
+
+def _refuse_amounts(desk: Desk, start: int, end: int) -> None:
+    """Raises Trouble for `one of 15 kHz, 30 kHz`: amounts are no names, and a claim may list them."""
+    said = [" ".join(desk.text[a:b].split()) for a, b in split_commas(desk.text, start, end)]
+    found = [_AMOUNT.fullmatch(text) for text in said]
+    units = [find_unit(m[1], desk.own) if m and m[1] else None for m in found]
+    if not all(found) or any(m and m[1] and unit is None for m, unit in zip(found, units, strict=True)):
+        return
+    last = units[-1]
+    kind = f"{_word_for(last)} in {last.symbol}".strip() if last else "count"
+    kind = "number" if last is None and any("." in text or "-" in text for text in said) else kind
+    listed = " and ".join((", ".join(said[:-1]), said[-1])) if len(said) > 1 else said[0]
+    words = f"one of {listed}" if len(said) > 1 else listed
+    raise trouble(
+        desk.span(*trimmed(desk.text, start, end)),
+        "amounts in a list of names",
+        "A list holds names; what is so much of something is measured or counted.",
+        f"write {kind}, and in the claim: {words}; or, where they are names of kinds, put a word before each,"
+        f" such as: grade {said[0]}",
+    )  # fmt: skip
 
 
 _JOINING = regex(r"(?:^|\s)(and|or|and/or|not|only)(?=\s|$)", re.IGNORECASE)

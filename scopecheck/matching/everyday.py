@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.diagnostics import trouble
-from scopecheck.foundations.kinds import LENGTH, TIME, Dimension
+from scopecheck.foundations.kinds import LENGTH, TIME, Dimension, Kind
 from scopecheck.foundations.quantity import Unit, find_unit, kind_word, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -16,7 +16,7 @@ from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import SIGN_WITH_POINT, Number, Token
-from scopecheck.vocabulary.names import Bound, Names, Typed
+from scopecheck.vocabulary.names import Bound, Names, Typed, counted_unit
 
 _COUNTED_BY = ("by_mass", "by_volume", "by_mole")
 _SAYS_OF_ENDS = ("including", "excluding", "inclusive", "exclusive", "not", "except", "excepting")
@@ -90,6 +90,35 @@ def with_parts_per(tokens: tuple[Token, ...], subject: Bound, basis: str = "") -
             unit = declared
         found.append(_with_unit(found.pop(), before, token, unit) if unit else token)
     return tuple(found)
+
+
+def with_parts_of_measured(tokens: tuple[Token, ...], kinds: tuple[Kind | None, ...]) -> tuple[Token, ...]:
+    """`0.05 ppm of` another quantity, `10 MHz ± 20 ppm`, as so many per cent, where nothing is a share.
+
+    `kinds` are those of what stands left of the colon. Of a concentration parts per million may be so much in
+    so much, and of one thing alone they are a part of a number beside them.
+    """
+    measured = [kind.dimension for kind in kinds if kind is not None and kind.dimension]
+    dense = [d for d in measured if ("length", -3) in d]
+    said = {t.text.lower() for t in tokens}
+    beside = len(kinds) > 1 or not _TOLERANCES.isdisjoint(said)
+    if len(measured) < len(kinds) or dense or not beside or said.isdisjoint(PARTS_PER):
+        return tokens
+    percent, found = find_unit("%"), list[Token]()
+    for token in tokens:
+        before, zeros = found[-1].number if found else None, _ZEROS.get(token.text.lower(), 0)
+        if before is None or before.unit is not None or not zeros:
+            found.append(token)
+            continue
+        value, decimals = before.value / 10**zeros, before.decimals + zeros
+        number = Number(number_text(value), value, decimals, None)
+        found.append(_with_unit(found.pop(), number, token, percent))
+    return tuple(found)
+
+
+_TOLERANCES = frozenset("± +/- plus within tolerance deviates differs".split())
+_ZEROS = {"ppm": 4, "ppb": 7}
+"""How many places lie between so many parts and so many per cent."""
 
 
 def _with_unit(number: Token, value: Number, sign: Token, unit: Unit | None) -> Token:
@@ -282,22 +311,32 @@ def with_one_unit(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...
 
 
 def with_letter_c(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`40 C` of a temperature as 40 degC, `0.5 C` of so much in a time as a rate of charging: 0.5 1/h."""
+    """`40 C` of a temperature as 40 degC, `0.5 C` of so much in a time as a rate of charging: 0.5 1/h.
+
+    So is `C/20`, and `5 C` of a charge that is declared in coulombs, A.s.
+    """
     kind = subject.kind if isinstance(subject, Typed) else None
     unit = _MEANT_BY_C.get(kind.dimension) if kind is not None else None
-    if unit is None:
+    declared = subject.unit if isinstance(subject, Typed) else None
+    if unit is None or (unit == "A.s" and (declared is None or not declared.symbol.endswith("A.s"))):
         return tokens
     found: list[Token] = []
     for token in tokens:
         before = found[-1].number if found else None
-        if token.text != "C" or before is None or before.unit is not None:
+        divided = [t.text for t in found[-2:]] == ["C", "/"] and token.number and not token.number.unit
+        if unit == "1/h" and divided and token.number and token.number.value:
+            one = Number(f"1/{token.number.text}", 1 / token.number.value, 0, find_unit(unit))
+            found[-2:] = [replace(token, text=f"C/{token.text}", start=found[-2].start, number=one)]
+        elif token.text == "C" and before is not None and before.unit is None:
+            found.append(_with_unit(found.pop(), before, token, find_unit(unit)))
+        else:
             found.append(token)
-            continue
-        found.append(_with_unit(found.pop(), before, token, find_unit(unit)))
     return tuple(found)
 
 
-_MEANT_BY_C: dict[Dimension, str] = {_TEMPERATURE: "degC", (("time", -1),): "1/h"}
+_MEANT_BY_C: dict[Dimension, str] = {
+    _TEMPERATURE: "degC", (("time", -1),): "1/h", (("current", 1), ("time", 1)): "A.s",
+}  # fmt: skip
 
 
 def without_signs(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
@@ -394,9 +433,21 @@ _AT_ONE_AT_LEAST = frozenset("from between least more greater larger".split())
 def without_units_counted(
     tokens: tuple[Token, ...], subject: Bound, name: str, note: str
 ) -> tuple[Token, ...]:
-    """`10 or 12 bits` of a number of bits: what is counted is no unit."""
+    """`10 or 12 bits` of a number of bits: what is counted is no unit.
+
+    Nor is what it is noted to be counted in, as in `at least 4 slots and at most 8 slots`.
+    """
     if not isinstance(subject, Typed) or not subject.whole:
         return tokens
+    if unit := counted_unit(note):
+        said = ["", *(t.text.lower() for t in tokens), ""]
+        numbers = [False, *(t.number is not None or t.text.lower() in NUMBER_WORDS for t in tokens)]
+        units = (unit, unit.removesuffix("s"))
+        tokens = tuple(
+            t
+            for i, t in enumerate(tokens, 1)
+            if not (numbers[i - 1] and said[i] in units and said[i + 1] != "per")
+        )
     called = (name.lower(), *note.lower().split())
     own = tuple(form for w in called if len(w) > 2 for form in (w, w.removesuffix("s")))
     return tuple(

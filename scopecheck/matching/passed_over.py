@@ -24,7 +24,7 @@ from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.states import side_words
 from scopecheck.matching.subjects import Subject, is_bare_share
 from scopecheck.matching.surroundings import describes, names_another_dimension, noted_so, only_calls
-from scopecheck.vocabulary.names import Typed
+from scopecheck.vocabulary.names import Typed, counted_unit
 from scopecheck.vocabulary.parts import plural_of
 
 _ENDING = frozenset(("", *"having has have with of carrying carries lasting being is are each".split()))
@@ -468,9 +468,12 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
 
     `Measured at 190 °C under a load of 2.16 kg` holds numbers of what nothing declared is measured in.
     """
-    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.first.whole or job.sort:
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort:
         return
     said = [word_of(t) for t in tokens]
+    counted_in = counted_unit(job.place.names.note_of(job.subjects[0].text))
+    if job.first.whole and not counted_in:
+        return
     timed = job.first.kind is not None and job.first.kind.dimension == TIME
     own = _CONDITIONS_OF.get(job.first.kind.dimension) if job.first.kind is not None else None
     names = {word for name in job.place.names.all() for word in name.lower().split()} - FILLERS
@@ -483,6 +486,7 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
             said[at] == "at" and tokens[at + 1].number is not None and _is_of_a_condition(job, tokens, at + 1)
         )
         placed = 0 if timed else run_at(said, at, "asides", "measured_where")
+        placed = int(said[at] == "after") if counted_in else placed
         end = _end_of_aside(said, at)
         behind = range(at + (width or placed), end)
         if not (width or placed) or not behind or not names.isdisjoint(said[i] for i in behind):

@@ -487,6 +487,22 @@ def bare_parts_per(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
     return None
 
 
+def bare_letter_c(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
+    """The error for `at most 0.2 C` of what is declared neither as a temperature nor as a charging rate."""
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    at = next((i for i, (n, c) in enumerate(pairwise(tokens)) if n.number and c.text == "C"), None)
+    if at is None or kind is None or not kind.dimension:
+        return None
+    number = tokens[at].number
+    said, thing = f"{number.text if number else ''} C", job.subjects[0].text
+    return trouble(
+        job.span(tokens[at : at + 2]), f"'{said}' leaves open what C is",
+        "C is a coulomb to some, a degree to others and a rate of charging to a third.",
+        f"declare {thing} in 1/h where C is a rate of charging, in degC where it is a degree, in A.s where it"
+        " is a coulomb; keep the words",
+    )  # fmt: skip
+
+
 def _mean_of(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
     """Why `a mean pore diameter of 9 nm` is no limit of a pore diameter, and what to write; else None."""
     said = [word_of(t) for t in tokens if word_of(t) not in ("a", "an", "the")]

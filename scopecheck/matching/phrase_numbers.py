@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from scopecheck.exact.fitting import bare_number, literal
 from scopecheck.foundations.diagnostics import Trouble, trouble
-from scopecheck.foundations.quantity import PLAIN, Kind, Unit, as_difference, as_level
+from scopecheck.foundations.quantity import PLAIN, Kind, Unit, as_difference, as_level, counted_from
 from scopecheck.foundations.quantity import number_text as plain_number
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
@@ -113,9 +113,16 @@ def number(job: Job, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) ->
 
 
 def _subject_unit(slot: Slot, number: Number, subject: Typed | None) -> Unit | None:
-    """The unit of a number in words: K or degC as level or span, as the subject and the slot ask."""
+    """The unit of a number in words: K or degC as level or span, as the subject and the slot ask.
+
+    So with what else is counted from somewhere: `± 1 dBm` about so many dBm are 1 dB.
+    """
     unit = number.unit
-    if unit is None or unit.kind.dimension != _TEMPERATURE or subject is None or subject.kind is None:
+    if unit is None or subject is None or subject.kind is None:
+        return unit
+    if slot.kind == "difference" and unit.kind == subject.kind and counted_from(unit.kind):
+        return as_difference(unit)
+    if unit.kind.dimension != _TEMPERATURE:
         return unit
     if slot.kind == "difference":
         return as_difference(unit)

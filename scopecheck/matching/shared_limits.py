@@ -61,7 +61,7 @@ def says_limit(tokens: Tokens) -> bool:
 
 _CARRIED = frozenset(
     "at least most not no never neither more less fewer greater larger higher smaller lower than exceeding"
-    " exceeds exceed above below over under up divisible multiple other except excluding".split()
+    " exceeds exceed above below over under up divisible multiple power other except excluding".split()
 )
 _OF_ITS_OWN = _CARRIED | frozenset(
     "to between from - ± about approximately is are being has exactly only even odd within equal limit limits"

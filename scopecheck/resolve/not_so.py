@@ -21,6 +21,7 @@ from scopecheck.matching.phrase_advice import OF_WHAT_IS_LEFT, WHAT_IS_LEFT
 from scopecheck.matching.said_once import RATIO_BY, ratio_on_another_basis
 from scopecheck.matching.subjects import Subject, is_bare_share, is_in_points
 from scopecheck.rewording.plainer_counts import DISTANCES
+from scopecheck.rewording.plainer_values import is_off
 from scopecheck.vocabulary.names import Names, Typed
 
 Tokens = tuple[Token, ...]
@@ -56,6 +57,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _a_rise_as_a_noun(said, subjects, names)
         or _by_so_much(tokens, said, subjects, names)
         or _beside_itself(tokens, said, subjects)
+        or _near_what_it_is_off(tokens, said, subjects, names)
         or _of_a_range(tokens, said, subjects, names)
         or _how_often(said, subjects, names)
         or _from_one_to_the_other(tokens, said)
@@ -340,6 +342,19 @@ def _a_ratio_for_a_share(tokens: Tokens, subjects: Things) -> Why:
     return f"'{ratio.text}' of a share", f"It may be {first} to {second}, or {first} of {first} + {second}."
 
 
+def _near_what_it_is_off(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`within 5 Hz of the target`, of an error: how far something is off, which is not near the target."""
+    near = any(w == "within" and "of" in said[i + 2 : i + 7] for i, w in enumerate(said))
+    if not near or len(subjects) != 2 or not is_off(subjects, tokens, names):
+        return None
+    first, second = (s.text for s in subjects)
+    return (
+        f"{first} within so much of {second}, which is no {first}",
+        f"{first} tells how far something lies off: it is itself so much, or what is near {second} is another"
+        " thing.",
+    )
+
+
 def _points_of_nothing(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
     """`oil : at most 3 percentage points`, of what is no difference."""
     at_most = [w for i, w in enumerate(said) if w != "than" or said[i - 1 : i] not in (["more"], ["less"])]
@@ -380,7 +395,8 @@ def _sums_of_levels(said: list[str], subjects: Things) -> Why:
     kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
     levels = [k for k in kinds if any(name in DECIBELS for name, _ in k.dimension)]
     own = {w for s in subjects for w in s.text.lower().split()}
-    called = {"ratio"} if len(subjects) == 1 else set[str]()
+    measured = [s for s in subjects if isinstance(s.bound, Typed) and not s.bound.whole]
+    called = {"ratio"} if len(measured) == 1 else set[str]()
     if any(isinstance(s.bound, Typed) and s.bound.whole for s in subjects):
         ends = (*said[1:], "")  # 'sent up to three times if the power is below -110 dBm' is done so often
         said = [w for w, then in zip(said, ends, strict=True) if w not in _SO_OFTEN or then not in _GOES_ON]

@@ -12,6 +12,8 @@ from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.everyday import (
+    with_letter_c,
+    with_parts_of_measured,
     with_plurals,
     with_signs_alone,
 )
@@ -60,7 +62,11 @@ from scopecheck.rewording.plainer_steps import (
     with_steps_named,
     with_times_of_steps,
 )
-from scopecheck.rewording.plainer_values import with_extreme_as_named, without_own_noun
+from scopecheck.rewording.plainer_values import (
+    with_extreme_as_named,
+    with_size_of_deviation,
+    without_own_noun,
+)
 from scopecheck.rewording.shared_power import with_shared_power
 from scopecheck.rewording.shared_verbs import with_shared_verb
 from scopecheck.rewording.usual import (
@@ -105,6 +111,10 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     told = with_amount_elided(words.tokens, subjects)
     tokens = with_shared_one(with_runs(tuple(t for t in told if t.sort != "gap"), "contractions"))
     tokens = with_shared_verb(with_forms(without_proviso(tokens, subjects), "usual_forms"), subjects)
+    if len(subjects) == 1 and names.note_of(subjects[0].text)[:1] == "C":
+        tokens = with_letter_c(tokens, subjects[0].bound)  # before the letter stands for what it is noted of
+    kinds = tuple(s.bound.kind if isinstance(s.bound, Typed) else None for s in subjects)
+    tokens = with_size_of_deviation(with_parts_of_measured(tokens, kinds), subjects, names)
     for s in subjects:
         tokens = with_hyphened_members(with_plurals(tokens, s.bound, s.text), s.bound)
         if len(subjects) > 1:

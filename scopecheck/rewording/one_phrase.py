@@ -21,7 +21,7 @@ from scopecheck.matching.beside_another import (
 )
 from scopecheck.matching.chart import Match, joined_parts, matches, word_of
 from scopecheck.matching.other_things import nouns_of_others
-from scopecheck.matching.phrase_advice import NOT_READ, bare_parts_per, no_phrase, shortened
+from scopecheck.matching.phrase_advice import NOT_READ, bare_letter_c, bare_parts_per, no_phrase, shortened
 from scopecheck.matching.phrase_finding import Job, Read
 from scopecheck.matching.phrase_slots import named_subjects, occurrence
 from scopecheck.matching.shared_limits import is_bare_limit, is_upper, leaves_open_of_what
@@ -90,7 +90,7 @@ def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     for number, word in pairwise(tokens):
         if (number.number or word_of(number) in NUMBER_WORDS) and word_of(word) in CALENDAR:
             return no_fixed_length(job.span((number, word)))
-    if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens)):
+    if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens) or bare_letter_c(job, tokens)):
         return advice
     if misspelled := _misspelled(job, tokens):
         return misspelled

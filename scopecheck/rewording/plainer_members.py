@@ -33,7 +33,13 @@ def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     tokens = _without_both(tokens) if of_class else tokens
     if isinstance(bound, Composition):
         tokens = _without_its_basis(tokens, bound)
-    for said in (_with_such_as, _of_members, _without_mixture_before_so_many, _with_blend_thereof):
+    for said in (
+        _without_choosing,
+        _with_such_as,
+        _of_members,
+        _without_mixture_before_so_many,
+        _with_blend_thereof,
+    ):
         tokens = said(tokens) if tokens else tokens
     if isinstance(bound, SetDecl):
         tokens = _with_left_out(_with_either_selected(tokens), frozenset(members))
@@ -41,6 +47,16 @@ def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     if isinstance(bound, SetDecl):
         tokens = _with_both_comprised(tokens, subjects[0].text, frozenset(members))
     return _without_class_before_preferred(tokens, subjects[0].text)
+
+
+def _without_choosing(tokens: Tokens) -> Tokens:
+    """`zinc is selected`, `zinc and tin are present`, without what is done with them."""
+    words = [word_of(t) for t in tokens]
+    done = len(words) > 2 and words[-2] in ("is", "are", "being") and words[-1] in _CHOSEN
+    return tokens[:-2] if done else tokens
+
+
+_CHOSEN = frozenset("selected chosen employed present contained included".split())
 
 
 def _without_both(tokens: Tokens) -> Tokens:

@@ -11,7 +11,8 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
-from scopecheck.matching.subjects import Subject
+from scopecheck.matching.everyday import PARTS_PER
+from scopecheck.matching.subjects import Subject, is_bare_share
 from scopecheck.rewording.usual import words_at
 from scopecheck.vocabulary.names import Names, Typed
 
@@ -279,6 +280,50 @@ def without_by(tokens: Tokens) -> Tokens:
     """`by 15 mm ± 2 mm` without the first word."""
     tolerance = any(t.text in ("±", "+/-") for t in tokens)
     return tokens[1:] if tolerance and word_of(tokens[0]) == "by" and tokens[1].number else tokens
+
+
+def with_size_of_deviation(tokens: Tokens, subjects: tuple[Subject, ...], names: Names) -> Tokens:
+    """`within 5 % of the nominal load`, of the error of a load, as at most ± so much: it is near no load."""
+    if len(subjects) != 2 or not is_off(subjects, tokens, names):
+        return tokens
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if w in ("within", "±", "+/-")), len(words))
+    own = subjects[0].text.lower().split()
+    if words[at : at + 1] != ["within"] and words[max(at - len(own), 0) : at] != own:
+        return tokens
+    start = at + 1 + next((len(run) for run in _EITHER if words[at + 1 : at + 1 + len(run)] == run), 0)
+    if start + 2 < len(words) and is_bare_share(tokens[start]) and words[start + 1] == "of":
+        most = (replace(tokens[at], text=text, end=tokens[at].start) for text in ("at", "most", "±"))
+        return (*tokens[:at], *most, *tokens[start:])
+    return tokens
+
+
+_EITHER = (["plus", "or", "minus"], ["±"], ["+/-"])
+_MAY_BE_LONG = frozenset("offset difference swing accuracy runout run-out skew".split())
+_WHAT_IS_WANTED = frozenset(
+    "nominal rated target setpoint set reference desired carrier centre center".split()
+)
+
+
+def is_off(subjects: tuple[Subject, ...], tokens: Tokens, names: Names) -> bool:
+    """Does the first tell how far something lies from the second, and is itself no value like it?
+
+    An offset of one length may be as long as another; it is none of a nominal one, nor of so many parts per
+    million.
+    """
+    called = _called_so(subjects[0], names) & listed("measures", "deviations")
+    other = {*subjects[1].text.lower().split(), *names.note_of(subjects[1].text).lower().split()[:1]}
+    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+    alike = len(kinds) == 2 and kinds[0].dimension == kinds[1].dimension != ()
+    if not alike or not called or not other.isdisjoint(listed("measures", "deviations")):
+        return False
+    tiny = any(t.text.lower().endswith(PARTS_PER) for t in tokens)
+    return bool(tiny or called - _MAY_BE_LONG or other & _WHAT_IS_WANTED)
+
+
+def _called_so(one: Subject, names: Names) -> set[str]:
+    noted = [w.strip(",;") for w in names.note_of(one.text).lower().split() if w not in _ARTICLES]
+    return {*one.text.lower().split(), *noted[:1]}
 
 
 def of_the_greatest(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

@@ -214,26 +214,33 @@ def without_colon(tokens: Tokens) -> Tokens:
 
 
 def without_intervals(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`at intervals of at least 5 s`, `after at least 10 s have elapsed` as at least so long.
+    """`at intervals of about 5 s`, or shorter than that, `after at least 10 s have elapsed` as so long.
 
     So is `for at least 2 hours`, of how long a step takes.
     """
     words = [word_of(t) for t in tokens]
-    timed = any(t.number and t.number.unit and t.number.unit.kind.dimension == TIME for t in tokens)
-    if not timed or len(words) < 4:
+    if len(words) < 4:
         return tokens
-    leads = [("at", "intervals", "of"), ("in", "intervals", "of"), ("after",)]
+    if words[0] in _AT and words[1] in _EVENLY and words[2] == "intervals":
+        return without_intervals((tokens[0], *tokens[2:]), subjects)  # one number is the same each time
+    spaced = words[0] in _AT and words[1] == "intervals"
+    if spaced and words[2] != "of":
+        return tokens[2:] if words[2] in _LIMITING | listed("limits", "inside") else tokens
+    if spaced:
+        ranging = tokens[3].number is None or not {"to", "-", "or", "±", "+/-", "plus"}.isdisjoint(words[4:])
+        return tokens[3:] if ranging else tokens
+    leads = ["after"]
     if subjects[0].text.lower().startswith("duration of "):
-        leads.append(("for",))
-    for lead in leads:
-        ranging = words[len(lead) + 1 : len(lead) + 2] in (["to"], ["-"])
-        limits = words[len(lead)] in _LIMITING or lead == ("for",) or (ranging and lead != ("after",))
-        if tuple(words[: len(lead)]) == lead and limits:
-            over = words[-1] in ("elapsed", "passed") and words[-2] in ("has", "have")
-            return tokens[len(lead) : len(tokens) - 2 * over]
+        leads.append("for")
+    timed = any(t.number and t.number.unit and t.number.unit.kind.dimension == TIME for t in tokens)
+    if timed and words[0] in leads and (words[0] == "for" or words[1] in _LIMITING):
+        over = words[-1] in ("elapsed", "passed") and words[-2] in ("has", "have")
+        return tokens[1 : len(tokens) - 2 * over]
     return tokens
 
 
+_AT = ("at", "in", "with")
+_EVENLY = frozenset("regular equal fixed constant uniform even time".split())
 _LIMITING = frozenset("at no not less more up between from".split())
 
 

@@ -560,9 +560,10 @@ def with_shares(tokens: tuple[Token, ...], subject: Bound, names: Names) -> tupl
 
 
 def _is_of_whole_numbers(tokens: tuple[Token, ...], texts: list[str], at: int) -> bool:
-    """Does an `even number`, a `positive integer` or a `multiple of 4` end here?"""
+    """Does an `even number`, a `positive integer`, a `multiple of 4` or a `power of two` end here?"""
     parity = texts[at] in ("number", "integer") and texts[at - 1] in _SORTS_OF_NUMBERS
-    return parity or (texts[max(0, at - 2) : at] == ["multiple", "of"] and has_number(tokens[at]))
+    power = texts[max(0, at - 2) : at] == ["power", "of"] and texts[at] in ("two", "2", "ten", "10")
+    return parity or power or (texts[max(0, at - 2) : at] == ["multiple", "of"] and has_number(tokens[at]))
 
 
 def with_parity(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

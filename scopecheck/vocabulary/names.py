@@ -13,6 +13,7 @@ from scopecheck.foundations.quantity import Kind, Unit, kind_word
 from scopecheck.foundations.record import field, holder, record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Number, Own
 from scopecheck.vocabulary.classes import ListBound, stands_for
 from scopecheck.vocabulary.compositions import on_basis, seen_as_list
@@ -103,6 +104,21 @@ _SIDES = {
     ),
 }  # fmt: skip
 """Words for the start (False) and the end (True) of a step: `the end of soaking`, `soaking is over`."""
+
+
+_COUNTED_IN = regex(r"in (?:units of )?([^\W\d_]+s)\b(?! (?:of|with|that|which))", re.IGNORECASE)
+
+
+def counted_unit(note: str) -> str:
+    """What a number is counted in, by its note, in small letters: the slots of "in slots"; '' for others."""
+    found = _COUNTED_IN.match(note)
+    return found[1].lower() if found else ""
+
+
+def counts_time(declaration: NumberDecl) -> bool:
+    """Is it how long something takes, counted in slots or the like? Four of these are not five."""
+    last = declaration.name.lower().split()[-1]
+    return last in listed("asides", "lasting") and counted_unit(declaration.note) != ""
 
 
 @holder
@@ -235,7 +251,8 @@ class Names:
         """
         if (one := self.one_of(declaration.name)) is None:
             made = self.terms.get(declaration.name.lower()) or number_of(declaration)
-            return replace(made, closed=True) if declaration.name in self.closed else made
+            exact = declaration.name in self.closed or (declaration.whole and counts_time(declaration))
+            return replace(made, closed=True) if exact else made
         part, index = one
         made = number_of(declaration)
         return replace(made, term=value_of_one(part.present(index), made.term))
