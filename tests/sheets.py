@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from scopecheck.answers.questions import ask_all
-from scopecheck.core.formula import All, Any, Formula, Implies, Not, Read
+from scopecheck.core.formula import All, Any, ExactlyOne, Formula, Implies, Not, Read
 from scopecheck.core.model import Group, Sheet
 from scopecheck.drill.symbols import written
 from scopecheck.foundations.diagnostics import Diagnostic
@@ -107,6 +107,8 @@ def presumed_in_symbols(declared: str, left: str, words: str) -> str:
                 return f"({' and '.join(map(of, items))})"
             case Any(items=items):
                 return f"({' or '.join(map(of, items))})"
+            case ExactlyOne(items=items):
+                return f"({' xor '.join(map(of, items))})"
             case Implies(left=one, right=then):
                 return f"if {of(one)} then {of(then)}"
             case Not(item=item):
@@ -120,3 +122,11 @@ def presumed_labels(declared: str, left: str, words: str) -> list[list[str]]:
     """What is presumed of each phrase of a line, by the labels of the readings."""
     made = sheet(f"{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n")
     return [[r.label for r in g.readings if r.standing == "presumed"] for g in made.groups]
+
+
+def all_readings(declared: str, left: str, words: str) -> tuple[object, list[list[tuple[str, str]]]]:
+    """What a line is read as, with every reading of each of its phrases and their standings."""
+    made = sheet(f"{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n")
+    return made.claims[0].limitations[0].formula, [
+        [(r.label, r.standing) for r in g.readings] for g in made.groups
+    ]

@@ -12,7 +12,7 @@ from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
-from tests.sheets import on_the_wrong_side, presumed_in_symbols, presumed_labels
+from tests.sheets import all_readings, on_the_wrong_side, presumed_in_symbols, presumed_labels
 
 DECLARED = """
 bake, rest    time in min
@@ -611,6 +611,7 @@ def test_what_a_controller_claim_may_not_say_is_refused(
          "'configured to'"),
         (VALVES, "valve, pressure", "is closed below 5 bar and open above 5 bar", ""),
         (OPEN, "valve open, pressure", "opens at 5 bar", ""),
+        (MODES, "mode, supply", "is kept in the idle mode when the supply is below 3 V", ""),
     ],
 )  # fmt: skip
 def test_what_is_taken_for_what_a_condition_is_about_is_told(
@@ -911,3 +912,116 @@ def test_a_condition_behind_two_limits_may_be_of_the_last_alone(words: str, told
     made, diagnostics = read_sheet(Source("test", text))
     assert made is not None
     assert any("under the condition, too" in d.message for d in diagnostics) == told
+
+
+DOZE = 'dozing  one of only yes, no  "the beacon is in the doze state"\nsignal  in dBm'
+STIRS = 'stirring so  one of only yes, no  "the paddle stirs at a constant rate"\ntorque  torque in N.m'
+HEATS = 'heating  one of only yes, no  "the mantle is heating the oil"\nheat  temperature in degC'
+DRUM = "drum running  one of only yes, no\nturns  count"
+WARNING = "warning lamp  one of only on, off\nheat, ambient temperature  temperature in degC"
+FLAP = "flap  one of only open, closed\npressure  pressure in bar\nheat  temperature in degC"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "plainly"),
+    [
+        # a state is entered and left, also by what its note calls it
+        (DOZE, "dozing, signal", "leaves the doze state when the signal exceeds -95 dBm",
+         "the beacon is not in the doze state when the signal exceeds -95 dBm"),
+        (DOZE, "dozing, signal", "is switched out of the doze state when the signal exceeds -95 dBm",
+         "the beacon is not in the doze state when the signal exceeds -95 dBm"),
+        (DOZE, "dozing, signal", "returns to the doze state when the signal is below -95 dBm",
+         "the beacon is in the doze state when the signal is below -95 dBm"),
+        (DOZE.partition('  "')[0] + "\nsignal  in dBm", "dozing, signal",
+         "the beacon enters the doze state when the signal is below -95 dBm",
+         "dozing when the signal is below -95 dBm"),
+        # what is noted to be done is taken up and given up
+        (STIRS, "stirring so, torque", "switch to stirring at a constant rate when the torque exceeds 2 N.m",
+         "the paddle stirs at a constant rate when the torque exceeds 2 N.m"),
+        (STIRS, "stirring so, torque",
+         "the paddle changes over to stirring at a constant rate only if the torque exceeds 2 N.m",
+         "the paddle stirs at a constant rate only if the torque exceeds 2 N.m"),
+        (STIRS, "stirring so, torque", "stop stirring at a constant rate when the torque exceeds 2 N.m",
+         "the paddle does not stir at a constant rate when the torque exceeds 2 N.m"),
+        (HEATS, "heating, heat", "the mantle stops heating the oil when the heat exceeds 60 degC",
+         "the mantle is not heating the oil when the heat exceeds 60 degC"),
+        ("heating  one of only yes, no\nheat  temperature in degC", "heating, heat",
+         "changes over to heating when the heat is below 40 degC",
+         "switches to heating when the heat is below 40 degC"),
+        (STIRS.replace("stirring so", "constant rate"), "constant rate, torque",
+         "enters a constant rate mode when the torque exceeds 2 N.m",
+         "the paddle stirs at a constant rate when the torque exceeds 2 N.m"),
+        # at rest, lit up
+        (DRUM, "drum running, turns", "keep the drum at rest unless the turns are at least 2",
+         "keep the drum stopped unless the turns are at least 2"),
+        (DRUM, "drum running, turns", "the drum is not at rest if the turns are at least 2",
+         "the drum is not stopped if the turns are at least 2"),
+        (WARNING, "warning lamp, heat, ambient temperature",
+         "a warning lamp lights up as soon as the heat is more than 20 K above ambient",
+         "a warning lamp lights as soon as the heat is more than 20 K above ambient"),
+        # for as long as; outside a range that is left
+        (FLAP, "flap, pressure", "keeps the flap open for as long as the pressure is below 2 bar",
+         "keeps the flap open as long as the pressure is below 2 bar"),
+        (FLAP, "flap, heat", "is closed when the heat leaves the range of 20 to 30 degC",
+         "is closed when the heat is outside the range of 20 to 30 degC"),
+        (FLAP, "flap, heat", "is open as long as the heat does not leave the range of 20 to 30 degC",
+         "is open as long as the heat is always within the range of 20 to 30 degC"),
+        (FLAP, "heat", "never leaves the range of 20 to 30 degC",
+         "is always within the range of 20 to 30 degC"),
+        (FLAP, "flap, pressure, heat",
+         "open if the pressure is above 2 bar or the heat exceeds 50 degC, or both",
+         "open if the pressure is above 2 bar or the heat exceeds 50 degC"),
+    ],
+)  # fmt: skip
+def test_said_otherwise_it_has_the_same_readings(declared: str, left: str, words: str, plainly: str) -> None:
+    assert all_readings(declared, left, words) == all_readings(declared, left, plainly)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("is open if the pressure is above 2 bar or the heat exceeds 50 degC, but not both",
+         "if (pressure > 2 bar xor heat > 50 degC) then (flap = open)"),
+        ("if either the pressure is above 2 bar or the heat exceeds 50 degC, but not both, the flap is open",
+         "if (pressure > 2 bar xor heat > 50 degC) then (flap = open)"),
+        ("is open unless the pressure is above 2 bar or the heat exceeds 50 degC, but not both of them",
+         "((pressure > 2 bar xor heat > 50 degC) or (flap = open))"),
+        ("is open if the pressure is above 2 bar and the heat exceeds 50 degC, but not both", ""),
+        ("is open if the pressure is above 2 bar or the heat exceeds 50 degC, but not always both", ""),
+    ],
+)  # fmt: skip
+def test_of_two_conditions_only_one_may_be_so(words: str, said: str) -> None:
+    assert presumed_in_symbols(FLAP, "flap, pressure, heat", words) == said
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (DOZE, "dozing, signal", "leaves the deep doze state when the signal exceeds -95 dBm"),
+        (DOZE, "dozing, signal", "leaves the idle state when the signal exceeds -95 dBm"),
+        (DOZE, "dozing, signal", "hardly leaves the doze state when the signal exceeds -95 dBm"),
+        (DOZE, "dozing, signal", "does not leave the doze state when the signal exceeds -95 dBm"),
+        (DOZE, "dozing, signal", "the relay exits the doze state when the signal exceeds -95 dBm"),
+        (DOZE, "dozing, signal",
+         "switches from the doze state to the idle state when the signal exceeds -95 dBm"),
+        (DOZE, "dozing, signal", "leaves the doze state when the signal exceeds -95 dBm for at least 5 ms"),
+        (STIRS, "stirring so, torque", "switch to stirring at a rate when the torque exceeds 2 N.m"),
+        (STIRS, "stirring so, torque", "stirring at a rate when the torque exceeds 2 N.m"),
+        (STIRS, "stirring so, torque",
+         "switch from stirring at a constant rate when the torque exceeds 2 N.m"),
+        (STIRS, "stirring so, torque",
+         "the paddle does not stop stirring at a constant rate when the torque exceeds 2 N.m"),
+        (HEATS, "heating, heat", "the pump starts heating the oil when the heat is below 40 degC"),
+        (STIRS.replace("stirring so", "constant rate"), "constant rate, torque",
+         "enters a rate mode when the torque exceeds 2 N.m"),
+        (DRUM, "drum running, turns", "the rest of the drum is running if the turns are at least 2"),
+        (DRUM, "drum running, turns", "keep the fan at rest unless the turns are at least 2"),
+        (OPEN, "valve open, pressure", "the valve is at rest when the pressure is above 2 bar"),
+        (FLAP, "heat", "rarely leaves the range of 20 to 30 degC"),
+        (FLAP, "heat", "leaves the range of 20 to 30 degC"),
+        (FLAP, "heat", "never leaves the range of 20 to 30 degC by more than 2 K"),
+        (FLAP, "heat", "does not leave a range of 5 degC"),
+    ],
+)  # fmt: skip
+def test_what_says_more_or_less_than_the_state_is_refused(declared: str, left: str, words: str) -> None:
+    assert presumed_in_symbols(declared, left, words) == ""

@@ -16,7 +16,7 @@ from scopecheck.report.things import thing_text
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
 from tests.reported import one_line, text_of
-from tests.sheets import errors, presumed_in_symbols, presumed_labels, sheet
+from tests.sheets import all_readings, errors, presumed_in_symbols, presumed_labels, sheet
 
 REED = """
 soaking        step in min
@@ -564,3 +564,148 @@ def test_words_of_when_and_how_often_that_say_another_thing(left: str, words: st
 def test_what_ends_so_long_before_is_not_counted_from_its_beginning(words: str) -> None:
     made = sheet(f"{TWO_STEPS}\n\n1. A way, {words}.\n   | soaking : {words}\n")
     assert not [r.label for g in made.groups for r in g.readings if "begun" in r.label or "begin" in r.label]
+
+
+GLAZE = """
+incubating  step in min
+  temperature  temperature in degC
+glazing     step in min
+rinsing     step in min, may be left out
+checking    step in min, may be left out
+pressure    pressure in bar
+flap        one of only open, closed"""
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "plainly_left", "plainly"),
+    [
+        # so long thereafter, of two steps in their order
+        ("incubating, glazing", "at the latest 5 minutes thereafter",
+         "glazing", "at the latest 5 minutes after the incubating"),
+        ("incubating, glazing", "glazing within 10 min thereafter",
+         "glazing", "glazing within 10 min after the incubating"),
+        ("incubating, glazing", "incubating and, at most 10 min later, glazing",
+         "glazing", "glazing at most 10 min after the incubating"),
+        ("incubating, glazing", "5 to 10 min afterwards", "glazing", "5 to 10 min after the incubating"),
+        ("incubating, glazing", "more than 10 min later", "glazing", "more than 10 min after the incubating"),
+        ("incubating, glazing", "the glazing begins at the latest 10 min thereafter",
+         "glazing", "begins at the latest 10 min after the incubating"),
+        ("incubating, glazing", "glazing thereafter", "incubating", "thereafter glazing"),
+        # a step by the noun for what is done
+        ("glazing", "within 10 min of the end of the incubation",
+         "glazing", "within 10 min of the end of the incubating"),
+        ("glazing, incubating", "after the incubation", "glazing", "after the incubating"),
+        ("glazing", "between the incubation and the rinse",
+         "glazing", "between the incubating and the rinsing"),
+        ("incubating", "the incubation lasts at least 10 min", "incubating", "lasts at least 10 min"),
+        ("temperature of incubating", "at most 40 degC at the end of the incubation",
+         "temperature of incubating", "at most 40 degC at the end of the incubating"),
+        # a condition before what is carried out
+        ("rinsing, pressure", "if the pressure exceeds 2 bar, rinsing the tile",
+         "rinsing, pressure", "the rinsing is carried out if the pressure exceeds 2 bar"),
+        ("rinsing, pressure", "if the pressure exceeds 2 bar, then the tile is rinsed",
+         "rinsing, pressure", "the rinsing is carried out if the pressure exceeds 2 bar"),
+        ("rinsing, pressure", "if the pressure exceeds 2 bar, the tile is not rinsed",
+         "rinsing, pressure", "omitted if the pressure exceeds 2 bar"),
+        ("rinsing, flap", "unless the flap is open, the rinsing is performed",
+         "rinsing, flap", "carried out unless the flap is open"),
+        # whether another step is done
+        ("rinsing, checking", "if the checking is not carried out, rinsing the tile",
+         "rinsing, checking", "carried out if the checking is omitted"),
+        ("rinsing, checking", "carried out if no checking is performed",
+         "rinsing, checking", "carried out if the checking has not been done"),
+    ],
+)  # fmt: skip
+def test_steps_said_otherwise_have_the_same_readings(
+    left: str, words: str, plainly_left: str, plainly: str
+) -> None:
+    assert all_readings(GLAZE, left, words) == all_readings(GLAZE, plainly_left, plainly)
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        ("incubating", "immediately thereafter glazing"),
+        ("incubating, glazing", "directly thereafter"),
+        ("incubating, glazing", "glazing immediately thereafter"),
+    ],
+)
+def test_what_is_done_thereafter_comes_second(left: str, words: str) -> None:
+    """Not like `after`, before the name of what comes first."""
+    said = presumed_in_symbols(GLAZE, left, words)
+    assert said == presumed_in_symbols(GLAZE, "incubating", "immediately followed by glazing")
+    assert said != presumed_in_symbols(GLAZE, "incubating", "immediately after glazing")
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "said"),
+    [
+        ("rinsing, checking", "only if the checking has been performed",
+         "if rinsing = done then checking = done"),
+        ("rinsing, checking", "omitted if the checking is performed",
+         "if checking = done then not rinsing = done"),
+        ("pressure, checking", "at most 2 bar if the checking is not carried out",
+         "if not checking = done then pressure <= 2 bar"),
+        ("rinsing, checking, pressure", "if the checking is omitted and the pressure exceeds 2 bar, rinsing",
+         "if (not checking = done and pressure > 2 bar) then rinsing = done"),
+    ],
+)  # fmt: skip
+def test_a_condition_on_whether_a_step_is_done(left: str, words: str, said: str) -> None:
+    assert presumed_in_symbols(GLAZE, left, words) == said
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        ("incubating, glazing", "incubating within 10 min thereafter"),
+        ("incubating, glazing", "at the latest 5 minutes thereafter or at the same time"),
+        ("incubating, glazing", "for 5 min and glazing 10 min thereafter"),
+        ("glazing", "within 10 min thereafter"),
+        ("incubating, glazing", "the glazing is over at the latest 10 min thereafter"),
+        ("glazing", "after each incubation"),
+        ("glazing", "after the second incubation"),
+        ("glazing", "after the incubation of the tile"),
+        ("glazing", "before the rinse tank"),
+        ("glazing", "within 10 mm of the end of the rinse"),
+        ("rinsing, pressure", "if the pressure exceeds 2 bar, only rinsing the tile"),
+        ("rinsing, pressure", "if the pressure exceeds 2 bar, rinsing or drying the tile"),
+        ("rinsing, pressure", "if the pressure exceeds 2 bar, the rinsing is not omitted"),
+        ("pressure, rinsing", "if the pressure exceeds 2 bar, rinsing the tile"),
+        ("rinsing, checking", "carried out if the checking is not omitted"),
+        ("rinsing, checking", "carried out if no checking is not carried out"),
+        # at which time, and not whether
+        ("rinsing, checking", "carried out as soon as the checking is carried out"),
+        ("rinsing, checking", "carried out as long as the checking is not carried out"),
+        ("rinsing, incubating", "carried out when the incubating lasts more than 10 min"),
+        ("pressure, checking", "at most 2 bar while the checking is carried out"),
+    ],
+)
+def test_what_does_not_say_so_of_a_step_is_refused(left: str, words: str) -> None:
+    assert presumed_in_symbols(GLAZE, left, words) == ""
+
+
+@pytest.mark.parametrize("words", ["once the checking has been carried out", "when the checking is done"])
+def test_when_another_step_is_done_is_a_time(words: str) -> None:
+    said = presumed_in_symbols(GLAZE, "rinsing, checking", words)
+    assert said
+    assert "if checking" not in said
+
+
+def test_a_noun_that_is_read_as_a_step_is_told() -> None:
+    words = "after the incubation"
+    _, told = read_sheet(Source("test", f"{GLAZE}\n\n1. A thing, wherein {words}.\n   | glazing : {words}\n"))
+    assert [d.message for d in told] == ["'incubation' is read as the step incubating"]
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "help"),
+    [
+        ("rinsing, checking", "if the check is not passed, rinsing the tile",
+         "IF NOT DONE(checking) THEN DONE(rinsing)"),
+        ("rinsing, glazing", "if the glazing is not carried out, rinsing the tile",
+         "glazing  step in min, may be left out"),
+    ],
+)  # fmt: skip
+def test_what_to_write_where_it_is_not_known_whether_a_step_is_done(left: str, words: str, help: str) -> None:
+    text = f"{GLAZE}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n"
+    assert help in errors(text)[0].help

@@ -217,3 +217,13 @@ def told_of_other_thing(job: Job, words: Tokens, subject: Subject) -> Diagnostic
         f"{subject.text} stands left of the colon, and neither its name nor its note says '{said}'.",
         "if something else is meant, declare it under a name of its own and write that left of the colon",
     )  # fmt: skip
+
+
+def told_of_step(job: Job, words: Tokens, step: str) -> Diagnostic:
+    """That a noun was taken for the step that is called by its verb."""
+    said = job.text(words)
+    return Diagnostic(
+        "warning", job.span(words), f"'{said}' is read as the step {step}",
+        f"{step} is declared as a step, and nothing is declared as '{said}'.",
+        "if something else is meant, declare it under a name of its own",
+    )  # fmt: skip

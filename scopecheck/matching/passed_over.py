@@ -288,7 +288,7 @@ def _end_of_object(tokens: Tokens, at: int) -> int:
 
 _HEAT = (("temperature", 1),)
 _PRONOUNS = ("it", "them")
-_BEHIND_OBJECT = frozenset("to at for within over until from under in during , and".split())
+_BEHIND_OBJECT = frozenset("to at for within over until from under in during carried omitted , and".split())
 
 
 def without_purpose(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
@@ -903,6 +903,8 @@ def told_before_names(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
             # The words of all phrases are asked for only where there may be something to tell.
             known = job.place.phrases.words() if start < at else frozenset[str]()
             known |= side_words(subject.bound, subject.text)  # 'injecting steam' is what is done with it
+            if isinstance(subject.bound, ChoiceDecl | SetDecl):
+                known |= {w for m in subject.bound.members for w in m.lower().split()}  # 'in the idle mode'
             start = next((i for i in range(at, start, -1) if said[i - 1] in known), start)
             if words := tokens[start:at]:
                 yield _read_past(job, words, subject.text, _BY_A_NAME)

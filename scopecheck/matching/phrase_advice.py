@@ -578,7 +578,7 @@ def _how_long(job: Job, tokens: tuple[Token, ...]) -> str:
     said = [word_of(t) for t in tokens]
     beside = said[said[0] == "without" :]  # 'without rinsing'
     alone = (_BESIDE_OTHERS | word_list("limits", "conditions")).isdisjoint(beside) and len(job.subjects) == 1
-    if step.done and not _DENYING.isdisjoint(said) and alone:
+    if step.done and sum(w in _DENYING for w in said) == 1 and alone:
         return f"write in symbols after the words: two blanks, exactly NOT DONE({step.name})"
     long = names.declarations[step.duration]
     assert isinstance(long, NumberDecl)

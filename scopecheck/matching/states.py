@@ -7,6 +7,7 @@ other that it is not. Words that say anything besides are not taken for a state.
 from __future__ import annotations
 
 from functools import cache
+from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl
 from scopecheck.core.formula import OTHERS, Chosen, Formula
@@ -28,12 +29,12 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     `others` are words that speak of something else: 'the door is open' says nothing of a valve.
     """
     own, mine = set(name.lower().split()), noun_of(name)
-    said = _with_own_forms(_without_longer([word_of(t) for t in tokens]), name)
+    said = _with_own_forms(_without_longer(_switched_to([word_of(t) for t in tokens])), name)
     said = _as_present(_without_object(said, name), name)
     if said[:1] == ["no"] and said[1:2] and said[1] in own | {*_BE}:
         said[0] = "not"  # 'no alarm is issued', with or without what is called so
     sides = _sides(name)
-    said = _of_a_change(said, sides)
+    said = _of_a_change(_in_one_word(said, sides, own), sides)
     told = [sides[w] for w in said if w in sides]
     negated = "not" in said
     prevented = any(w in listed("switching", "preventing") and sides.get(w) is False for w in said)
@@ -72,6 +73,47 @@ def _says_another(said: list[str], name: str, sides: dict[str, bool]) -> bool:
     if not how or not sides.keys().isdisjoint(own):
         return False
     return any(not w.endswith("ing") for w in how) or (len(own) > 1 and not set(how) <= set(said))
+
+
+def _in_one_word(said: list[str], sides: dict[str, bool], own: set[str]) -> list[str]:
+    """`is at rest` as stopped, `lights up` as lights, where that word is one of the two states."""
+    for at in range(len(said)):
+        for run, word in _IN_ONE_WORD:
+            if said[at : at + len(run)] == run and word in sides and own.isdisjoint(run[-1:]):
+                return [*said[:at], word, *said[at + len(run) :]]
+    return said
+
+
+_IN_ONE_WORD = [
+    (run.split(), word)
+    for word, runs in {
+        "stopped": (
+            "at rest", "at a standstill", "standing still", "stationary", "shut down", "powered down",
+            "at standstill",
+        ),
+        "stops": ("comes to rest", "comes to a standstill", "stands still", "shuts down", "powers down"),
+        "stopping": ("shutting down", "powering down"),
+        "starts": ("starts up", "powers up", "start up"), "started": ("started up", "powered up"),
+        "lights": ("lights up", "light up"), "lit": ("lit up",),
+    }.items()
+    for run in runs
+]  # fmt: skip
+
+
+def _switched_to(said: list[str]) -> list[str]:
+    """`changes over to charging` as switches to it, what is done."""
+    for at in range(len(said) - 1):
+        run = next((r for r in _OVER_TO if said[at : at + len(r)] == r), [])
+        if run and said[at + len(run) : at + len(run) + 1] != [] and said[at + len(run)].endswith("ing"):
+            return [*said[:at], "switches", "to", *said[at + len(run) :]]
+    return said
+
+
+_OVER_TO = [
+    f"{verb}{end} {way}".split()
+    for verb, ends in (("switch", ("", "es")), ("change", ("", "s")), ("go", ("", "es")))
+    for end in ends for way in ("to", "over to", "back to")
+]  # fmt: skip
 
 
 def _without_longer(said: list[str]) -> list[str]:
@@ -286,15 +328,14 @@ def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool 
     "the force is raised", 'lifts from the seat' of "the poppet lifts from the seat". A state is entered, too:
     'enters the sleep mode' of "the node is in the sleep mode", of no other mode.
     """
-    if not note and name.lower().endswith(_MODES):
-        note = f"in the {name}"  # what is called sleep mode is so in the sleep mode
+    said = [word_of(t) for t in tokens]
+    note = _mode_called(said, name, bool(note)) or note
     words = note.lower().split()
     be = next((i for i, w in enumerate(words) if w in _BE), None)
     told = words[be + 1 :] if be is not None else words
-    spoken_words = _denied([word_of(t) for t in tokens], told)
+    spoken_words = _denied(said, told)
     state = _content(told[1:]) if told[:1] == ["in"] else []
-    if state:
-        spoken_words = _entered(spoken_words)
+    spoken_words = _entered(spoken_words) if state else _taken_up(spoken_words, words)
     if state and be is None:
         spoken_words = _without_who(spoken_words)
     noted, said = _content(words), _content(spoken_words)
@@ -303,7 +344,9 @@ def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool 
     some = bool(spoken) or len(set(said) - {"not"}) > 1 or set(told[:1]) <= set(spoken_words)
     own = bool(noted) and some and spoken <= set(noted)
     own = own and bool(verb) and verb[0] in said and (not state or set(state) <= set(said))
-    if not own or any(t.sort != "word" for t in tokens) or (be is None and not state and said[0] == noted[0]):
+    if not own or any(t.sort != "word" for t in tokens):
+        return None
+    if be is None and not state and (_says_who(said, noted) or _says_less(said, words)):
         return None
     if said.count("not") > 1 or not _HOW_FAR.intersection(words) <= set(spoken_words):
         return None
@@ -319,11 +362,73 @@ def _denied(said: list[str], told: list[str]) -> list[str]:
     return found
 
 
+def _says_who(said: list[str], noted: list[str]) -> bool:
+    """`the controller`, noted as "the controller charges": who does it, and not all that is noted."""
+    return said[0] == noted[0] and [w for w in said if w != "not"] != noted
+
+
+def _says_less(said: list[str], noted: list[str]) -> bool:
+    """`charging at a voltage`, noted as "the controller charges at a constant voltage": at which one?
+
+    So says what leaves out the note's verb.
+    """
+    verb = next((i for i, w in enumerate(noted) if i and w.endswith("s") and len(w) > _SHORT + 1), None)
+    if verb is None:
+        return False
+    behind = [(one, form_of(then)) for one, then in pairwise(noted[verb + 1 :]) if one not in _BETWEEN]
+    return form_of(noted[verb]) not in said or any(
+        then in said and form_of(one) not in said for one, then in behind
+    )
+
+
+def _mode_called(said: list[str], name: str, noted: bool) -> str:
+    """What is called `sleep mode` is so in the sleep mode, what is called `sleeping` in the sleep state, and
+    what is called `constant flow` in the constant flow mode, whatever else is noted of it."""
+    own = name.lower()
+    kind = next((w for w in said if f" {w}" in _MODES), "")
+    if kind and f" {own} {kind} " in f" {' '.join(said)} ":
+        return f"in the {own} {kind}"
+    if noted:
+        return ""
+    if own.endswith(_MODES):
+        return f"in the {own}"
+    return f"in the {own} {kind}" if kind and own.endswith("ing") and " " not in own else ""
+
+
+def _taken_up(said: list[str], noted: list[str]) -> list[str]:
+    """`switches to charging at a constant voltage` as charging so, `stops charging so` as not.
+
+    Of what is noted to be done, and of nothing that the note says of beginning or ending it.
+    """
+    done = {form_of(w) for w in noted}
+    for at in range(len(said)):
+        for runs, instead in ((_TAKING_UP, []), (_GIVING_UP, ["not"])):
+            run = next((r for r in runs if said[at : at + len(r)] == r), [])
+            then = said[at + len(run) : at + len(run) + 1]
+            if run and then and then[0].endswith("ing") and form_of(then[0]) in done - {form_of(run[0])}:
+                return [*said[:at], *instead, *said[at + len(run) :]]
+    return said
+
+
+_TAKING_UP = [
+    run
+    for verb, ends, ways in (
+        ("switch", ("", "es", "ing"), ("to", "over to", "back to")),
+        ("change", ("", "s"), ("to", "over to", "back to")),
+        ("go", ("", "es"), ("over to", "back to")), ("transition", ("", "s"), ("to", "over to")),
+        ("start", ("", "s", "ing"), ("",)), ("begin", ("", "s"), ("",)), ("commence", ("", "s"), ("",)),
+        ("resume", ("", "s"), ("",)), ("keep", ("", "s"), ("on", "")), ("continue", ("", "s"), ("",)),
+    )
+    for end in ends for way in ways for run in [f"{verb}{end} {way}".split()]
+]  # fmt: skip
+_GIVING_UP = [[verb + end] for verb in ("stop", "cease", "discontinue", "terminate") for end in ("", "s")]
+
+
 def _entered(said: list[str]) -> list[str]:
     """`enters the sleep mode`, `to switch into the sleep mode`, as being in it; `leaves it` as not."""
     start = int(said[:1] == ["to"])
     for at in range(start, len(said)):
-        for runs, instead in ((_INTO, ["in"]), (OUT_OF, ["not", "in"])):
+        for runs, instead in ((INTO, ["in"]), (OUT_OF, ["not", "in"])):
             for run in runs:
                 if said[at : at + len(run)] == run:
                     return [*said[start:at], *instead, *said[at + len(run) :]]
@@ -337,23 +442,30 @@ def _without_who(said: list[str]) -> list[str]:
     return said[at:] if plain and "of" not in said[:at] else said
 
 
-_MODES = (" mode", " state")
+_MODES = (" mode", " state", " phase")
 OUT_OF = [
     run.split()
     for run in (
-        "leaves", "leave", "exits", "exit", "quits", "quit", "is taken out of", "comes out of", "goes out of",
-        "switches out of", "wakes from", "wakes up from", "wakes up out of", "is woken from", "returns from",
+        "leaves", "leave", "leaving", "exits", "exit", "exiting", "quits", "quit", "is taken out of",
+        "is switched out of", "is brought out of", "comes out of", "goes out of", "switches out of",
+        "switch out of", "wakes from", "wakes up from", "wakes up out of", "is woken from", "returns from",
     )
 ]  # fmt: skip
 
 
-_INTO = [
+INTO = [
     (verb + end + into).split()
     for verb, ends, ways in (
-        ("enter", ("", "s"), (" into", "")), ("go", ("", "es"), (" into", " to")),
-        ("switch", ("", "es"), (" into", " to")), ("change", ("", "s"), (" into", " to")),
-        ("transition", ("", "s"), (" into", " to")), ("operate", ("", "s"), (" in",)),
-        ("run", ("", "s"), (" in",)), ("remain", ("", "s"), (" in",)), ("stay", ("", "s"), (" in",)),
+        ("enter", ("", "s", "ing"), (" into", "")),
+        ("go", ("", "es"), (" into", " to", " over to", " over into", " back to", " back into")),
+        ("switch", ("", "es", "ing"), (" into", " to", " over to", " over into", " back to", " back into")),
+        ("change", ("", "s"), (" into", " to", " over to", " over into", " back to")),
+        ("transition", ("", "s"), (" into", " to", " back to")), ("return", ("", "s"), (" into", " to")),
+        ("move", ("", "s"), (" into", " to")), ("operate", ("", "s"), (" in",)),
+        ("work", ("", "s"), (" in",)), ("run", ("", "s"), (" in",)), ("remain", ("", "s"), (" in",)),
+        ("stay", ("", "s"), (" in",)),
+        ("is", ("",), (" switched to", " switched into", " switched over to", " brought into", " put into")),
+        ("is", ("",), (" set to", " operated in", " kept in", " held in")),
     )
     for end in ends for into in ways
 ]  # fmt: skip
@@ -361,6 +473,10 @@ _HOW_FAR = frozenset("both all each every fully completely entirely only twice p
 """Where a note says so, words without it say less."""
 _BE = ("is", "are", "being", "be")
 _LITTLE = frozenset((*_BE, "the", "a", "an", "said", "its", "then", "automatically", "does", "do"))
+_BETWEEN = _LITTLE | frozenset(
+    (*_BEFORE_A_NOUN, "by", "into", "onto", "and", "or", "not", "off", "out", "up")
+)
+"""Behind these no word of a note is said more closely by the one before it."""
 _ENDINGS = ("ing", "ed", "es", "s", "e")
 _IRREGULAR = {
     "shown": "show", "given": "give", "driven": "drive", "held": "hold", "lit": "light",
@@ -456,3 +572,33 @@ def _parted(said: list[str], states: set[str]) -> tuple[list[str], list[list[str
         nouns.append(said[at + 1 : end])
         at = end
     return kept, nouns
+
+
+def is_done(tokens: tuple[Token, ...], step: str) -> bool | None:
+    """Whether the words say that a step is carried out, or that it is not; None where they say neither."""
+    said = [word_of(t) for t in tokens]
+    no = said[:1] == ["no"]
+    said = said[said[:1] != [] and said[0] in ("the", "said", "no") :]
+    said = said[2 * (said[:2] == ["step", "of"]) :]
+    own = step.lower().split()
+    if said[: len(own)] != own:
+        return None
+    said = said[len(own) :]
+    said = said[said[:1] == ["step"] :]
+    be = next((run for run in _BEEN if said[: len(run)] == run), [])
+    said = said[len(be) :]
+    denied = no or "not" in be or said[:1] == ["not"]
+    done = said[said[:1] == ["not"] :]
+    if not be or (no and ("not" in be or said[:1] == ["not"])):
+        return None
+    if done in DONE:
+        return not denied
+    return False if done in LEFT_OUT and not denied else None
+
+
+_BEEN = [
+    run.split()
+    for run in ("has not been", "have not been", "has been", "have been", "is", "are", "was", "were")
+]
+DONE = [["carried", "out"], ["performed"], ["done"], ["conducted"], ["effected"], ["executed"]]
+LEFT_OUT = [["omitted"], ["skipped"], ["left", "out"], ["dispensed", "with"]]

@@ -14,6 +14,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
+from scopecheck.matching.states import state_by_note
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
 from scopecheck.occurrences.readings import is_switch
 from scopecheck.rewording.counted_per import for_a_limit, group_counted
@@ -36,7 +37,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
     said = [word_of(t) for t in tokens]
     own = {w for s in subjects for w in f"{s.text} {names.note_of(s.text)}".lower().split()}
     return (
-        _lifted(said, own, subjects)
+        _lifted(tokens, said, own, subjects, names)
         or _not_always(tokens, said, subjects)
         or _denied_twice(tokens, said)
         or _denied_range(tokens, said)
@@ -79,7 +80,7 @@ _LOST = frozenset("loss losses lost loses losing lose".split())
 _KEPT = frozenset("retention retains retain retaining retained preserves preserving preserved".split())
 
 
-def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
+def _lifted(tokens: Tokens, said: list[str], own: set[str], subjects: Things, names: Names) -> Why:
     """`may be locked`, `is hardly equal`, `is not limited to 18 %`, `opens before it exceeds 3 bar`."""
     for at in range(len(said)):
         for table in ("runs_that_lift", "runs_behind_not"):
@@ -89,7 +90,9 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
     if short := next((w for w in said if w.endswith(("n't", "n\u2019t"))), ""):
         return f"'{short}' is not read", "Write it as two words: is not, does not."
     unheard = listed("unheard", "words") - own - ({"loses"} if "loss" in own else set())
-    lifting = next((i for i, w in enumerate(said) if w in unheard and not _leaves(said, i, subjects)), None)
+    lifting = next(
+        (i for i, w in enumerate(said) if w in unheard and not _leaves(tokens, i, subjects, names)), None
+    )
     if lifting is not None:
         why = _ANYHOW if said[lifting] in ("regardless", "irrespective") else _SAY
         return f"'{said[lifting]}' lifts or turns what is said", why
@@ -118,14 +121,23 @@ def _not_always(tokens: Tokens, said: list[str], subjects: Things) -> Why:
     return f"'{' '.join(said[start:end])}' denies that it is always so", _SAY
 
 
-def _leaves(said: list[str], at: int, subjects: Things) -> bool:
-    """`leaves the sleep mode`, of a mode or of what is called so: then it is not so."""
+def _leaves(tokens: Tokens, at: int, subjects: Things, names: Names) -> bool:
+    """`leaves the sleep mode`, of a mode, of what is called or noted so: then it is not so."""
+    said = [word_of(t) for t in tokens]
     if said[at] not in ("leaves", "quits"):
         return False
     runs = [s.text.lower().split() for s in subjects]
     runs += [m.lower().split() for s in subjects if isinstance(s.bound, ChoiceDecl) for m in s.bound.members]
     behind = said[at + 1 + (said[at + 1 : at + 2] in (["the"], ["its"])) :]
-    return any(behind[: len(run)] == run for run in runs)
+    if any(behind[: len(run)] == run for run in runs):
+        return True
+    stretches = (tokens[at:end] for end in range(at + 2, min(at + _LONGEST_STATE, len(tokens)) + 1))
+    switches = [s.text for s in subjects if is_switch(s.bound)]
+    return any(state_by_note(run, names.note_of(s), s) is False for run in stretches for s in switches)
+
+
+_LONGEST_STATE = 6
+"""Words of `leaves the low power mode` and the like, at the most."""
 
 
 def _allows_more(said: list[str], at: int) -> bool:

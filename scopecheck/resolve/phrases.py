@@ -53,7 +53,7 @@ from scopecheck.matching.everyday import (
     without_units_counted,
 )
 from scopecheck.matching.of_ratios import in_proportion, with_plain_limits, without_ratio
-from scopecheck.matching.other_things import speak_of_others
+from scopecheck.matching.other_things import speak_of_others, told_of_step
 from scopecheck.matching.passed_over import (
     SO_MANY_PER,
     names_another,
@@ -85,8 +85,8 @@ from scopecheck.rewording.choice_of_counts import (
     with_choice_of_counts,
     with_letter_counted,
 )
-from scopecheck.rewording.conditional import conditional
-from scopecheck.rewording.conditional_advice import why_not
+from scopecheck.rewording.conditional import conditional, hangs_on_a_step
+from scopecheck.rewording.conditional_advice import of_a_step_done, why_not
 from scopecheck.rewording.in_order import (
     Pieces,
     at_and_for,
@@ -117,6 +117,7 @@ from scopecheck.rewording.plainer import plainer
 from scopecheck.rewording.plainer_steps import (
     as_durations,
     ending_at_once,
+    with_steps_called,
 )
 from scopecheck.rewording.scaled import with_scaled
 from scopecheck.rewording.shared_power import either_power, shared_power
@@ -400,6 +401,7 @@ class Reader:
             or self._class_and_its_amount(tokens, words, subjects)
             or self._of_named_ingredients(tokens, words, subjects)
             or self._these_but_not_those(tokens, words, subjects)
+            or self._with_steps_called(job, tokens, words, subjects)
             or self._read_loosely(tokens, words, subjects)
             or self._in_the_order_named(tokens, words, subjects)
             or self._under_a_condition_loosely(job, tokens)
@@ -866,6 +868,12 @@ class Reader:
 
         Raises Trouble where it is known what is wrong with them; `quickly` nothing is looked for to be told.
         """
+        if job.sort == "sequences" and hangs_on_a_step(tokens):
+            sides = self._sides(job)
+            found = conditional(sides, tokens)
+            if found is None and not quickly and (wrong := of_a_step_done(sides, tokens)):
+                raise wrong
+            return found
         if not subjects or job.sort not in ("", "switches", "steps"):
             return None
         sides = self._sides(job)
@@ -1107,6 +1115,18 @@ class Reader:
         except Trouble:
             return None
         return conditional(self._sides(job, True), tokens)
+
+    def _with_steps_called(
+        self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`after the incubation`, of a step called incubating, by its name, which a warning tells."""
+        said, called = with_steps_called(tokens, subjects, self.names)
+        other = Words(words.text, said, words.span)
+        if not called or not self._trying()._holds(other, subjects):
+            return None
+        warnings = tuple(told_of_step(job, run, step.name) for run, step in called)
+        self.groups.passed += [w for w in warnings if w not in self.groups.passed]
+        return self.condition(other, subjects)
 
     def _for_what_it_is_made(
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

@@ -110,6 +110,8 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     """The words without gaps, and with signs beside numbers in words."""
     told = with_amount_elided(words.tokens, subjects)
     tokens = with_shared_one(with_runs(tuple(t for t in told if t.sort != "gap"), "contractions"))
+    if len(subjects) > 1 and not any(s.moments for s in subjects):
+        tokens = with_runs(tokens, "leaving_runs")
     tokens = with_shared_verb(with_forms(without_proviso(tokens, subjects), "usual_forms"), subjects)
     if len(subjects) == 1 and names.note_of(subjects[0].text)[:1] == "C":
         tokens = with_letter_c(tokens, subjects[0].bound)  # before the letter stands for what it is noted of

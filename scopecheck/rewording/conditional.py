@@ -74,6 +74,20 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
     return None
 
 
+def hangs_on_a_step(tokens: Tokens) -> bool:
+    """`if the rinsing is omitted`, `when it is not done`: of one step, and on another; no `once it is over`.
+
+    When another step is done or begins, or how long it has been going on, tells of a time.
+    """
+    words = {word_of(t) for t in tokens}
+    denied = not words.isdisjoint(("when", "whenever")) and not words.isdisjoint(("not", "no", *_OMITTED))
+    return (denied or not words.isdisjoint(("if", "unless"))) and words.isdisjoint(_IN_TIME)
+
+
+_OMITTED = ("omitted", "skipped")
+_IN_TIME = frozenset("once while whilst as until till".split())
+
+
 def _of_named(sides: Sides, part: Tokens) -> Sides:
     """The words of one of two sentences, of the first thing and of those that it names."""
     job = sides.job
@@ -146,7 +160,10 @@ def _found(sides: Sides, tokens: Tokens) -> list[Match]:
 
     def outcome(part: Tokens) -> bool:
         limited = (r for r in every if not _is_switched(r))
-        return not _is_either(part) and any(sides.side(part, r.outcome) for r in limited)
+        done = any(
+            sides.says_done(part, s) is not None for s in things
+        )  # steps have phrases of their own for it
+        return not done and not _is_either(part) and any(sides.side(part, r.outcome) for r in limited)
 
     tests = Tests(
         no, no, lambda part: any(sides.side(part, r.condition) for r in every), applies(sides.job),
@@ -199,14 +216,17 @@ def no(_: Tokens) -> bool:
     return False
 
 
+_OF_STEPS = ("steps", "sequences")
+
+
 def own_words(job: Job) -> frozenset[str]:
     """The words of a step may stand before what is said of it."""
-    return frozenset(job.subjects[0].text.lower().split() if job.sort == "steps" else ())
+    return frozenset(job.subjects[0].text.lower().split() if job.sort in _OF_STEPS else ())
 
 
 def applies(job: Job) -> Callable[[Entry], bool]:
     """Phrases with a condition in them, for what stands left of the colon."""
-    kinds = {"conditions", "steps" if job.sort == "steps" else "switches"}
+    kinds = {"conditions", "steps" if job.sort in _OF_STEPS else "switches"}
 
     def said_of(entry: Entry) -> bool:
         conditional = any(s.kind in ("condition", "limit") for p in entry.patterns for s in p.slots)

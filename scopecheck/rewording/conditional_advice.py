@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.core.declared import Step
+from scopecheck.core.declared import NumberDecl, Step
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.word_lists import words as listed
@@ -10,6 +10,7 @@ from scopecheck.language.scan import Token
 from scopecheck.matching.chart import Fill, Match, Tests, matches, word_of
 from scopecheck.matching.lifting import in_symbols
 from scopecheck.matching.phrase_advice import NOT_READ
+from scopecheck.matching.states import is_done
 from scopecheck.occurrences.readings import is_switch
 from scopecheck.rewording.conditional import (
     applies,
@@ -19,6 +20,7 @@ from scopecheck.rewording.conditional import (
     roles_for,
     without_opening,
 )
+from scopecheck.rewording.plainer_steps import calls
 from scopecheck.rewording.sides import Sides, Things, Tokens
 from scopecheck.vocabulary.names import Typed
 
@@ -47,6 +49,47 @@ def why_not(sides: Sides, tokens: Tokens) -> Trouble | None:
         return _unread(sides, found)
     found = sorted(found, key=lambda match: len(match.fills))
     return next((alone for match in found if (alone := _beside_one(sides, match, tokens))), None)
+
+
+def of_a_step_done(sides: Sides, tokens: Tokens) -> Trouble | None:
+    """The error for `if the response is not received, ...`, of a step that is called responding: is it done?
+
+    So for a step that is always done as it is declared.
+    """
+    said, things = [word_of(t) for t in tokens], sides.job.subjects
+    first, steps = things[0], [s.bound for s in things[1:] if isinstance(s.bound, Step)]
+    for at in range(1, len(said) - 2):
+        before = _CONDITIONAL.isdisjoint(said[at - 1 : at]) and said[at - 1] not in ("the", "no", "a")
+        for step in () if before else steps:
+            ends = range(at + 3, min(at + _LONGEST_STATE, len(said)) + 1)
+            own = any(is_done(tokens[at:end], step.name) is not None for end in ends)
+            noun = calls(said[at : at + 1], step.name.lower().split())
+            if own and step.done:
+                continue
+            if not own and not (noun and said[at + 1] in ("is", "has") and isinstance(first.bound, Step)):
+                continue
+            end = next((i for i in range(at + 1, len(said)) if said[i] == ","), len(said))
+            start = at - (said[at - 1] in ("the", "no", "a"))
+            run = tokens[start:end]
+            what = f"'{sides.job.text(run)}' is not told of the step {step.name}"
+            if own:
+                what = f"{step.name} is always carried out, as it is declared"
+            timed = sides.job.place.names.declared(step.duration or step.start)
+            unit = timed.unit.symbol if isinstance(timed, NumberDecl) else "min"
+            rest = f"{step.name}  {'step' if step.duration else 'event'} in {unit}, may be left out"
+            if own or not step.done:
+                return trouble(sides.job.span(run), what, _MAY_BE_LEFT_OUT, f"declare it so: {rest}")
+            denied = "not" in said[start:end] or "no" in said[start:end]
+            done = f"{'NOT ' if denied else ''}DONE({step.name})"
+            return trouble(
+                sides.job.span(run), what, "The words say what comes of it, and the step is done or not.",
+                f"write behind the words: two blanks, exactly IF {done} THEN DONE({first.text})",
+            )  # fmt: skip
+    return None
+
+
+_MAY_BE_LEFT_OUT = "What may not take place is a step that may be left out."
+_LONGEST_STATE = 6
 
 
 def _until(sides: Sides, tokens: Tokens) -> Trouble | None:

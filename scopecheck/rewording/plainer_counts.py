@@ -42,7 +42,7 @@ def with_names_noted(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -
         if not note or named or same or subject.parts is not None or not _DETERMINERS.isdisjoint(name):
             continue
         at = [i for i in range(len(words) - len(note) + 1) if _is_called(words[i : i + len(note)], note)]
-        at = [i for i in at if not _goes_on(tokens[i + len(note) :])]
+        at = [i for i in at if not _goes_on(tokens[i + len(note) :]) and words[i - 1 : i] != ["no"]]
         for i in reversed(at):
             tokens = (
                 *tokens[:i],

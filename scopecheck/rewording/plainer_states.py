@@ -12,7 +12,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
-from scopecheck.matching.states import OUT_OF, nouns_in, opposite_states, side_words, state_of
+from scopecheck.matching.states import INTO, OUT_OF, nouns_in, opposite_states, side_words, state_of
 from scopecheck.matching.subjects import Subject
 from scopecheck.matching.whichever import with_the_first
 from scopecheck.occurrences.readings import is_switch
@@ -20,17 +20,16 @@ from scopecheck.occurrences.readings import is_switch
 Tokens = tuple[Token, ...]
 _ARTICLES = frozenset(("a", "an", "the", "its", "said"))
 _STATES = ("mode", "state", "position", "configuration", "setting", "phase")
-_INTO = tuple(
-    tuple(run.split())
-    for run in (
-        "operates in", "operating in", "is operated in", "operated in", "works in", "runs in", "running in",
-        "enters", "entering", "enters into", "switches to", "switches into", "switching to", "is switched to",
-        "switched to", "changes to", "changes into", "transitions to", "transitions into", "goes into",
-        "goes to", "moves to", "is set to", "set to", "activates", "activating", "selects", "selecting",
-        "assumes", "adopts", "enter", "enter into", "switch to", "switch into", "change to", "transition to",
-        "changes over to", "switches over to", "change over to", "switch over to", "is in", "are in",
-        "go into", "go to", "move to", "activate", "select", "assume", "adopt", "operate in", "work in",
-    )
+_INTO = (
+    *(tuple(run) for run in INTO),
+    *(
+        tuple(run.split())
+        for run in (
+            "operating in", "operated in", "running in", "entering into", "switched to", "transitions into",
+            "is set to", "set to", "activates", "activating", "selects", "selecting", "assumes", "adopts",
+            "is in", "are in", "activate", "select", "assume", "adopt",
+        )
+    ),
 )  # fmt: skip
 _CHOSEN = ("selected", "chosen", "activated", "active", "used", "entered", "adopted", "set")
 _FINITE = {

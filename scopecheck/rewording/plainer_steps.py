@@ -12,7 +12,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
-from scopecheck.matching.states import form_of, is_participle
+from scopecheck.matching.states import DONE, LEFT_OUT, form_of, is_participle
 from scopecheck.matching.subjects import Subject
 from scopecheck.rewording.usual import with_forms, with_runs, words_at
 from scopecheck.vocabulary.names import Names
@@ -23,12 +23,14 @@ Tokens = tuple[Token, ...]
 def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is said of steps in plainer words; else as it is."""
     tokens = with_step_named_by_what_is_done(tokens, subjects)
+    if len(subjects) > 1 and isinstance(subjects[0].bound, Step):
+        tokens = with_condition_behind_step(tokens, subjects[0])
     if not all(isinstance(s.bound, Step) for s in subjects):
         within = [s.text.lower().partition(" of ")[2].split() for s in subjects if s.moments]
         tokens = _without_step(tokens, within) if within else tokens
         return _without_reached(tokens) if subjects and isinstance(subjects[0].bound, Step) else tokens
     names = [s.text.lower().split() for s in subjects]
-    tokens = _after_the_end(tokens, names)
+    tokens = _so_long_thereafter(_after_the_end(tokens, names), names)
     if len(subjects) > 1 and (opened := _opening_or_then(tokens, subjects)):
         return opened
     tokens = _while_it_goes_on(with_runs(_with_subsequent(_without_step(tokens, names), names), "step_runs"))
@@ -101,14 +103,20 @@ def _opening_or_then(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     steps = words[at + 1 :] in ([], ["the", "steps", "of"], ["the", "following", "steps"], ["the", "steps"])
     if at and steps and _PROCESS.issuperset(words[:at]):
         return tuple(words_at(tokens[0], "comprising the steps of"))
-    if words[words[0] == "and" :] not in _THEN:
-        return ()
     two = len(subjects) == 2
+    second = subjects[1].text.lower().split()
+    named = int(words[0] == "the")
+    named = named + len(second) if words[named : named + len(second)] == second else 0
+    if two and words[named + (words[named : named + 1] == ["and"]) :] in _AT_ONCE_THEN:
+        return tuple(words_at(tokens[0], f"immediately thereafter {subjects[1].text}"))
+    if words[named + (words[named : named + 1] == ["and"]) :] not in _THEN or (named and not two):
+        return ()
     return tuple(words_at(tokens[0], f"then {subjects[1].text}" if two else "in this order"))
 
 
 _COMPRISING = ("comprising", "comprises", "including", "includes")
 _PROCESS = frozenset("said the a this which process method procedure further".split())
+_AT_ONCE_THEN = [[how, then] for how in ("immediately", "directly") for then in ("thereafter", "afterwards")]
 _THEN = [["then"], ["subsequently"], ["thereafter"], ["afterwards"], ["next"], ["followed", "by"]]
 
 
@@ -132,6 +140,165 @@ def _after_the_end(tokens: Tokens, names: list[list[str]]) -> Tokens:
     if words[at - 1 : at] == ["not"]:
         return tokens  # 'not only after': at other times too
     return (*tokens[:at], *said, *tokens[start:end])
+
+
+def with_steps_called(
+    tokens: Tokens, subjects: tuple[Subject, ...], names: Names
+) -> tuple[Tokens, tuple[tuple[Tokens, Step], ...]]:
+    """`within 10 min of the end of the incubation`, of a step called incubating, by its name; these nouns.
+
+    Only where the words say when something is so, or how long it goes on: a wash may be what is washed with.
+    """
+    if not any(isinstance(s.bound, Step) or s.moments for s in subjects):
+        return tokens, ()
+    words, at = [word_of(t) for t in tokens], 0
+    found, called = list[Token](), list[tuple[Tokens, Step]]()
+    steps = [(step, step.name.lower().split()) for step in names.steps.values()]
+    while at < len(tokens):
+        step, wide = next(
+            ((step, len(name)) for step, name in steps if calls(words[at : at + len(name)], name)),
+            (None, 1),
+        )
+        run = tokens[at : at + wide]
+        noun = " ".join(map(word_of, run))
+        known = names.declared(noun) is not None or names.step(noun) is not None
+        if step and not known and _is_in_time(words, at, wide):
+            found += words_at(replace(run[0], end=run[-1].end), step.name)
+            called.append((run, step))
+        else:
+            found += run
+        at += wide
+    return tuple(found), tuple(called)
+
+
+def calls(noun: list[str], name: list[str]) -> bool:
+    """Is it the noun for what is done in a step: `the heat treatment`, `the rinse`, of the rinsing?"""
+    if len(noun) != len(name) or noun[:-1] != name[:-1] or not name[-1].endswith("ing"):
+        return False
+    said, done = noun[-1], form_of(name[-1])
+    if said == name[-1] or said in _NO_DOING or len(said) <= _SHORT:
+        return False
+    doing = [done + end for end in _ENDS_OF_DOING]
+    return (
+        said in doing or _DOING.get(said, "") == done or (form_of(said) == done and not said.endswith("ed"))
+    )
+
+
+_SHORT = 3
+_ENDS_OF_DOING = ("ion", "tion", "ation", "ition", "ment", "al", "age", "ance")
+_DOING = {
+    "response": "respond", "transmission": "transmit", "retransmission": "retransmit", "reception": "receiv",
+    "filtration": "filter", "conversion": "convert", "emission": "emit", "submission": "submit",
+    "exposure": "expos", "closure": "clos", "absorption": "absorb", "adsorption": "adsorb",
+    "desorption": "desorb", "solidification": "solidify", "purification": "purify", "analysis": "analys",
+}  # fmt: skip
+_NO_DOING = frozenset(
+    "concentration solution suspension composition formulation temperature pressure".split()
+)
+"""These are what comes of it, or a quantity."""
+
+
+def _is_in_time(words: list[str], at: int, wide: int) -> bool:
+    """Do the words speak of when something takes place: `after the ...`, `the ... lasts`?"""
+    start = at - (words[at - 1 : at] != [] and words[at - 1] in ("the", "said", "a", "an", "this", "that"))
+    lead, behind = words[max(start - 2, 0) : start], words[at + wide : at + wide + 1]
+    moment = lead[-1:] == ["of"] and lead[0] in _MOMENTS
+    when = lead[-1:] != [] and lead[-1] in _WHEN
+    joined = start > 1 and lead[-1] == "and" and not _WHEN.isdisjoint(words[:start])
+    goes_on = start == 0 and behind != [] and (behind[0] in _TAKING_TIME or behind[0] in _BEGUN_OR_OVER)
+    ended = behind == [] or behind[0] in _BEHIND_A_STEP
+    return goes_on or (ended and (moment or when or joined))
+
+
+_MOMENTS = ("end", "start", "beginning", "completion", "course", "onset", "commencement", "termination")
+_WHEN = frozenset("after before during following until since throughout between upon to than as".split())
+_TAKING_TIME = frozenset("lasts lasting takes taking precedes follows".split())
+_BEHIND_A_STEP = (
+    _BEGUN_OR_OVER
+    | _TAKING_TIME
+    | frozenset("and or , but is has step at for within by with when while not".split())
+)
+
+
+def with_condition_behind_step(tokens: Tokens, step: Subject) -> Tokens:
+    """`if the pressure exceeds 2 bar, rinsing the reed`, `if so, the reed is rinsed`, with the condition
+    behind what is carried out; `the rinsing is not carried out` as omitted."""
+    words, name = [word_of(t) for t in tokens], step.text.lower().split()
+    lead = next((run for run in _CONDITIONS if words[: len(run)] == run), [])
+    for comma in (i for i in range(len(words) - 1, len(lead) + 1, -1) if lead and words[i] == ","):
+        start = comma + 1 + (words[comma + 1 : comma + 2] == ["then"])
+        behind = start + (words[start : start + 1] in (["the"], ["said"]))
+        rest, said = tokens[start:], words[start:]
+        if words[behind : behind + len(name)] == name:
+            rest, end = tokens[behind:], len(name)
+        elif (
+            not said or not is_participle(said[-1]) or form_of(said[-1]) != form_of(name[-1]) or len(name) > 1
+        ):
+            continue
+        else:
+            end = 0
+        said = [word_of(t) for t in rest]
+        be = next((i for i in range(end, len(said)) if said[i] in _IS_DONE), len(said))
+        denied = said[be + 1 : be + 2] == ["not"]
+        done = said[be + 1 + denied :]
+        if any(t.sort != "word" for t in rest) or not _is_plain_object(said[end:be]):
+            continue
+        if done not in ([], *DONE, *LEFT_OUT) if end else len(done) != 1:
+            continue
+        left_out = denied != (done in LEFT_OUT)
+        condition = tokens[:comma]
+        if denied and done in LEFT_OUT:
+            continue
+        own = rest[:end] or tuple(words_at(rest[-1], step.text))
+        how = words_at(rest[-1], "omitted" if left_out else "carried out")
+        return (*own, *rest[end:be], *how, *condition)
+    return tokens
+
+
+def _is_plain_object(said: list[str]) -> bool:
+    """`the probe` behind what is done to it; nothing."""
+    return not said or (said[0] in ("the", "a", "an", "said", "it") and len(said) <= _LONGEST_OBJECT)
+
+
+_LONGEST_OBJECT = 4
+_IS_DONE = frozenset("is are being".split())
+_CONDITIONS = [
+    run.split()
+    for run in (
+        "if", "when", "whenever", "once", "where", "unless", "as soon as", "in case", "in the event that",
+        "provided that", "as long as",
+    )
+]  # fmt: skip
+
+
+def _so_long_thereafter(tokens: Tokens, names: list[list[str]]) -> Tokens:
+    """`at the latest 5 minutes thereafter`, of two steps, as the second so long after the first.
+
+    Where one is named that is the second one: `drying and, within 10 min thereafter, coating`.
+    """
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words)) if words[i] in _THEREAFTER and tokens[i - 1].number), 0)
+    if len(names) != 2 or not at:
+        return tokens
+    start = at
+    while start and (tokens[start - 1].number or words[start - 1] in _LIMITING_A_TIME):
+        start -= 1
+    start += words[start] == "and"
+    said = [w for w in (*words[:start], *words[at + 1 :]) if w not in _BESIDE]
+    first, second = names
+    begun = said[-1:] if said[-1:] and said[-1] in _BEGUN_OR_OVER and at + 1 == len(words) else []
+    if said not in (begun, [*second, *begun], [*first, *second, *begun]):
+        return tokens
+    name = words_at(tokens[0], " ".join((*second, *begun)), understood=True)
+    after = words_at(replace(tokens[at], end=tokens[-1].end), f"after the {' '.join(first)}")
+    return (*name, *tokens[start:at], *after)
+
+
+_THEREAFTER = ("thereafter", "afterwards", "afterward", "later")
+_LIMITING_A_TIME = frozenset(
+    "at the latest earliest within most least no not more less later earlier than sooner longer between from"
+    " to and about approximately around exactly some only".split()
+)
 
 
 _OVER = [

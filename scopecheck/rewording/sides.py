@@ -10,8 +10,8 @@ from collections.abc import Callable, Iterator
 from itertools import chain, pairwise
 from typing import TypeAlias
 
-from scopecheck.core.declared import ChoiceDecl, SetDecl
-from scopecheck.core.formula import All, Any, Chosen, Formula, Not
+from scopecheck.core.declared import ChoiceDecl, SetDecl, Step
+from scopecheck.core.formula import All, Any, Chosen, ExactlyOne, Formula, Not
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.word_lists import run_at
@@ -20,6 +20,7 @@ from scopecheck.language.scan import Token
 from scopecheck.matching.chart import COMBINATIONS, FILLERS, word_of
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.states import (
+    is_done,
     noun_of,
     speaks_of_another,
     state_among,
@@ -60,6 +61,8 @@ class Side:
 
     pieces: tuple[Piece, ...]
     joiner: str = ""
+    apart: bool = False
+    """Of two of which only one may be so."""
 
 
 @record
@@ -94,6 +97,8 @@ class Sides:
             return formulas[0], shown
         if side.joiner == "nor":
             return Not(Any(formulas)), f"neither {shown}"
+        if side.apart:
+            return ExactlyOne(formulas), f"either {shown}, but not both"
         return Any(formulas) if side.joiner == "or" else All(formulas), shown
 
     def state(self, tokens: Tokens, switch: Subject) -> bool | None:
@@ -112,6 +117,20 @@ class Sides:
             return None
         return state_among(tokens, thing.bound, self._nouns_of_others(thing))
 
+    def says_done(self, tokens: Tokens, thing: Subject) -> bool | None:
+        """Whether the words say that a step that may be left out is done, or not; None where neither."""
+        step = thing.bound
+        return is_done(tokens, step.name) if isinstance(step, Step) and step.done else None
+
+    def done(self, tokens: Tokens, thing: Subject) -> bool | None:
+        """As `says_done`, in a condition; `once the rinsing is done` tells of a time, and none of whether."""
+        so = self.says_done(tokens, thing)
+        if so is None:
+            return None
+        before = [word_of(t) for t in self.job.words.tokens if t.end <= tokens[0].start and t.sort != "gap"]
+        led = next((w for w in reversed(before) if w in _WHETHER | _WHEN | _IN_TIME), "")
+        return so if led in (_WHETHER if so else _WHETHER | _WHEN) else None
+
     def _nouns_of_others(self, switch: Subject) -> frozenset[str]:
         own = noun_of(switch.text)
         every = (d for d in self.job.place.names.declarations.values() if isinstance(d, ChoiceDecl))
@@ -121,6 +140,10 @@ class Sides:
         thing = piece.things[0]
         if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
             return switched(thing.bound, bool(self.state(piece.tokens, thing)))
+        if (done := self.done(piece.tokens, thing)) is not None and isinstance(thing.bound, Step):
+            carried_out = Chosen(thing.bound.done, "done")
+            so_far = "is done" if done else "is not done"
+            return carried_out if done else Not(carried_out), f"{thing.text} {so_far}"
         if (chosen := self.chosen(piece.tokens, thing)) and not self.reads(piece.tokens, piece.things):
             member, so = chosen
             its = Chosen(thing.text, member)
@@ -188,7 +211,7 @@ class Sides:
             return None
         if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
             return None if self.state(tokens, thing) is None else Side((Piece(tokens, (thing,)),))
-        if self.reads(tokens, (thing,)) or self.chosen(tokens, thing):
+        if self.done(tokens, thing) is not None or self.reads(tokens, (thing,)) or self.chosen(tokens, thing):
             return Side((Piece(tokens, (thing,)),))
         tokens = _without_behind(tokens[len(tokens) > 1 and word_of(tokens[0]) == "there" :], thing.text)
         if not tokens:
@@ -237,12 +260,16 @@ class Sides:
         Of several ways to part the words that is taken in which most pieces begin with the name of what they
         are about; where two do alike, none is.
         """
-        parted = list(self._parted(tokens, things))
+        tokens, both = _without_both_behind(tokens)
+        parted = [s for s in self._parted(tokens, things) if not both or s.joiner == "or"]
+        parted = (
+            [replace(s, apart=True) for s in parted if len(s.pieces) == 2] if both == "but not" else parted
+        )
         named = [sum(bool(self.head(p.tokens)) for p in side.pieces) for side in parted]
         sides = [side for side, n in zip(parted, named, strict=True) if n == max(named)]
         if sides:
             return sides[0] if len(sides) == 1 else None
-        return Side((Piece(tokens, things),)) if self.reads(tokens, things) else None
+        return Side((Piece(tokens, things),)) if not both and self.reads(tokens, things) else None
 
     def _parted(self, tokens: Tokens, things: Things) -> Iterator[Side]:
         said = [word_of(t) for t in tokens]
@@ -310,6 +337,11 @@ class Sides:
         return found
 
 
+_WHETHER = frozenset("if unless provided providing case event condition proviso where wherever".split())
+_WHEN = frozenset(("when", "whenever"))
+_IN_TIME = frozenset("while whilst once as until till after before during upon since".split())
+"""What leads to a condition on whether something is done, or on when; `when it is not done` is on whether."""
+
 _LEADS: dict[tuple[str, ...], dict[str, str]] = {
     ("both",): {"and": "and"},
     ("either",): {"or": "or"},
@@ -321,6 +353,22 @@ _LEADS: dict[tuple[str, ...], dict[str, str]] = {
     },
 }
 """How words in front of several pieces say that these are joined."""
+
+
+def _without_both_behind(tokens: Tokens) -> tuple[Tokens, str]:
+    """The words without a 'but not both' or an 'or both' at their end, and which of the two it is."""
+    said = [word_of(t) for t in tokens]
+    end = len(said) - 1 if said[-1:] == ["both"] else len(said) - 3 if said[-3:] == _BOTH_OF_THEM else 0
+    which = (
+        "but not" if said[max(end - 2, 0) : end] == ["but", "not"] else "or" if said[end - 1] == "or" else ""
+    )
+    if not end or not which:
+        return tokens, ""
+    end -= len(which.split())
+    return tokens[: end - (said[end - 1] == ",")], which
+
+
+_BOTH_OF_THEM = ["both", "of", "them"]
 
 
 def _is_time(thing: Subject) -> bool:
