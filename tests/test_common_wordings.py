@@ -54,7 +54,114 @@ HOPS = "hop distance  frequency in kHz"
 WAVES = "spacing, wavelength  length in mm"
 CURRENTS = "sleep current, wake current  current in uA"
 LEAKING = "leakage = 20 mL/min, inlet pressure = 210 bar"
+AUC = "AUC fed, AUC fasted  in ng.h/mL"
+SLOTS = 'candidates  count  "monitored in one slot"'
+NODES = "memories, processors, tables  count"
+AGENT = "agent  any of soot, carbon tubes, chalk"
+D50 = 'D50, D90  length in um  "by volume"'
+PLATES = "gap  length in mm"
+MEASURED_BETWEEN = [
+    (PLATES, "gap", "a gap of 1 mm to 2 mm between adjacent plates", "gap = 2 mm", "gap = 3 mm"),
+    (
+        PLATES,
+        "gap",
+        "the gap between the first plate and the rail does not exceed 2 mm",
+        "gap = 2 mm",
+        "gap = 3 mm",
+    ),
+    (
+        "distance  length in km",
+        "distance",
+        "a distance of 1 km or more from the mast",
+        "distance = 1 km",
+        "distance = 0.5 km",
+    ),
+    (
+        "delay  time in ms",
+        "delay",
+        "a delay of at least 5 ms between the pulses",
+        "delay = 5 ms",
+        "delay = 4 ms",
+    ),
+    (
+        "height  length in mm",
+        "height",
+        "a height of at least 5 mm above the floor",
+        "height = 5 mm",
+        "height = 4 mm",
+    ),
+    (
+        AUC,
+        "AUC fed, AUC fasted",
+        "the AUC in the fed state is within 80 to 125 % of the AUC in the fasted state",
+        "AUC fed = 90 ng.h/mL, AUC fasted = 100 ng.h/mL",
+        "AUC fed = 100 ng.h/mL, AUC fasted = 70 ng.h/mL",
+    ),
+    (
+        AUC,
+        "AUC fed, AUC fasted",
+        "the AUC in the fasted state is at least twice that in the fed state",
+        "AUC fasted = 90 ng.h/mL, AUC fed = 40 ng.h/mL",
+        "AUC fasted = 40 ng.h/mL, AUC fed = 90 ng.h/mL",
+    ),
+    (
+        AUC,
+        "AUC fed",
+        "the AUC in the fed state is at least 80 ng.h/mL",
+        "AUC fed = 80 ng.h/mL",
+        "AUC fed = 70 ng.h/mL",
+    ),
+    (SLOTS, "candidates", "not more than 44 candidates per slot", "candidates = 44", "candidates = 45"),
+    (
+        SLOTS,
+        "candidates",
+        "the number of candidates per slot does not exceed 44",
+        "candidates = 44",
+        "candidates = 45",
+    ),
+    ('doses  count  "tablets per day"', "doses", "more than one tablet per day", "doses = 2", "doses = 1"),
+    (
+        NODES,
+        "memories, processors, tables",
+        "a plurality of memories, processors and call tables",
+        "memories = 2, processors = 2, tables = 2",
+        "memories = 2, processors = 1, tables = 2",
+    ),
+    (
+        NODES,
+        "memories, processors",
+        "a plurality of memories and a processor",
+        "memories = 2, processors = 1",
+        "memories = 1, processors = 1",
+    ),
+    (f"{NODES}\nlead  number", "memories", "a plurality of the lead stores", "memories = 2", "memories = 1"),
+    (
+        "tooth count  count",
+        "tooth count",
+        "the number of teeth is 12 to 18",
+        "tooth count = 12",
+        "tooth count = 11",
+    ),
+    (D50, "D50", "the median diameter is 5 to 40 μm", "D50 = 5 um", "D50 = 4 um"),
+    (
+        "release  share in %",
+        "release",
+        "no more than 25 % within one hour",
+        "release = 25 %",
+        "release = 26 %",
+    ),
+    (AGENT, "agent", "carbon tubes are contained", "agent = {carbon tubes}", "agent = {chalk}"),
+    (AGENT, "agent", "neither soot nor chalk is present", "agent = {carbon tubes}", "agent = {chalk}"),
+    (
+        f"tubes  share in wt%\n{AGENT}",
+        "agent, tubes",
+        "when carbon tubes are contained, the content of the carbon tubes is at most 1 % by mass",
+        "agent = {carbon tubes}, tubes = 1 wt%",
+        "agent = {carbon tubes}, tubes = 2 wt%",
+    ),
+]
 READ = [
+    *MEASURED_BETWEEN,
     *((VALVES, "leakage, inlet pressure", words, "leakage = 10 mL/min, inlet pressure = 210 bar", LEAKING)
       for words in (
         "the leakage at an inlet pressure of 210 bar is below 15 mL/min",
@@ -561,6 +668,41 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (GAP, "gap", "at most 5 mm as measured at three points"),
         ("use  time in h", "use", "up to 8 hours per patient"),
         (GAP, "gap", "±0.1 mm or better"),
+        (GAP, "gap", "a gap from 2 mm to the maximum"),
+        (GAP, "gap", "a gap of 2 mm between the plates and at least twice the thickness"),
+        (GAP, "gap", "a gap of 2 mm between the plates when closed"),
+        (GAP, "gap", "a gap of 2 mm between all adjacent plates"),
+        (GAP, "gap", "the gap between the plates differs by at most 2 mm"),
+        ("width  length in mm", "width", "a width of at most 3 mm from the rim"),
+        ("gap, rail  length in mm", "gap", "a gap of 2 mm between the rail and the plate"),
+        ("delay  time in ms\nheating  step in min", "delay", "a delay of 5 ms from the heating"),
+        ("hole diameter  length in mm", "hole diameter", "a distance of 3 to 5 mm between the holes"),
+        (AUC, "AUC fed", "the AUC in the fasted state is at least 80 ng.h/mL"),
+        (AUC, "AUC fed, AUC fasted", "at least twice the AUC in the fed state"),
+        (AUC, "AUC fed, AUC fasted", "the AUC not in the fed state is at most that in the fasted state"),
+        (SLOTS, "candidates", "at least four candidates per two slots"),
+        (SLOTS, "candidates", "at least four candidates per carrier"),
+        (SLOTS, "candidates", "an average of four candidates per slot"),
+        ("candidates  count", "candidates", "not more than 44 candidates per slot"),
+        (NODES, "memories, processors", "a plurality of memories and the processor"),
+        (NODES, "memories, processors, tables", "a plurality of memories, processors or tables"),
+        ("cells, batteries  count", "cells", "a plurality of the secondary batteries"),
+        (D50, "D90", "the median diameter is 5 to 40 μm"),
+        (D50, "D50", "the median radius is 5 to 40 μm"),
+        (D50, "D50", "the mean diameter is 5 to 40 μm"),
+        ("release  share in %", "release", "at least 80 % not within 30 min"),
+        ("errors  count", "errors", "at most 3 errors within 30 s"),
+        (AGENT, "agent", "carbon tubes are contained in the layer"),
+        (
+            f"tubes, black  share in wt%\n{AGENT}",
+            "agent, tubes",
+            "when soot is contained, the content of the black is at most 1 wt%",
+        ),
+        (
+            "inlet pressure  pressure in bar",
+            "inlet pressure",
+            "the pressure drop at the inlet is at least 5 bar",
+        ),
     ],
 )
 def test_what_may_say_something_else_is_refused(declared: str, left: str, words: str) -> None:
@@ -672,6 +814,11 @@ def test_what_may_say_something_else_is_refused(declared: str, left: str, words:
         ('struts  count  "of each ring"', "struts", "each ring has at least eight struts", []),
         (TANK, "tank", "at most 80 % full", []),
         ("tank  share in %", "tank", "at most 80 % full", ["full"]),
+        (GAP, "gap", "a gap of 2 mm to 3 mm between the plates", ["between the plates"]),
+        ('gap  length in mm  "between the plates"', "gap", "a gap of 2 mm between the plates", []),
+        ('gap  length in mm  "between the rails"', "gap", "2 mm between the plates", ["between the plates"]),
+        (SLOTS, "candidates", "not more than 44 candidates per slot", []),
+        ("release  share in %", "release", "no more than 25 % within one hour", ["within one hour"]),
     ],
 )
 def test_what_is_read_past_is_told(declared: str, left: str, words: str, told: list[str]) -> None:

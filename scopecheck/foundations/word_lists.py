@@ -39,3 +39,16 @@ def run_at(texts: list[str], at: int, table: str, name: str) -> int:
         if tuple(texts[at : at + len(run)]) == run:
             return len(run)
     return 0
+
+
+@cache
+def unusual_forms(word: str) -> frozenset[str]:
+    """The singular or the plural that a final s does not make: `teeth` of tooth, `battery` of batteries."""
+    irregular: dict[str, str] = word_lists()["irregular"]
+    found = {several for several, one in irregular.items() if one == word}
+    found |= {irregular[word]} if word in irregular else set()
+    if word.endswith("ies"):
+        found.add(f"{word[:-3]}y")
+    elif word.endswith("y") and word[-2:-1] not in (*"aeiou", ""):
+        found.add(f"{word[:-1]}ies")
+    return frozenset(found - {word})

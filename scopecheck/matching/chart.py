@@ -34,7 +34,10 @@ A_CHANGE = frozenset(
     "reduction increase decrease change rise drop fall gain loss growth shrinkage difference".split()
 )
 """Of what is called so, `by at least 30 %` is a limit like any other."""
-_AFTER_A_NOUN = frozenset("of in is are being has having that which lies stays remains".split())
+_AFTER_A_NOUN = frozenset(
+    "of in is are being has having that which lies stays remains on over across between along through"
+    " during".split()
+)
 _DONE = (
     "heated cooled warmed brought set adjusted tuned pressurised pressurized operated inclined filled diluted"
     " concentrated compressed evacuated"
@@ -193,7 +196,8 @@ def _is_idle(tokens: tuple[Token, ...], at: int, own: frozenset[str]) -> bool:
         return word in own or word in FILLERS
     before = word_of(tokens[at - 1]) if at else ""
     after = word_of(tokens[at + 1]) if at + 1 < len(tokens) else ""
-    return before not in _ARTICLES and after not in _AFTER_A_NOUN
+    placed = after == "at" and all(word_of(t) not in ("least", "most") for t in tokens[at + 2 : at + 3])
+    return before not in _ARTICLES and after not in _AFTER_A_NOUN and not placed
 
 
 def _ends(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
@@ -297,6 +301,9 @@ def _fills(
             one = tests.counted and at and end == at + 1 and word in _ONE
             if one and not any(_of_one_each(tokens, i) for i in range(at)) and word_of(tokens[0]) not in _ONE:
                 return  # 'two pins and a lid': one of them
+            joined = at > 1 and end == at + 1 and word_of(tokens[at - 1]) in ("and", ",")
+            if joined and word in _BEFORE_ONE and _begins_with_several(tokens):
+                return  # 'a plurality of pins and a lid', 'and the lid'
             if word not in tests.own_words and _never_in_nouns(word):
                 return
             if _names(tokens[at:end], tokens[end:], tests.own_words):
@@ -313,10 +320,16 @@ def _of_one_each(tokens: tuple[Token, ...], at: int) -> bool:
     return word_of(tokens[at]) == "of" and word_of(tokens[at + 1]) in _ONE
 
 
+def _begins_with_several(tokens: tuple[Token, ...]) -> bool:
+    return not _SEVERAL.isdisjoint(map(word_of, tokens[:2]))
+
+
 _ONE = ("a", "an")
+_BEFORE_ONE = frozenset("a an the said its their this that each".split())
+_SEVERAL = frozenset(("plurality", "multiplicity"))
 
 
-_NEVER_IN_NOUNS = ("to", "or", "some")
+_NEVER_IN_NOUNS = ("to", "or", "some", "plurality", "multiplicity")
 _JOINING = frozenset((",", "and", "or", "but", "nor"))
 _LEADING_ON = _JOINING | frozenset(
     "the a an of than is are by to at in with for from which if when unless where between".split()

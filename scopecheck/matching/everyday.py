@@ -736,7 +736,8 @@ def with_things_per(
             continue
         if not isinstance(subject, Typed):
             continue
-        if subject.whole and set(texts[first + 1 : at]) & _forms(name):
+        per_noted = texts[end - 1] in note.lower().split()
+        if subject.whole and set(texts[first + 1 : at]) & _forms(name) and not per_noted:
             per = " ".join(texts[at:end])
             span = Span(words.source, tokens[at].start, tokens[end - 1].end)
             raise trouble(

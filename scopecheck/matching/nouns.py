@@ -38,8 +38,11 @@ def order_of_nouns(match: Match, subjects: tuple[Subject, ...], names: Names) ->
     said = [_stems(map(word_of, tokens), telling) for tokens in nouns]
     known = [_stems(_words_of(s, names), telling) for s in subjects]
     if len(nouns) == 1:
-        others = (_stems(name.lower().split(), telling) for name in names.declarations)
-        another = not said[0] & known[0] and any(other and other <= said[0] for other in others)
+        others = (_stems(name.lower().split(), telling) - _OF_NUMBERS for name in names.declarations)
+        words = [word_of(t) for t in nouns[0]]
+        # 'Lithium batteries' are none of what is called lithium, but batteries.
+        head = _stems(words if {"and", "of"}.intersection(words) else words[-1:], telling)
+        another = not said[0] & known[0] and any(o and o <= said[0] and o & head for o in others)
         return None if another else order
 
     def told(way: tuple[int, ...]) -> tuple[int, bool]:
@@ -52,6 +55,9 @@ def order_of_nouns(match: Match, subjects: tuple[Subject, ...], names: Names) ->
     ):
         return None
     return best if all(words & known[i] for words, i in zip(said, best, strict=True)) else None
+
+
+_OF_NUMBERS = {"count", "number"}
 
 
 def said_besides(
@@ -130,4 +136,10 @@ def _stems(words: Iterable[str], telling: set[str]) -> set[str]:
     """The words that tell one thing from another, in the singular; `telling` do so in any case."""
     idle = {*listed("nouns", "determiners"), *word_lists()["fractions"], *_IDLE} - telling
     kept = {w.strip(".,;()\"'") for w in words} - idle - {""}
-    return {w.removesuffix("es") if w.endswith("sses") else w.removesuffix("s") for w in kept}
+    return {_singular(w) for w in kept}
+
+
+def _singular(word: str) -> str:
+    if word.endswith("ies") and len(word) > len("dies"):
+        return f"{word[:-3]}y"
+    return word.removesuffix("es") if word.endswith("sses") else word.removesuffix("s")

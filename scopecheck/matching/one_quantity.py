@@ -6,12 +6,15 @@ They are read past only where nothing else reads the words; a warning tells of w
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import groupby, product
 
+from scopecheck.core.declared import NumberDecl, Step
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -58,9 +61,9 @@ def without_what_is_round_it(job: Job, tokens: Tokens) -> Found:
         yield from find(job, tokens)
 
 
-def _own(job: Job) -> set[str]:
+def _own(job: Job, which: int = 0) -> set[str]:
     """The words of the name and the note, each in the singular and as it stands."""
-    name = job.subjects[0].text
+    name = job.subjects[which].text
     said = f"{name} {job.place.names.note_of(name)}".lower().split()
     words = {w.strip(",;()") for w in said}
     return words | {w.removesuffix("s") for w in words} | {w.removesuffix("es") for w in words}
@@ -270,6 +273,108 @@ def _told_of(job: Job, words: Tokens, cause: str) -> tuple[Diagnostic, ...]:
     )  # fmt: skip
 
 
+def without_what_it_lies_between(job: Job, tokens: Tokens) -> Found:
+    """`a gap of 1 to 2 mm between adjacent plates`, `the distance from the mast is at least 1 km`, without
+    what it is measured between or from: behind the limit, or between the name and the limit.
+
+    The words must name what is limited, or it must be a distance or the like by its name or its note.
+    """
+    if not job.subjects or job.sort or not all(_is_measured(s.bound) for s in job.subjects):
+        return
+    said, spans = [word_of(t) for t in tokens], listed("asides", "spans")
+    number = next((i for i, t in enumerate(tokens) if has_number(t)), len(tokens))
+    for which, at in product(range(len(job.subjects)), range(1, len(tokens) - 1)):
+        width, by, before = run_at(said, at, "asides", "measured_between"), said[at], said[:at]
+        own = _own(job, which)
+        name = {f for w in job.subjects[which].text.lower().split() for f in (w, f"{w}s")}
+        called, tall = not name.isdisjoint(said[:number]), not own.isdisjoint(_HEIGHTS)
+        if not width or not ((own & spans and (called or not tall)) or (by == "between" and called)):
+            continue
+        if by == "to" and not {"from", "between", "up"}.isdisjoint(before):
+            continue  # the end of a range
+        if by in _UPRIGHT and not (tall or own & {"distance", "clearance"}):
+            continue
+        behind = at > number and len(job.subjects) == 1
+        if not behind and (at > number or said[at - 1] not in (name if called else spans)):
+            continue
+        ends = (i for i in range(len(said) - 1, at + width, -1) if i <= number and said[i] in _BEFORE_LIMIT)
+        for end in (len(said),) if behind else ends:
+            if _are_bodies(job, by, tokens[at + width : end]):
+                yield (*tokens[:at], *tokens[end:]), _told_between(job, tokens[at:end], which)
+
+
+def _is_measured(bound: Bound) -> bool:
+    """Has it a unit?"""
+    return isinstance(bound, Typed) and bound.kind is not None and bool(bound.kind.dimension)
+
+
+_UPRIGHT = frozenset("above below beneath over under".split())
+_HEIGHTS = frozenset("height depth altitude elevation headroom".split())
+_BEFORE_LIMIT = frozenset(
+    "is are being of has having amounts lies falls ranges remains exceeds exceed does equals"
+    " corresponds".split()
+)
+
+
+def _are_bodies(job: Job, by: str, tokens: Tokens) -> bool:
+    """Are the words what something is measured `by`, 'between' or 'from': `the first plate and the rail`?
+
+    What has a value of its own, or is done, is none: beside it a limit is another one.
+    """
+    said = [word_of(t) for t in tokens]
+    join = {"between": "and", "from": "to"}.get(by, "and")
+    sides = [list(side) for joined, side in groupby(said, lambda w: w == join) if not joined]
+    several = sides and sides[0][-1].endswith(("s", "teeth"))
+    if not all(t.sort == "word" for t in tokens) or len(sides) > 1 + (join != "and" or by == "between"):
+        return False
+    if by == "between" and len(sides) == 1:
+        sides[0] = sides[0][sides[0][0] == "two" :]
+    measured = {
+        n.lower() for n, d in job.place.names.declarations.items() if isinstance(d, NumberDecl | Step)
+    }
+    measured |= {s.name.lower() for s in job.place.names.steps.values()}
+    never = (
+        listed("nouns", "stops")
+        | listed("limits", "inside")
+        | listed("mention", "universal")
+        | NUMBER_WORDS.keys()
+    )
+
+    def is_body(words: list[str]) -> bool:
+        run = [w for w in words if w not in _OF_A_BODY]
+        called = f" {' '.join(words)} "
+        plain = all((describes(w) and w not in never) or w in _WHICH_BODY for w in run)
+        return bool(run) and plain and not any(f" {n} " in called for n in measured)
+
+    return (len(sides) > 1 or by != "between" or bool(several)) and all(map(is_body, sides))
+
+
+_OF_A_BODY = frozenset("the a an said its their of".split())
+_WHICH_BODY = frozenset(
+    "first second third fourth last final next previous preceding following adjacent adjoining opposite"
+    " opposing facing neighbouring neighboring successive consecutive subsequent respective"
+    " corresponding".split()
+)
+
+
+def _told_between(job: Job, words: Tokens, which: int) -> tuple[Diagnostic, ...]:
+    """That the words are read past; nothing where the note has them."""
+    name, text = job.subjects[which].text, job.text(words)
+    note = job.place.names.note_of(name)
+    if text.lower() in note.lower():
+        return ()
+    other = word_of(words[0]) in note.lower().split()
+    cause = f"What {name} is measured {word_of(words[0])} is no part of the limit that is read."
+    if other:
+        cause = f"The note of {name} says '{note}', and the words are read as meaning the same."
+    return (
+        Diagnostic(
+            "warning", job.span(words), f"'{text}' is read past", cause,
+            f'say it where it is declared: {name}  ...  "{text}"',
+        ),
+    )  # fmt: skip
+
+
 _FROM = [["away", "from", "it"], ["from", "it"], ["from", "there"], ["from", "them"], ["therefrom"]]
 _APART = [[w, *other] for w in ("of", "from") for other in (["each", "other"], ["one", "another"])]
 _DISTANCES = frozenset("distance offset spacing gap clearance separation".split())
@@ -324,6 +429,58 @@ def _in_each_period(job: Job, tokens: Tokens) -> Found:
 
 
 _PERIODS = frozenset("cycle shift night session".split())
+
+
+def without_what_has_so_many(job: Job, tokens: Tokens) -> Iterator[Tokens]:
+    """`at most 44 candidates per slot`, `one tablet per day`, of a count noted "per slot", "in one day",
+    without what has so many.
+
+    Where the note says nothing of it, it may be one number of all of them: at least two in each are not two.
+    """
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or not job.first.whole or job.sort:
+        return
+    said, own = [word_of(t) for t in tokens], _own(job)
+    number = next((i for i, t in enumerate(tokens) if has_number(t)), len(tokens))
+    if not _OTHER_VALUES.isdisjoint((*own, *said)) or own.isdisjoint(_PER_ONE):
+        return
+    for at in range(1, len(tokens) - 1):
+        start = at + _leading_to_what_has_them(said, at)
+        verbs = (i for i in range(start + 1, min(number, len(said))) if said[i] in _BEFORE_LIMIT)
+        end = len(said) if at > number else next(verbs, 0)
+        run = said[start:end] if start > at else []
+        noted = own | {_EACH_SO_LONG.get(w, "") for w in own}
+        if 0 < len(run) <= _MOST and noted.issuperset(run):
+            yield (*tokens[:at], *tokens[end:])
+
+
+def what_has_so_many(job: Job, tokens: Tokens) -> Tokens:
+    """The `per slot` that ends the words on a count, where nothing declared is called so; else ()."""
+    counted = len(job.subjects) == 1 and isinstance(job.first, Typed) and job.first.whole and not job.sort
+    said, names = [word_of(t) for t in tokens], {n.lower() for n in job.place.names.all()}
+    for at in range(max(1, len(said) - _MOST - 1), len(said) - 1) if counted else ():
+        lead = _leading_to_what_has_them(said, at)
+        run = said[at + lead :]
+        plain = lead and run and all(describes(w) and w not in FILLERS for w in run)
+        if plain and " ".join(run) not in names:
+            return tokens[at:]
+    return ()
+
+
+def _leading_to_what_has_them(said: list[str], at: int) -> int:
+    """How many words `per`, `in each`, `a` there are before what has so many."""
+    one = said[at + 1] in ("each", "every", "one", "any")
+    if said[at] == "per":
+        return 1 + one
+    if said[at : at + 3] == ["in", "a", "row"]:
+        return 0  # one after the other
+    if said[at] in _BEFORE_ONE and (one or said[at : at + 2] == ["in", "a"]):
+        return 2
+    return int(said[at] in ("each", "every", "a") and said[at - 1] not in (*_BEFORE_ONE, "per"))
+
+
+_PER_ONE = frozenset("per each every a one any daily hourly weekly monthly yearly".split())
+_BEFORE_ONE = ("in", "within", "for", "of", "on", "to")
+_EACH_SO_LONG = {"daily": "day", "hourly": "hour", "weekly": "week", "monthly": "month", "yearly": "year"}
 
 
 def _done_so_often(job: Job, tokens: Tokens) -> Found:

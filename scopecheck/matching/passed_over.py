@@ -14,7 +14,7 @@ from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Kind, find_unit, kind_word
 from scopecheck.foundations.record import replace
-from scopecheck.foundations.word_lists import run_at, word_lists
+from scopecheck.foundations.word_lists import run_at, unusual_forms, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
@@ -328,6 +328,13 @@ def without_what_a_sign_stands_for(job: Job, tokens: Tokens) -> Iterator[tuple[T
     own = job.first.kind
     length = at and said[at - 1] in listed("measures", "lengths") and own == Kind((("length", 1),))
     measured = bool(point or length) or (kind is not None and own is not None and kind.accepts(own))
+    sized = bool(at) and said[at - 1] in ("diameter", "size")
+    middle = _is_median(name) and sized
+    measured |= middle and own == Kind((("length", 1),))
+    if (_is_median(name) and {"radius", "thickness"} & {*said[:at]}) or names_another_dimension(
+        job, said[:at]
+    ):
+        return
     others = [n.lower() for n in job.place.names.all() if n.lower() != name]
     another = any(f" {n} " in f" {' '.join(said[:at])} " for n in others)
     noted, called = _of_notes(job), {w for w in said[: at - 1] if w not in FILLERS} if at else set[str]()
@@ -335,9 +342,17 @@ def without_what_a_sign_stands_for(job: Job, tokens: Tokens) -> Iterator[tuple[T
     if (
         measured
         and not another
-        and all(describes(w) or w in FILLERS or w in _WHICH_SIDE for w in said[: at - 1 - bool(point)])
+        and all(
+            describes(w) or w in FILLERS or w in _WHICH_SIDE or (middle and (w == "median" or w in noted))
+            for w in said[: at - 1 - bool(point)]
+        )
     ):
         yield tokens[at + 1 :], tokens[:at]
+
+
+def _is_median(name: str) -> bool:
+    """`d50`, `dv50`, `d(0.5)`: the size below which half of the particles lie."""
+    return name[:1] in ("d", "x") and name.strip("()").endswith(("50", "0.5", ".5"))
 
 
 MOST_OF_A_STEM = 5
@@ -553,8 +568,9 @@ def without_treatment(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens
     if len(job.subjects) != 1 or kind is None or kind.dimension == TIME or job.sort:
         return
     said = [word_of(t) for t in tokens]
-    for at in (i for i, w in enumerate(said) if w == "after" and 0 < i < len(said) - 1):
-        end = at
+    whole = isinstance(job.first, Typed) and job.first.whole
+    for at in (i for i, w in enumerate(said) if i and _goes_before(w, tokens[i + 1 : i + 3], whole)):
+        end = at + 3 * (said[at] == "within" and tokens[at + 1].number is None)
         while end + 1 < len(tokens) and said[end] in _DURING:
             number = tokens[end + 1].number
             if number is None or number.unit is None or number.unit.kind.dimension in ((), kind.dimension):
@@ -572,7 +588,18 @@ def without_treatment(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens
             yield (*tokens[:start], *behind), tokens[at:end]
 
 
-_DURING = ("after", "at", "and", "under")
+def _goes_before(word: str, behind: Tokens, counted: bool) -> bool:
+    """`after` something, `within` so long; a number of things within so long is one per time."""
+    unit = behind[0].number.unit if behind and behind[0].number else None
+    spelled = (
+        word_of(behind[0]) in NUMBER_WORDS and find_unit(word_of(behind[1])) if len(behind) > 1 else None
+    )
+    unit = unit or spelled or None
+    timed = unit is not None and unit.kind.dimension == TIME
+    return bool(behind) and (word == "after" or (word == "within" and timed and not counted))
+
+
+_DURING = ("after", "within", "at", "and", "under")
 
 
 def without_what_units_are_of(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, ...]]:
@@ -950,3 +977,4 @@ def _forms(name: str) -> Iterator[str]:
     for word in name.lower().split():
         if len(word) > 2 and word not in FILLERS | listed("nouns", "stops"):
             yield from (word, plural_of(word), word.removesuffix("s"), word.removesuffix("es"))
+            yield from unusual_forms(word)

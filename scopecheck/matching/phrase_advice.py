@@ -24,6 +24,7 @@ from scopecheck.matching.chart import FILLERS, matches, word_of
 from scopecheck.matching.everyday import placed_at, with_fractions
 from scopecheck.matching.lifting import advised, in_symbols
 from scopecheck.matching.nouns import OWN_MEASURES
+from scopecheck.matching.one_quantity import what_has_so_many
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.subjects import LISTS, without_basis
 from scopecheck.matching.surroundings import dangles, is_part, literals_here, longest_read
@@ -84,6 +85,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
     told = _several_of_one(job, tokens) or _noted_elsewhere(job, tokens) or _so_much_per(job, tokens)
+    told = told or _so_many_in_each(job, tokens)
     if told := told or _parts_alone(job, tokens) or _one_for_each(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *told)
     if how_long := _how_long(job, tokens):
@@ -255,6 +257,22 @@ def _so_much_per(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
         f"So much {symbol} is one quantity, and no limit of {' or of '.join(s.text for s in job.subjects)}.",
         f"declare it, as in: {name}  in {symbol}; and write: {name} : {job.text(tokens)}",
     )
+
+
+def _so_many_in_each(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """What to write of `at most 44 candidates in each slot`, of a number of candidates; else None."""
+    if not (help := note_of_each(job, tokens)):
+        return None
+    return f"'{job.subjects[0].text}' is one number, and may be that of all of them together.", help
+
+
+def note_of_each(job: Job, tokens: tuple[Token, ...]) -> str:
+    """How to say that a count is that of each of what has so many; '' for other words."""
+    behind = what_has_so_many(job, tokens)
+    if not behind:
+        return ""
+    name = job.subjects[0].text
+    return f'if {name} counts those of one, say so where it is declared: {name}  count  "{job.text(behind)}"'
 
 
 _AMOUNT_AND_WHOLE = ("amount", "whole")

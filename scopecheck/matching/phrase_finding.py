@@ -14,7 +14,7 @@ from scopecheck.foundations.quantity import PLAIN_KIND, KindWord, difference_kin
 from scopecheck.foundations.record import field, holder, record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
-from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import run_at, unusual_forms
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -649,7 +649,7 @@ class Job:
         own: set[str] = set()
         for subject in self.subjects:
             for word in subject.text.lower().split():
-                own |= {word, word + "s", word + "es", word.removesuffix("s")}
+                own |= {word, word + "s", word + "es", word.removesuffix("s"), *unusual_forms(word)}
             field = self.place.names.field_of(subject.text)
             if parts := field[0] if field else self.place.names.kind(subject.text):
                 own |= set(parts[0].name.lower().split())

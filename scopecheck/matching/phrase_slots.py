@@ -17,7 +17,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import FILLERS, Fill, Match, has_number, word_of
 from scopecheck.matching.nouns import order_of_nouns
-from scopecheck.matching.phrase_advice import no_phrase
+from scopecheck.matching.phrase_advice import no_phrase, note_of_each
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.phrase_numbers import number, number_text
 from scopecheck.matching.subjects import LISTS, OfParts, Subject
@@ -364,6 +364,8 @@ def named_subjects(
 def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tuple[Token, ...]) -> str:
     """What to write where another number of things stands left of the colon than the phrase takes."""
     if len(names) > 1:
+        if noted := note_of_each(job, tokens):
+            return noted
         listing, more = _with_nouns(job, match, len(names))
         declared = f"declare {listed_names(more)} too, and " if more else ""
         told = f"{declared}write them with commas: {listing} : {job.text(tokens)}"

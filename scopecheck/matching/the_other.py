@@ -7,6 +7,7 @@ there, so what the limit stands beside is the second. A warning tells what was t
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
@@ -137,6 +138,62 @@ def with_names_alone(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, dict[in
         yield tuple(t for i, t in enumerate(tokens) if i not in left), called
 
 
+def with_names_apart(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, dict[int, Tokens]]]:
+    """`the AUC in the fed state`, `the fed AUC`, of an `AUC fed`, with the name in the place of that; and
+    what each is called so, by its place. `That in the fasted state` is an `AUC fasted` behind such a one.
+
+    The name has two words or more, and all of them stand there: only what joins them stands between.
+    """
+    if job.sort or not job.subjects or not all(isinstance(s.bound, Typed) for s in job.subjects):
+        return
+    said, names = [word_of(t) for t in tokens], [s.text.lower().split() for s in job.subjects]
+    declared = [n.lower().split() for n in job.place.names.declarations]
+    calls = dict[int, tuple[int, int]]()
+    for which, name in enumerate(names):
+        windows = [w for at in range(len(said)) if (w := _spread(said, at, name, len(names) > 1))]
+        windows = windows if _times(" ".join(name), said) == 0 else []
+        spoken = {w for window in windows for w in said[slice(*window)]}
+        if len(windows) > 1 or any(n != name and len(n) > 1 and spoken.issuperset(n) for n in declared):
+            return
+        calls |= {which: windows[0]} if windows else {}
+    places = sorted(calls.values())
+    if not calls or any(end > start for (_, end), (start, _) in pairwise(places)):
+        return
+    found, at = list[Token](), 0
+    for which, (start, end) in sorted(calls.items(), key=lambda call: call[1]):
+        found += (*tokens[at:start], *_named(job, which, tokens[start:end]))
+        at = end
+    yield (*found, *tokens[at:]), {which: tokens[slice(*place)] for which, place in calls.items()}
+
+
+def _spread(said: list[str], at: int, name: list[str], of_several: bool) -> tuple[int, int] | None:
+    """From where to where all words of the name stand, not next to each other or in another order."""
+    that = (
+        of_several
+        and said[at] in ("that", "those")
+        and said[at + 1 : at + 2] != []
+        and said[at + 1] in _JOINS
+    )
+    if len(name) < 2 or not (said[at] in name or that):
+        return None
+    left, end = [w for w in name if w != said[at]], at + 1
+    left = name[1:] if that else left
+    while left and end < len(said) and (said[end] in left or said[end] in _JOINS | _ARTICLES):
+        left = [w for w in left if w != said[end]]
+        end += 1
+    if left or said[at:end] == name:
+        return None
+    end += said[end : end + 1] != [] and said[end] in _STATES and said[end] not in name
+    return at, end
+
+
+_JOINS = frozenset("in at of on under during for".split())
+_ARTICLES = frozenset("the a an its said".split())
+_STATES = frozenset(
+    "state states condition conditions position mode phase stage configuration setting side case".split()
+)
+
+
 def _is_named_so(job: Job, which: int, run: Tokens) -> bool:
     words = _words_of(job, job.subjects[which].text) - _WITHIN_IT
     return not words.isdisjoint(map(word_of, run))
@@ -163,7 +220,7 @@ def _is_of_the_second(job: Job, said: list[str]) -> bool:
     end = next((i for i, w in enumerate(said) if w in limits), len(said))
     head = frozenset(said[:end]) - _WITHIN_IT - FILLERS
     first, second = (_words_of(job, s.text) for s in job.subjects)
-    return not head.isdisjoint(second - first) and head.isdisjoint(first)
+    return not head.isdisjoint(second - first) and head.isdisjoint(first - second)
 
 
 def _is_where(said: list[str], own: frozenset[str]) -> bool:
@@ -223,6 +280,9 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
         return of_it <= mine and not of_it <= theirs and of_it.isdisjoint(theirs - mine)
     own = frozenset(job.subjects[which].text.lower().split()) - _WITHIN_IT
     nouns = frozenset(said) - _WITHIN_IT
+    theirs_alone = {*job.subjects[1 - which].text.lower().split()} - _words_of(job, job.subjects[which].text)
+    if own & {*job.subjects[1 - which].text.lower().split()} and theirs_alone & nouns and not own <= nouns:
+        return False  # 'the AUC in the fed state' is no fasted one
     singular = {w.removesuffix("s") for w in nouns}
     named = own <= nouns | singular
     if named and not (listed("measures", "other_measures") - own).isdisjoint(said):

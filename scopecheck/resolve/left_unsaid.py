@@ -60,7 +60,7 @@ def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why
     return (
         _of_none(tokens, said, subjects, names)
         or _numbers_with_a_stroke(words, subjects)
-        or _of_each_group(said, subjects)
+        or _of_each_group(said, subjects, names)
         or _of_so_many_groups(said, subjects, names)
         or _mean_of_each(said, subjects, names)
         or _range_of_one_number(tokens, said, subjects, names)
@@ -151,12 +151,17 @@ def _numbers_with_a_stroke(words: Words, subjects: Things) -> Why:
     return None
 
 
-def _of_each_group(said: list[str], subjects: Things) -> Why:
+def _of_each_group(said: list[str], subjects: Things, names: Names) -> Why:
     """`a plurality of holes in each row`, `a single hole per row`, of the number of holes."""
     counted = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and subjects[0].bound.whole
     at = next((i for i, w in enumerate(said) if w in _SEVERAL), None)
-    own = subjects[0].text.lower().split() if subjects else []
-    if not counted or at is None or "per" in own:
+    own = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower().split() if counted else []
+    if (
+        not counted
+        or subjects[0].parts is not None
+        or at is None
+        or not {"per", "each", "every", "one"}.isdisjoint(own)
+    ):
         return None
     behind = said[at + 1 :]
     each = "per" in behind or any(w in ("in", "for", "of") and t == "each" for w, t in pairwise(behind))

@@ -724,7 +724,7 @@ class Reader:
         for way in looser(Job(self.place, subjects, words, without_unit(tokens)), tokens):
             if not tied <= {word_of(t) for t in way.said}:
                 continue  # 'the overall mass of the oil and the gum' is no limit of each
-            found = trying._in_some_way(way.said, words, subjects) if way.said else None
+            found = trying._in_some_way(way.said, words, subjects, way.by_name) if way.said else None
             if found and (not way.taking_part or way.taking_part <= names_in(found)):
                 return way
         return None
@@ -741,12 +741,13 @@ class Reader:
             w for w in way.warnings
             if not any(t.start <= w.span.start and w.span.end <= t.end for t in told)
         ]  # fmt: skip
-        return self._in_some_way(way.said, words, subjects)
+        return self._in_some_way(way.said, words, subjects, way.by_name)
 
     def _in_some_way(
-        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...], by_name: bool
     ) -> Formula | None:
-        return self._if_read(tokens, words, subjects) or self._of_parts_beside(tokens, words, subjects)
+        found = self._if_read(tokens, words, subjects) or self._of_parts_beside(tokens, words, subjects)
+        return found or (self._without_named(tokens, words, subjects) if by_name else None)
 
     def _if_read(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

@@ -16,7 +16,12 @@ from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import FILLERS, word_of
-from scopecheck.matching.one_quantity import of_each_owner, without_what_is_round_it
+from scopecheck.matching.one_quantity import (
+    of_each_owner,
+    without_what_has_so_many,
+    without_what_is_round_it,
+    without_what_it_lies_between,
+)
 from scopecheck.matching.other_things import told_of_other_thing
 from scopecheck.matching.passed_over import (
     of_each_bearer,
@@ -49,6 +54,7 @@ from scopecheck.matching.the_other import (
     told_of_the_other,
     with_both_called,
     with_names_alone,
+    with_names_apart,
     with_the_other_named,
 )
 from scopecheck.vocabulary.names import Typed
@@ -67,6 +73,8 @@ class Looser:
     """Was it how, where or in which state it is measured that was read past?"""
     named: bool = False
     """Was it only the measure behind the name of each?"""
+    by_name: bool = False
+    """Do the names of both stand there in the place of what each is called?"""
 
 
 _HOW = (without_reference, without_circumstance, without_condition, without_treatment, without_occasion)
@@ -157,8 +165,7 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         without_number_behind_name(job, tokens),
     ):
         yield _past(job, said, bearer, passed)
-    for said, told_round in without_what_is_round_it(job, tokens):
-        yield Looser(said, told_round)
+    yield from _round_it(job, tokens)
     yield from _without_each_owner(job, tokens)
     for said, *runs in without_qualifiers_of_members(job, tokens):
         by_words = {" ".join(map(word_of, run)): run for run in reversed(runs)}
@@ -174,6 +181,7 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         yield _past(job, said, *around)
     both = (names_in(s.bound.term) for s in job.subjects if isinstance(s.bound, Typed))
     taking_part = frozenset[str]().union(*both)
+    yield from _called_apart(job, tokens, taking_part)
     for said, lead, run in with_the_other_named(job, tokens):
         if "first" in map(word_of, run) and "second" in map(word_of, lead) and not _is_second(job):
             continue  # the first of two that stand in the other order
@@ -186,6 +194,19 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         yield _past(job, said, *around)
 
 
+def _round_it(job: Job, tokens: Tokens) -> Iterator[Looser]:
+    """One quantity without what is said round its limit; a count without what has so many."""
+    for said in without_what_has_so_many(job, tokens):
+        yield Looser(said, ())
+        for more, counted in without_what_is_counted(job, said):
+            yield Looser(more, _told_unless_noted(job, counted))
+        for more, passed in without_qualifiers(job, said):
+            yield _past(job, more, passed)
+    between = without_what_it_lies_between(job, tokens)
+    for said, told_round in chain(without_what_is_round_it(job, tokens), between):
+        yield Looser(said, told_round)
+
+
 def _both_called(job: Job, tokens: Tokens, taking_part: frozenset[str]) -> Iterator[Looser]:
     """The words with the names of both things in the place of what each of them is called."""
     for said, *runs in with_both_called(job, tokens):
@@ -194,6 +215,19 @@ def _both_called(job: Job, tokens: Tokens, taking_part: frozenset[str]) -> Itera
     for said, by_place in with_names_alone(job, tokens):
         warnings = (told_of_the_other(job, run, which) for which, run in by_place.items())
         yield Looser(said, tuple(w for w in warnings if w), taking_part, named=True)
+
+
+def _called_apart(job: Job, tokens: Tokens, taking_part: frozenset[str]) -> Iterator[Looser]:
+    """The words with names in the place of what has all of their words apart."""
+    two = len(job.subjects) == 2
+    for said, by_place in with_names_apart(job, tokens):
+        warnings = (
+            told_of_the_other(job, run, which)
+            if len(job.subjects) > 1
+            else told_of_other_thing(job, run, job.subjects[0])
+            for which, run in by_place.items()
+        )
+        yield Looser(said, tuple(w for w in warnings if w), taking_part, by_name=two)
 
 
 def _both(warnings: list[Diagnostic]) -> str:

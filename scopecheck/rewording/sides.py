@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from itertools import chain, pairwise
 from typing import TypeAlias
 
-from scopecheck.core.declared import ChoiceDecl, SetDecl, Step
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import All, Any, Chosen, ExactlyOne, Formula, Not
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import field, record, replace
@@ -18,6 +18,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import COMBINATIONS, FILLERS, word_of
+from scopecheck.matching.other_things import told_of_other_thing
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.states import (
     is_done,
@@ -40,6 +41,7 @@ Things: TypeAlias = tuple[Subject, ...]
 _ARTICLES = frozenset(("the", "a", "an", "said"))
 """Words with which no side ends: they belong to what follows."""
 _PRONOUNS = frozenset(("it", "they", "these", "this"))
+_ITS = _PRONOUNS | {"its", "their"}
 _NO_NOUN = (
     ("conditional", "no_noun"), ("names", "never"), ("names", "of_several"), ("limits", "changes")
 )  # fmt: skip
@@ -53,6 +55,8 @@ class Piece:
 
     tokens: Tokens
     things: Things
+    passed: Tokens = ()
+    """What stands before it and calls the thing neither by its name nor by its note."""
 
 
 @record
@@ -149,6 +153,9 @@ class Sides:
             its = Chosen(thing.text, member)
             return (its, f"{thing.text} = {member}") if so else (Not(its), f"{thing.text} is not {member}")
         limit, shown = self.formula(piece.tokens, piece.things), self._shown(piece)
+        if piece.passed:
+            told = told_of_other_thing(self.job, piece.passed, thing)
+            self.groups.passed += [told] if told not in self.groups.passed else []
         if len(piece.things) == 1 and shown.startswith(f"{thing.text} "):
             shown = of_limit(thing.text, shown.removeprefix(f"{thing.text} "), limit, self.groups)
         return limit, as_one(shown)
@@ -221,7 +228,33 @@ class Sides:
         behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
         behind = chain(behind, self._behind_difference(tokens, thing), _counted_in(tokens, thing, called))
         rest = next((r for r in behind if r and self.reads(r, (thing,))), None)
-        return None if rest is None else Side((Piece(rest, (thing,)),))
+        if rest is None:
+            return None
+        called_so = tokens[: len(tokens) - len(rest)] if tokens[len(tokens) - len(rest) :] == rest else ()
+        passed = self._calls_another(called_so, rest, thing, {*called})
+        if passed and self._names_another(called_so, thing):
+            return None
+        return Side((Piece(rest, (thing,), passed),))
+
+    def _calls_another(self, tokens: Tokens, rest: Tokens, thing: Subject, called: set[str]) -> Tokens:
+        """`the content of the wax is`, of a share of oil; () where the words call the thing as declared.
+
+        What is measured there, and 'it', may be any of what is.
+        """
+        kind = thing.bound.kind if isinstance(thing.bound, Typed) else None
+        own = {form for w in called for form in (w, f"{w}s", f"{w}es", w.removesuffix("s"))}
+        said = [word_of(t) for t in tokens]
+        if kind is None or not own.isdisjoint((*said, word_of(rest[0]))) or not _ITS.isdisjoint(said):
+            return ()
+        idle = FILLERS | _NEVER_LAST | listed("measures", "nouns") | listed("conditional", "leading")
+        return () if idle.issuperset(said) else tokens
+
+    def _names_another(self, tokens: Tokens, thing: Subject) -> bool:
+        """Do the words have the name of another quantity of its kind?"""
+        kind = thing.bound.kind if isinstance(thing.bound, Typed) else None
+        declared = self.job.place.names.declarations.items()
+        others = (n for n, d in declared if isinstance(d, NumberDecl) and d.kind == kind and n != thing.text)
+        return any(self.mentions(tokens, name) for name in others)
 
     def _behind_difference(self, tokens: Tokens, thing: Subject) -> Iterator[Tokens]:
         """What stands behind `a difference in temperature between the hottest and the coldest cell`.

@@ -364,6 +364,7 @@ def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
     """
     if not isinstance(subject, SetDecl | ChoiceDecl):
         return tokens
+    tokens = _with_what_is_contained(tokens, subject) if isinstance(subject, SetDecl) else tokens
     texts = [t.text.lower() for t in tokens]
     for said, instead in _BESIDE_MEMBER if "with" in texts or "without" in texts else ():
         for at in range(len(texts) - len(said) - 1, 0, -1):
@@ -394,6 +395,25 @@ def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
             *tokens[commas[-1] + 1 :],
         )
     return tokens
+
+
+def _with_what_is_contained(tokens: tuple[Token, ...], subject: SetDecl) -> tuple[Token, ...]:
+    """`carbon black is contained`, `no talc is present`, of a list, as contains carbon black, no talc."""
+    texts = [t.text.lower() for t in tokens]
+    verb = len(texts) - 2 - (texts[-2:-1] == ["not"])
+    if verb < 1 or texts[verb] not in ("is", "are", "being") or texts[-1] not in _CONTAINED:
+        return tokens
+    named = f" {' '.join(texts[:verb])} "
+    if not any(f" {member.lower()} " in named for member in subject.members):
+        return tokens
+    denied = texts[-2] == "not"
+    if denied and not _DENYING.isdisjoint(texts[:verb]):
+        return tokens
+    said = words_at(tokens[0], "does not contain" if denied else "contains", understood=True)
+    return (*said, *tokens[:verb])
+
+
+_CONTAINED = ("contained", "present", "included", "comprised", "used", "employed", "added")
 
 
 def _run_of(texts: list[str], run: list[str]) -> int:
