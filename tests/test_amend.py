@@ -378,6 +378,35 @@ def test_words_settled_in_one_sheet_only_are_read_so_in_both() -> None:
     assert all(c.same for c in told.changes)
 
 
+RATE = "code rate  ratio\n\n1. A code rate below {0}.\n   | code rate : below {0}\n"
+
+
+def test_what_a_number_has_no_reading_of_is_no_settlement(tmp_path: Path) -> None:
+    """1/2 has no last written place, so that nothing rounds to it; 0.5 has one."""
+    fraction, decimal = RATE.format("1/2"), RATE.format("0.5")
+    assert not both(fraction, decimal)[1]
+    (narrowed,) = amended(fraction, decimal).changes
+    assert narrowed.relation == "unchanged"
+    assert [o.detail for o in narrowed.otherwise] == ["narrowed"]
+    (widened,) = amended(decimal, fraction).changes
+    assert [o.detail for o in widened.otherwise] == ["widened"]
+    assert amended(fraction, fraction.replace("below", "lower than")).changes
+    told = run(*written(tmp_path, fraction, decimal)).stdout
+    assert "settled" not in told
+    told = run(*written(tmp_path, decimal, fraction)).stdout
+    assert "a fraction or a ratio has no last" in told
+    assert "worked out of several" not in told
+
+
+def test_warnings_stand_below_what_changes_and_once(tmp_path: Path) -> None:
+    before = "wax  share in wt%\n\n1. A cream with 2 to 5 % of wax.\n   | wax : 2 to 5 % of wax\n"
+    told = run(*written(tmp_path, before, f"{before}\n2. A cream with 7 wt% of wax.\n"
+                                 "   | wax : 7 wt% of wax\n")).stdout  # fmt: skip
+    assert told.count("warning: these words do not say percent of what") == 1
+    assert told.index("Claim by claim") < told.index("warning:")
+    assert "1 warning on how the sheet is read" in told
+
+
 def test_degrees_are_told_with_their_scale_and_held_against_each_other() -> None:
     before = """oven  temperature in degC
 

@@ -79,6 +79,21 @@ def test_words_that_make_another_value_of_a_name_are_told(said: str, lifted: str
     assert found.message.startswith(f"'{words}' stands right before these words in the claim")
 
 
+@pytest.mark.parametrize(
+    ("claim", "lifted", "other"),
+    [
+        ("A food product having a gap of 4 mm", "a gap of 4 mm", False),
+        ("A food product which has a gap of 4 mm", "a gap of 4 mm", False),
+        ("A gap product having 4 mm", "4 mm", True),
+        ("A product of a gap of 4 mm", "a gap of 4 mm", True),
+        ("A gap ripple having 4 mm", "4 mm", True),
+    ],
+)
+def test_a_product_that_has_something_is_a_thing(claim: str, lifted: str, other: bool) -> None:
+    found = read_sheet(Source("t.sheet", f"{HEAD}1. {claim}.\n   | gap : {lifted}\n"))[1]
+    assert ["right before" in d.message for d in found] == [True] * other
+
+
 @pytest.mark.parametrize("words", ["tops", "max", "at the most", "upward", "from the rim", "nowhere"])
 def test_so_is_what_stands_right_behind(words: str) -> None:
     (message,) = told(f"of 4 mm {words}", "4 mm")

@@ -366,6 +366,9 @@ def test_a_card_tells_readings_sources_and_wording() -> None:
         (["about N"], {"B1"}),
         (["at least one of A, B and C"], {"F4"}),
         (["x divisible by N"], {"H1"}),
+        (["or"], {"G1", "F5"}),
+        (["and"], {"H8"}),
+        (["substantially equal to or greater than"], {"B1"}),
     ],
 )
 def test_cards_are_found_by_words(words: list[str], ids: set[str]) -> None:

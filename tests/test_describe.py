@@ -59,12 +59,13 @@ def test_a_stated_end_tells_what_is_reached() -> None:
         (
             "no reading fits all cases",
             {},
-            "No choice of readings puts every listed case on its own side at the same time.",
+            "No choice of readings puts every listed case on its own side at the same time while words"
+            " alike are read alike.",
         ),
         (
             "no reading fits all cases",
             {"cases": ("bench sample",)},
-            'No choice of readings puts "bench sample" wholly inside.',
+            'No choice of readings puts "bench sample" wholly inside while words alike are read alike.',
         ),
         (
             "pair",

@@ -147,7 +147,7 @@ VALVE = 'valve open  one of only yes, no\np  pressure in bar  "pressure"'
         (VENTING, "venting, pressure",
          "no venting takes place unless the pressure has been at least 6 bar gauge", "IF ... THEN ..."),
         ("glazing, baking  step in min", "baking", "immediately after the applying of the glaze",
-         "DONE(baking), START(baking) >= ... min"),
+         "0 min <= START(baking) - END(...) <= ... min"),
         ("soaking, rinsing  step in min", "soaking, rinsing",
          "the rinsing does not always follow the soaking", "ORDER(..., ...)"),
         ("rim, slot  length in mm", "rim, slot", "the slot exceeds the rim by about or so 2 mm",
@@ -227,9 +227,124 @@ def test_a_class_beside_something_else_is_no_value_of_each() -> None:
          "such as ... min <= END(chilling) - START(rising) <= ... min,"),
         ("rising, chilling  step in h", "rising, chilling",
          "ends between 6 and 8 hours after the addition of the yeast",
-         "such as ... min <= END(rising) - END(chilling) <= ... min,"),
+         "such as ... h <= END(rising) - END(chilling) <= ... h,"),
     ],
 )  # fmt: skip
 def test_the_symbols_lie_on_the_side_of_the_words(declared: str, left: str, words: str, help: str) -> None:
     (wrong,) = (d for d in told(declared, left, words) if d.severity == "error")
     assert help in wrong.help
+
+
+PARTS = "parts  any of epoxy C, filler D, resin E"
+SHARES = "cotton, polyester  share in wt%"
+WEIGHTS = "polymer, drug  mass in mg"
+RADIO = "received power  in dBm\nrepetitions  count"
+PROBES = "responding, retransmitting  step in ms"
+AWAKE = "awake  one of only yes, no\nlevel  in dBm"
+SOAKS = "soaking, rinsing  step in s"
+TWO_DEGREES = "curing, Tg  temperature in degC"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "form"),
+    [
+        (PARTS, "parts", "with the exception of a composition comprising both epoxy C and filler D",
+         "NOT (... IN parts AND ... IN parts)"),
+        (PARTS, "parts", "comprising epoxy C besides no filler D kinds",
+         "... IN parts AND NOT (... IN parts)"),
+        (PARTS, "parts", "devoid of kinds of epoxy C or filler D", "NOT (... IN parts OR ... IN parts)"),
+        (PARTS, "parts", "save for sorts of epoxy C and filler D", "NOT (...)"),
+        ("metal  one of zinc, tin", "metal", "other than zinc-like kinds", "NOT (metal = ...)"),
+        (RADIO, "received power, repetitions",
+         "when the received power is lower than -110 dBm, the feedback is sent again, in repetitions"
+         " that come to at least 3 or so", "IF received power < ... dBm THEN repetitions >= ..."),
+        (RADIO, "received power, repetitions",
+         "when the received power is lower than -110 dBm, the feedback is sent with repetitions like a"
+         " power of some number", "IF received power < ... dBm THEN ..."),
+        (PROBES, "retransmitting, responding", "if the response is not received, retransmitting the probe",
+         "IF ... THEN ..."),
+        (PROBES, "responding", "within 10 ms of the end of a probe kind",
+         "0 ms <= START(responding) - END(...) <= ... ms"),
+        (SOAKS, "soaking, rinsing", "within 10 s before or after the rinsing kind",
+         "-... s <= START(soaking) - START(rinsing) <= ... s"),
+        (SOAKS, "soaking, rinsing", "at least 10 s after the rinsing kind",
+         "START(soaking) - END(rinsing) >= ... s"),
+        (SOAKS, "soaking, rinsing", "the soaking starts when the rinsing kind comes to its end",
+         "ORDER(..., ...)"),
+        (SHARES, "cotton, polyester", "at least 60% cotton, the remainder being polyester",
+         "cotton >= ... wt%, cotton + polyester = 100 wt%"),
+        (SHARES, "cotton, polyester", "the combined kinds of cotton and polyester are 5 to 8% of the coat",
+         "... wt% <= cotton + polyester <= ... wt%"),
+        (WEIGHTS, "polymer, drug", "combined weight of polymer and drug is 60% or more of the tablet mass",
+         "polymer + drug >= ... * ..."),
+        (WEIGHTS, "polymer, drug", "the polymer kinds and drug kinds are 5 to 8 mg in total so to say",
+         "... mg <= polymer + drug <= ... mg"),
+        ("latitude  in deg", "latitude", "only within a zone extending between latitudes 30°-45°",
+         "... deg <= latitude <= ... deg"),
+        ("gap  length in mm", "gap", "between kinds of plates at most 3 mm", "gap <= ... mm"),
+        ("gap  length in mm", "gap", "does not quite lie between some 3 and some 5 mm",
+         "NOT (... mm <= gap <= ... mm)"),
+        ("acid  mass in mg", "acid", "from 3 to 9 mg of acid kinds except 5 mg",
+         "... mg <= acid <= ... mg AND NOT (... mg <= acid <= ... mg)"),
+        ("acid  mass in mg", "acid", "if heated at all, at least 5 mg", "IF ... THEN ..."),
+        (AWAKE, "awake, level", "is awake kind unless the level is at least -90 dBm", "IF ... THEN ..."),
+        (AWAKE, "awake, level", "is awake kind where the level is at least -90 dBm and asleep otherwise",
+         "IF level >= ... dBm THEN awake = ... OTHERWISE awake = ..."),
+        (TWO_DEGREES, "curing, Tg", "a curing value below Tg by 10 to 30 °C or so",
+         "... K <= Tg - curing <= ... K"),
+        (TWO_DEGREES, "curing, Tg", "from some Tg + 10 °C to Tg + 50 °C", "... K <= curing - Tg <= ... K"),
+        ("strip, edge  length in mm", "strip, edge", "extending the majority of the length of a longer edge",
+         "strip / edge > ..."),
+    ],
+)  # fmt: skip
+def test_what_fills_the_dots_as_the_words_say_means_what_they_mean(
+    declared: str, left: str, words: str, form: str
+) -> None:
+    (wrong,) = (d for d in told(declared, left, words) if d.severity == "error")
+    assert f"such as {form}," in wrong.help
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        ("metal  one of zinc, tin", "metal", "not of a kind free of zinc"),
+        ("gap  length in mm", "gap", "neither some 3 nor some 5 mm"),
+        ("gap  length in mm", "gap", "not of the 3 mm kind"),
+        ("soaking  step in s", "soaking", "immediately after the applying of glaze"),
+    ],
+)
+def test_where_nothing_tells_the_form_none_is_offered(declared: str, left: str, words: str) -> None:
+    (wrong,) = (d for d in told(declared, left, words) if d.severity == "error")
+    assert "put the meaning in symbols for the dots, in this line:" in wrong.help
+
+
+def test_ends_of_a_between_may_be_left_out() -> None:
+    (wrong,) = told("gap  length in mm", "gap", "kinds between 2 to 4 mm")
+    assert "such as ... mm <= gap <= ... mm, with < for an end that is left out, in this line:" in wrong.help
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "told_in", "help"),
+    [
+        ("SNR  in dB", "SNR", "a signal-to-noise ratio below 3 dB", "'signal-to-noise ratio' is one name",
+         'in the note behind it: "signal-to-noise ratio"'),
+        (AWAKE, "awake, level", "is awake kind where the level is at least -90 dBm and asleep otherwise",
+         "", "IF level"),
+        ("fed, fasted  in mg.h/L", "fed, fasted", "fed is within 5% to 10% of fasted", "", "fed / fasted"),
+    ],
+)  # fmt: skip
+def test_no_more_things_and_members_are_asked_for_than_the_words_need(
+    declared: str, left: str, words: str, told_in: str, help: str
+) -> None:
+    (wrong,) = (d for d in told(declared, left, words) if d.severity == "error")
+    assert told_in in wrong.cause
+    assert help in wrong.help
+    assert "with commas" not in wrong.help
+    assert "to the list" not in wrong.help
+    assert "a line for each" not in wrong.help
+
+
+def test_values_of_a_number_are_no_list() -> None:
+    line = "ports : 8 or more of a kind  exactly  ports IN {8, 16, 32}"
+    _, found = read_sheet(Source("t", sheet("ports  count", "8 or more of a kind", line)))
+    assert [d.help for d in found] == ["write each value by itself: ports = 8 OR ports = 16 OR ports = 32"]

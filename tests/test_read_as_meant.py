@@ -57,6 +57,15 @@ WITHIN, BEYOND = "load = 400 kg, speed = 1 m/s", "load = 400 kg, speed = 3 m/s"
         (STEPS, "drying, soaking", "not before the soaking is completed",
          "soaking from 0 to 30 min, drying from 30 to 60 min",
          "soaking from 0 to 30 min, drying from 10 to 60 min"),
+        (RIM, "gap, rim", "the gap is within 80 % to 125 % of the rim", "gap = 100 mm, rim = 80 mm",
+         "gap = 101 mm, rim = 80 mm"),
+        (RIM, "gap, rim", "the gap is within 80 to 125 % of the rim", "gap = 64 mm, rim = 80 mm",
+         "gap = 60 mm, rim = 80 mm"),
+        (RIM, "gap, rim", "the gap is not within 80 % to 125 % of the rim", "gap = 101 mm, rim = 80 mm",
+         "gap = 99 mm, rim = 80 mm"),
+        ("N, M  number", "N, M", "M ≤ N ≤ 2M", "N = 5, M = 3", "N = 7, M = 3"),
+        ("N, M  length in mm", "N, M", "M < N < 2M", "N = 5 mm, M = 3 mm", "N = 6 mm, M = 3 mm"),
+        ("x, g  number", "x, g", "x ≥ 0.5g", "x = 2, g = 4", "x = 1.9, g = 4"),
         (GAP, "gap", "3 mm or less, or more than 10 mm", "gap = 11 mm", "gap = 10 mm"),
         (GAP, "gap", "between 80 and 90 mm, inclusive, or more than 95 mm", "gap = 90 mm", "gap = 92 mm"),
         (METALS, "metal", "free of zinc and of tin", "metal = copper", "metal = tin"),
@@ -175,6 +184,11 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (GAP, "gap", "a spread of 5 mm"),
         (SHARES, "shown, meant", "5 % to 8 % higher than the meant"),
         (PER_LENGTH, "wales, courses", "within 10 % of the number of courses per metre"),
+        (RIM, "gap, rim", "the gap is within 5 % to 10 % of the rim"),
+        (RIM, "gap, rim", "the gap is within 110 % to 125 % of the rim"),
+        (RIM, "gap, rim", "the gap is within 80 mm to 125 % of the rim"),
+        ("N, M  in mol/L", "N, M", "M ≤ N ≤ 2M"),
+        ("N, x  length in mm", "N, x", "N ≤ 2g"),
         (RIM, "gap, rim", "the gap is at most 5 mm, including the rim"),
         (RIM, "gap, rim", "the gap is at least 5 mm, excluding the rim"),
         (RIM, "gap, rim", "the gap is 2 to 5 mm, not including the rim"),
@@ -723,3 +737,32 @@ def test_so_much_per_something_is_told_to_be_one_quantity(
     made, found = read_sheet(source)
     assert made is None
     assert any(f"{written}; and write: " in d.help for d in with_edits_tried(source, found))
+
+
+def test_steps_in_an_order_may_be_begun_in_it_and_overlap() -> None:
+    words = "carried out in the order given"
+    text = f"{STEPS}\n\n1. A method, {words}.\n   | soaking, drying : {words}\n"
+    read, _ = read_sheet(Source("t", text))
+    assert read is not None
+    (group,) = read.groups
+    told = {r.label: r.standing for r in group.readings}
+    assert told["each over before the next begins"] == "presumed"
+    assert told["each begun before the next begins"] == "arguable"
+
+
+@pytest.mark.parametrize(
+    ("facts", "met"),
+    [
+        ("soaking from 0 to 30 min, drying from 10 to 60 min", True),
+        ("soaking from 0 to 30 min, drying from 30 to 60 min", True),
+        ("soaking from 10 to 30 min, drying from 10 to 60 min", False),
+        ("soaking from 20 to 30 min, drying from 0 to 10 min", False),
+    ],
+)
+def test_begun_in_an_order_is_no_more_than_that(facts: str, met: bool) -> None:
+    words = "each begun before the next one listed begins, over or not, and all carried out"
+    for line in (words, f"{words[:10]}  exactly  BEGUN(soaking, drying)"):
+        text = f"{STEPS}\n\n1. A method, {words}.\n   | soaking, drying : {line}\n"
+        cases = f"\ninside\n  one : {facts}\n"
+        found = {f.question for f in ask_all(sheet(text + cases)).findings}
+        assert ("inside lost" in found) is not met

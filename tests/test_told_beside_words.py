@@ -77,6 +77,27 @@ def test_what_the_lines_take_up_is_not_told(text: str) -> None:
     assert not told(text)
 
 
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "past"),
+    [
+        ('trough  in ng/mL  "plasma concentration"', "trough",
+         "the trough plasma concentration of the active agent is at least 15 ng/mL",
+         ["'of the active agent' is read past"]),
+        ("fineness  in dtex", "fineness", "a yarn fineness of warp of 30 to 50 dtex",
+         ["'yarn' and 'of warp' are read past"]),
+        ('clearance  in mL/min  "creatinine clearance"\ndose  mass in mg', "clearance, dose",
+         "if the creatinine clearance of the patient is below 30 mL/min, the dose is at most 100 mg", []),
+        ('temperature  temperature in degC  "of the cell"\ndose  mass in mg', "temperature, dose",
+         "if the temperature of the plug is below 30 °C, the dose is at most 100 mg",
+         ["'plug' is read as temperature"]),
+    ],
+)  # fmt: skip
+def test_what_is_read_past_is_told_without_the_name(
+    declared: str, left: str, words: str, past: list[str]
+) -> None:
+    assert told(f"{declared}\n1. A thing, wherein {words}.\n   | {left} : {words}\n") == past
+
+
 def test_a_bare_per_cent_is_told_of_the_share_beside_a_switch() -> None:
     (message,) = told(
         "valve open  one of only yes, no\nmoisture  share in vol%\n"

@@ -15,6 +15,7 @@ from scopecheck.commands.phrase_search import (
     is_of_a_sort,
     mentioning,
     nearest_words,
+    read_as,
 )
 from scopecheck.foundations.regex import regex
 from scopecheck.matching.practice import loaded
@@ -58,6 +59,9 @@ def show_phrases(words: Sequence[str], format: Format, file: str = "") -> int:
     if not found:
         found = mentioning(words, own)
         in_a_list = len(found) > 1
+    if not found:
+        found = read_as(" ".join(words))
+        in_a_list = False
     if not found:
         near = nearest_words(words, own)
         help = f"the nearest words: {', '.join(near)}" if near else "scopecheck phrases shows the whole list"

@@ -13,6 +13,7 @@ from scopecheck.vocabulary.catalogue import entries
 from scopecheck.vocabulary.entry import Entry
 from scopecheck.vocabulary.patterns import Literals, Pattern, Slot
 
+_MEANT_ALONE = frozenset(("and", "or"))
 _JOINERS = frozenset(("a", "an", "the", "and", "or", "of", "to", "is", "are"))
 
 
@@ -35,12 +36,29 @@ def entries_for(words: Sequence[str], own: tuple[Entry, ...] = ()) -> tuple[Entr
     kept = [word for word in asked if not any(c.isdigit() for c in word)]
     every = words_of_all(known)
     wanted = [word for word in kept if word in every and word not in _JOINERS]
+    if set(kept) <= _MEANT_ALONE:
+        wanted = kept
     # Units and nouns of a claim stand in no wording; a lone unknown word is no question about a phrase.
     if not wanted:
         return ()
     found = tuple(e for e in known if any(words_of.issuperset(wanted) for words_of in _wordings(e)))
     exact = tuple(e for e in found if any(_is_covered(p, wanted) for p in e.patterns))
     return tuple(sorted(exact or found, key=lambda e: (e.nearness, _beyond(e, wanted))))
+
+
+def read_as(words: str) -> tuple[Entry, ...]:
+    """The entries that words are read as which no wording has: `substantially equal to or more than`."""
+    from scopecheck.foundations.spans import Source
+    from scopecheck.resolve.sheet import read_sheet
+
+    numbered = any(c.isdigit() for c in words)
+    for left, line in (("x", words if numbered else f"{words} 5"), ("x, y", f"{words} the y")):
+        text = f"{left}  number\n\n1. A thing, wherein {line}.\n   | {left} : {line}\n"
+        sheet, wrong = read_sheet(Source("phrases", text))
+        if sheet is not None and not any(d.span.start > text.rindex("|") for d in wrong):
+            names = {g.entry for g in sheet.groups}
+            return tuple(e for e in in_order() if e.title in names)
+    return ()
 
 
 def _beyond(entry: Entry, wanted: Sequence[str]) -> int:

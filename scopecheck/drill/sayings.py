@@ -32,7 +32,7 @@ def reading_said(bench: Bench, limitation: Limitation, reading: int) -> str:
     label = quoted(bench.sheet.groups[group].readings[reading].label)
     meaning = meaning_text(bench.sheet, Reread(group, reading), (limitation.label,))
     own = [p for p in bench.sheet.parameters if (p.group, p.reading) == (group, reading)]
-    parts = [*([meaning] if meaning else []), *map(presumed_stretch, own)]
+    parts = list(dict.fromkeys([*([meaning] if meaning else []), *map(presumed_stretch, own)]))
     return f"{label} ({'; '.join(parts)})" if parts else label
 
 

@@ -30,18 +30,22 @@ from scopecheck.exact.functions import same_kind, steps_of
 from scopecheck.exact.greater_figure import rounded_to
 from scopecheck.exact.parts import at_part, part_terms, parts_of
 from scopecheck.exact.terms import named_members, term
-from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, trouble
+from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, Trouble, trouble
 from scopecheck.foundations.kinds import WHOLE_OF
 from scopecheck.foundations.quantity import PLAIN_KIND, KindError, comparable
+from scopecheck.foundations.record import replace
 from scopecheck.language.syntax import (
     AndNode,
+    BracedNode,
     CallNode,
     ChainNode,
     IfNode,
     NameNode,
     Node,
     NotNode,
+    NumberNode,
     OrNode,
+    ProductNode,
     TruthNode,
     WholeNode,
 )
@@ -132,7 +136,7 @@ def _formula(c: Context, node: Node) -> Formula:
             terms = tuple(t.term for t in same_kind(c, node))
             there = tuple(Truth(True) for _ in terms)
             return ordered(node.function, Values(Const(Fraction(len(terms))), there, terms))
-        case CallNode(function="DONE" | "ORDER" | "NEXT" | "TOGETHER" | "SAME" | "CHAIN"):
+        case CallNode(function="DONE" | "ORDER" | "NEXT" | "BEGUN" | "TOGETHER" | "SAME" | "CHAIN"):
             return _of_steps(c, node)
         case NameNode(name=name):
             bound = c.slots.get(name)
@@ -226,13 +230,9 @@ def _link(c: Context, chain: Node, left: Node, sign: str, right: Node) -> Formul
         if listed is not None:
             return _of_one(c, one, listed, _membership(c, chain, listed, sign, other, turned))
     if sign == "IN":
-        raise trouble(
-            chain.span,
-            "IN without a declared list",
-            "IN asks whether something is among the members of a list.",
-            "write metal IN {copper, zinc}, or copper IN metal",
-        )
+        raise _in_no_list(chain, left, right)
     a, b = term(c, left), term(c, right)
+    a, b = _as_multiple(c, left, a, b), _as_multiple(c, right, b, a)
     check_bare(c, left if a.bare else right, a, b)
     a, b = fit(c, a, b)
     if not (_is_so_much_per(c, a, b) or _is_so_much_per(c, b, a)):
@@ -240,6 +240,36 @@ def _link(c: Context, chain: Node, left: Node, sign: str, right: Node) -> Formul
     op = cast(Op, sign)
     in_greater = rounded_to(b.number, a.term, op, b.term) if c.mode == "reading" else None
     return in_greater or compared(op, a.term, b.term)
+
+
+def _as_multiple(c: Context, node: Node, made: Typed, other: Typed) -> Typed:
+    """`2M` beside a plain number as 2 times M, where M is declared and 2 mol/L would be of another kind."""
+    if not isinstance(node, NumberNode) or node.number.unit is None or other.kind is None:
+        return made
+    glued = node.span.text.lstrip("0123456789.")
+    named = c.names.declared(glued) if glued and glued[0].isalpha() else None
+    if not isinstance(named, NumberDecl) or named.kind != other.kind or glued == node.span.text:
+        return made
+    value = node.span.text.removesuffix(glued)
+    if made.kind == other.kind:
+        raise trouble(
+            node.span, f"'{node.span.text}' may be {value} of the unit {glued}, or {value} times {glued}",
+            f"'{glued}' is a unit, and a declared name.",
+            f"write {value} * {glued}; or, of the unit, {value} {glued}",
+        )  # fmt: skip
+    factor = NumberNode(replace(node.number, unit=None), node.span)
+    return term(c, ProductNode(factor, (("*", NameNode(named.name, node.span)),), node.span))
+
+
+def _in_no_list(chain: Node, left: Node, right: Node) -> Trouble:
+    """The error for IN beside what is no list: `ports IN {8, 16}`, of a number, is one of two values."""
+    listed = right.items if isinstance(right, BracedNode) else ()
+    help = "write metal IN {copper, zinc}, or copper IN metal"
+    if listed and isinstance(left, NameNode) and all(isinstance(i, NumberNode) for i in listed):
+        values = (" ".join(i.span.text.split()) for i in listed)
+        help = f"write each value by itself: {' OR '.join(f'{left.name} = {value}' for value in values)}"
+    cause = "IN asks whether something is among the members of a list."
+    return trouble(chain.span, "IN without a declared list", cause, help)
 
 
 def _is_so_much_per(c: Context, quotient: Typed, number: Typed) -> bool:

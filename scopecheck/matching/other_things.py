@@ -120,9 +120,18 @@ def _another_conditioned(
     called = any(_called_apart(subject, names).values())
     if not called and not listed("measures", "nouns").isdisjoint(said[start:end]):
         return None  # a temperature that is called nothing else may be that of the cell
+    clause = f" {' '.join(said[start:end])} "
+    if any(f" {part.lower()} " in clause for part in _named_in_full(subject, names)):
+        return None  # 'the creatinine clearance of the patient'
     known = own | FILLERS | listed("nouns", "stops") | listed("measures", "nouns") | _ONLY_SAYS_WHICH
     other = [i for i in range(start, end) if _is_another(said[i], known)]
     return (other[0], other[-1] + 1) if other else None
+
+
+def _named_in_full(subject: Subject, names: Names) -> Iterator[str]:
+    """What the note has of the name with more before it: `creatinine clearance`, of a clearance."""
+    name = subject.text.lower()
+    return (part for part in _meant_by_note(subject, names) if part.lower().endswith(f" {name}"))
 
 
 def _another_dimension(subject: Subject, said: list[str], own: set[str]) -> tuple[int, int] | None:

@@ -884,7 +884,7 @@ def _calls_it(subject: Subject, said: list[str]) -> bool:
 
 def _read_past(job: Job, words: Tokens, name: str, help: str) -> Diagnostic:
     words = tuple(t for t in words if t.start < t.end or word_of(t) not in ("a", "having")) or words
-    runs = list(_runs_of_line(job, words))
+    runs = list(_runs_of_line(job, words, name.lower().split()))
     said = "' and '".join(runs)
     past, stand = ("are read past", "They stand") if len(runs) > 1 else ("is read past", "It stands")
     them = "them" if len(runs) > 1 else "it"
@@ -894,8 +894,11 @@ def _read_past(job: Job, words: Tokens, name: str, help: str) -> Diagnostic:
     )  # fmt: skip
 
 
-def _runs_of_line(job: Job, words: Tokens) -> Iterator[str]:
-    """The words as they stand in the line, in as many runs; what only leads up to others is left out."""
+def _runs_of_line(job: Job, words: Tokens, name: list[str]) -> Iterator[str]:
+    """The words as they stand in the line, in as many runs; what only leads up to others is left out.
+
+    So is the name itself, and a verb or a preposition that leads on to the limit.
+    """
     claimed, line = job.words.text.lower(), job.words.span.source.text
     if not all(word_of(t) in claimed for t in words):
         yield job.text(words)
@@ -907,8 +910,26 @@ def _runs_of_line(job: Job, words: Tokens) -> Iterator[str]:
             run.append(token)
             continue
         if len(run) == len(words) or not FILLERS.issuperset(map(word_of, run)):
-            yield " ".join(line[run[0].start : run[-1].end].split())
+            told = list(_without_name(run, name))
+            alone = len(run) == len(words)
+            for part in told or ([run] if alone else []):
+                yield " ".join(line[part[0].start : part[-1].end].split())
         run = [token] if token is not None else []
+
+
+def _without_name(run: list[Token], name: list[str]) -> Iterator[list[Token]]:
+    """The words on either side of the name, without what leads up to it or on to the limit."""
+    said = [word_of(t) for t in run]
+    at = next((i for i in range(len(said)) if said[i : i + len(name)] == name), None)
+    sides = [(0, len(run))] if at is None else [(0, at), (at + len(name), len(run))]
+    idle = {"is", "are", "being", "that", "which"} if at is None else FILLERS | {"that", "which"}
+    for start, end in sides:
+        while at is not None and start < end and said[start] in ("a", "an", "the"):
+            start += 1
+        while start < end and said[end - 1] in idle:
+            end -= 1
+        if start < end:
+            yield run[start:end]
 
 
 _BY_A_NAME = "if it says which of several are limited, declare these by a name of their own"

@@ -346,7 +346,7 @@ def _circumstance(job: Job, tokens: tuple[Token, ...]) -> int | None:
     return None
 
 
-_QUANTIFYING = frozenset("some any every each all one no several certain".split())
+_QUANTIFYING = frozenset("some any every each all one no several certain total sum combination".split())
 
 
 def _is_limit(tokens: tuple[Token, ...]) -> bool:

@@ -12,6 +12,7 @@ from scopecheck.core.model import OwnPhrase, called
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -20,7 +21,7 @@ from scopecheck.matching.nouns import order_of_nouns
 from scopecheck.matching.phrase_advice import no_phrase, note_of_each
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.phrase_numbers import number, number_text
-from scopecheck.matching.subjects import LISTS, OfParts, Subject
+from scopecheck.matching.subjects import LISTS, OfParts, Subject, is_bare_share, is_fraction
 from scopecheck.occurrences.limit_texts import of_limit
 from scopecheck.occurrences.occurrence import Occurrence
 from scopecheck.occurrences.readings import condition_holds
@@ -337,6 +338,14 @@ def named_subjects(
     names = _called(match)
     if len(names) != len(job.subjects):
         title = called(match.wording, job.text(tokens))
+        if len(job.subjects) == 1 and (ratio := _HYPHENED.search(job.text(tokens))):
+            own = job.subjects[0].text
+            raise trouble(
+                job.span(tokens),
+                f"no phrase reads '{job.text(tokens)}'",
+                f"'{ratio[0]}' is one name, and {own} is not called so.",
+                f'if {own} is the {ratio[0]}, say so in the note behind it: "{ratio[0]}"',
+            )
         raise trouble(
             job.span(tokens),
             f"'{title}' takes {_things(len(names))}, not {len(job.subjects)}",
@@ -384,7 +393,12 @@ def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tupl
     if len(job.subjects) == 2 and any(t.number and ":" in t.number.text for t in tokens):
         quotient = " / ".join(s.text for s in job.subjects)
         return f"write their quotient left of the colon: {quotient} : {job.text(tokens)}"
+    if any(is_bare_share(t) or is_fraction(t) for t in tokens):
+        return "write the meaning in symbols after the words: two blanks, exactly, facts"
     return "write a line for each, or their sum"
+
+
+_HYPHENED = regex(r"\b\w+-to-\w+(?: \w+)? ratio\b")
 
 
 def listed_names(names: Sequence[str]) -> str:

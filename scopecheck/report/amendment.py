@@ -17,7 +17,7 @@ from scopecheck.report.blocks import Banner, Block, Heading, Item, Listing, Para
 from scopecheck.report.describe import labelled, lineage
 from scopecheck.report.frame import ground, head
 from scopecheck.report.margins import readings_told
-from scopecheck.report.page import warned
+from scopecheck.report.page import told_below, warned
 from scopecheck.report.rereadings import break_text, group_words, reading_label, reading_text
 from scopecheck.report.things import thing_text
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
@@ -29,13 +29,24 @@ def amendment_report(
 ) -> Report:
     """The report on an amendment. Without `everything` what the answers rest on is told in brief."""
     telling = _Telling(amended)
-    blocks = [*_head(amended), *warned(diagnostics), *telling.glance(), *telling.in_full()]
-    blocks += [*telling.idle(), *listed_things(amended), *uncarried(amended)]
+    once = _told_once(diagnostics)
+    blocks = [*_head(amended), *(told_below(once) if once else ()), *telling.glance(), *telling.in_full()]
+    blocks += [*telling.idle(), *listed_things(amended), *uncarried(amended), *warned(once)]
     sheet = amended.joined.after
     answers = Answers((), (), sheet.groups, sheet.policies)
     blocks.append(Heading(sentence("section", "foot")))
     blocks += ground(sheet, answers, strained, everything)
     return Report(tuple(blocks), sheet, answers, (), diagnostics=tuple(diagnostics))
+
+
+def _told_once(diagnostics: Sequence[Diagnostic]) -> list[Diagnostic]:
+    """The warnings, those that both sheets have of the same line at its place in the sheet after only."""
+
+    def what(d: Diagnostic) -> tuple[str, ...]:
+        return d.message, d.cause, d.help, d.span.source.line(d.span.line).strip(), d.span.text
+
+    last = {what(d): d for d in diagnostics}
+    return [d for d in diagnostics if last[what(d)] is d]
 
 
 def _head(amended: Amended) -> Iterator[Block]:

@@ -231,4 +231,6 @@ def sides_text(sheet: Sheet, finding: Finding) -> str:
         if names:
             told.append(sentence("sides", role, cases=listed(map(quoted, names))))
     shown = listed(told) or sentence("sides", "every")
-    return shown if len(finding.cases) == 1 else sentence("sides", "together", sides=shown)
+    shown = shown if len(finding.cases) == 1 else sentence("sides", "together", sides=shown)
+    several = any(len(g.places) > 1 and len(g.readings) > 1 for g in sheet.groups)
+    return sentence("sides", "alike", sides=shown) if several else shown

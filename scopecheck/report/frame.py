@@ -16,7 +16,7 @@ from scopecheck.report.describe import bounds_text
 from scopecheck.report.looked import Beside, looked_lines, wholly_looked
 from scopecheck.report.percent_of_what import pressures_over_nothing_said, shares_of_nothing_said
 from scopecheck.report.plain_formula import plain_formula
-from scopecheck.report.rereadings import breadth_text, group_words, never_rounded, words_at
+from scopecheck.report.rereadings import breadth_text, group_words, has_no_place, never_rounded, words_at
 from scopecheck.report.wholes import whole_lines
 from scopecheck.report.wording import (
     about_lines,
@@ -205,8 +205,11 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
         yield sentence("basis", "parameters", words=listed(stretched))
     if rounding := dict.fromkeys(w for g in sheet.groups if _rounds(g) for w in words_at(g, ())):
         yield sentence("basis", "rounding", words=listed(rounding))
-    if unrounded := dict.fromkeys(_unrounded(sheet)):
-        yield sentence("basis", "unrounded", words=listed(unrounded))
+    compared = {g.index: g for g in _unrounded(sheet)}.values()
+    for key in ("unrounded", "unplaced"):
+        named = [group_words(g) for g in compared if has_no_place(g) == (key == "unplaced")]
+        if named:
+            yield sentence("basis", key, words=listed(dict.fromkeys(named)))
     if sheet.parts:
         yield sentence("basis", "parts", parts=how_many_parts(sheet))
     yield from _domain_lines(sheet)
@@ -222,13 +225,13 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     yield sentence("basis", "givens", givens=told) if told else sentence("basis", "no_givens")
 
 
-def _unrounded(sheet: Sheet) -> Iterator[str]:
-    """The phrases that compare with a value worked out of written numbers, which no reading rounds."""
+def _unrounded(sheet: Sheet) -> Iterator[Group]:
+    """The phrases that compare with what no reading rounds: worked out of written numbers, or 1/2."""
     for limitation in (x for claim in sheet.claims for x in claim.limitations):
         compared = (n for n in nodes(limitation.formula) if isinstance(n, Compare))
         sides = (side for n in compared for side in (n.left, n.right) if not isinstance(side, Const))
         if any(isinstance(n, Const) and n.written for side in sides for n in nodes(side)):
-            yield from (group_words(g) for i in limitation.groups if never_rounded(g := sheet.groups[i]))
+            yield from (g for i in limitation.groups if never_rounded(g := sheet.groups[i]))
 
 
 def how_many_parts(sheet: Sheet) -> str:
@@ -297,7 +300,8 @@ def _told_once(sheet: Sheet) -> Iterator[Declaration]:
     for part in sheet.parts:
         for i, own, name in part.slots():
             if i == 1 and (part.within is None or part.within.index == 1):
-                first[name] = f"{own} of each {part.name}"
+                each = f"of the {part.name}" if part.plural == part.name else part.name
+                first[name] = f"{own} of each {each}"
             else:
                 others.add(name)
     for step in sheet.steps:

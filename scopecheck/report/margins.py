@@ -24,6 +24,7 @@ from scopecheck.report.looked import ENDS
 from scopecheck.report.rereadings import (
     bearer_text,
     kept_text,
+    only_passes_on,
     reading_label,
     reading_text,
     together_text,
@@ -122,7 +123,9 @@ def _usual_groups(sheet: Sheet, finding: Finding) -> tuple[tuple[str, ...], tupl
     if finding.question in IDLE:
         labels = (finding.label, *finding.conflict)
     limitations = [found for label in labels if (found := limitation_labelled(sheet, label))]
-    groups = dict.fromkeys(g for limitation in limitations for g in limitation.groups)
+    groups = dict.fromkeys(
+        g for x in limitations for g in x.groups if not only_passes_on(sheet, g, x.formula)
+    )
     return labels, tuple(groups)
 
 

@@ -85,7 +85,7 @@ def build_report(
     ranked = [*planned.items, *planned.strained]
     shown = ranked if everything else _first_page(sheet, ranked)
     below = bool(diagnostics) and bool(shown)  # the items are to be read first
-    blocks: list[Block] = [*head(sheet), *(_told_below(diagnostics) if below else warned(diagnostics))]
+    blocks: list[Block] = [*head(sheet), *(told_below(diagnostics) if below else warned(diagnostics))]
     blocks += [Picture(data) for data in pictures]
     on_page = {id(cluster) for cluster in shown}
     usual = sum(id(cluster) in on_page for cluster in planned.items)
@@ -107,7 +107,8 @@ MOST_SILENT = 3
 """So many lines a document that nothing stated there keeps out may leave open, to be told in brief."""
 
 
-def _told_below(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
+def told_below(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
+    """That warnings stand below, and of which lines."""
     lines = dict.fromkeys(d.span.line for d in diagnostics)
     shown = listed(str(line) for line in list(lines)[:MOST_LINES])
     more = len(lines) - MOST_LINES

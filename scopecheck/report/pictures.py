@@ -23,7 +23,7 @@ from scopecheck.report.boundary import number_line
 from scopecheck.report.describe import limitation_labelled
 from scopecheck.report.grouping import departures, turning_labels
 from scopecheck.report.lines import NumberLine
-from scopecheck.report.rereadings import presumed_stretch, usual_text
+from scopecheck.report.rereadings import only_passes_on, presumed_stretch, usual_text
 from scopecheck.report.turning import NotShown
 from scopecheck.report.wording import flat
 
@@ -66,7 +66,8 @@ def picture_for(sheet: Sheet, finding: Finding) -> NumberLine | None:
         line = number_line(limitation.formula, d, rows, marks=marks)
     except NotShown:
         return None
-    rest = (g for g in groups_in(limitation.formula) if g != group.index)
+    formula = limitation.formula
+    rest = (g for g in groups_in(formula) if g != group.index and not only_passes_on(sheet, g, formula))
     told = (usual_text(sheet, g, labels) for g in rest if _rounds(limitation.formula, g, base.readings[g]))
     return replace(line, stretched=tuple(stretched), rest=tuple(told))
 

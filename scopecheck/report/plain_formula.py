@@ -34,6 +34,7 @@ _OF_STEPS = {
     "DURATION": "the duration of {}",
     "DONE": "{} done",
     "ORDER": "each of {} over before the next begins",
+    "BEGUN": "each of {} begun before the next begins",
     "NEXT": "{} in turn, with no other step begun between",
     "TOGETHER": "{} going on together for some time",
     "SAME": "{} starting and ending together",

@@ -8,7 +8,8 @@ from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.answers.minimise import BreakPoint
-from scopecheck.core.construction import Construction
+from scopecheck.core.construction import Construction, nodes
+from scopecheck.core.formula import Formula, Read
 from scopecheck.core.model import Definition, FreeParameter, Group, Place, Sheet, set_apart
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -19,6 +20,7 @@ from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
 
 _UNIT = regex(r"(\d) (?=[^\W\d]|[%°])(?!(?:and|or|is|if|then|to|mod)\b)")
 NO_LAST_PLACE = "no last written place"
+NOT_WRITTEN = "is no written number"
 """What is said of a worked-out value, which nothing rounds to."""
 MOST_MEANINGS = 2
 """Meanings of one reading, at different places, that one line tells."""
@@ -49,6 +51,11 @@ def unpresumed(sheet: Sheet, groups: Iterable[int]) -> bool:
 def never_rounded(group: Group) -> bool:
     """Is a reading of the phrase that rounds not tried, as it compares with no written number?"""
     return any("round" in label and NO_LAST_PLACE in why for label, why in group.not_tried)
+
+
+def has_no_place(group: Group) -> bool:
+    """Is it because the number itself, as 1/2, has no last written place?"""
+    return any(why.endswith(f" has {NO_LAST_PLACE}") and NOT_WRITTEN not in why for _, why in group.not_tried)
 
 
 def breadth_text(definition: Definition) -> str:
@@ -200,6 +207,14 @@ def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = (), others: 
         key, words = "kept_each", common_words(group)
     read_as = listed((reading_label(sheet, replace(r, breaks=())) for r in (reread, *others)), "or")
     return "; ".join([sentence("reading", key, words=words, labels=read_as), *points])
+
+
+def only_passes_on(sheet: Sheet, group: int, formula: Formula) -> bool:
+    """Has a phrase one reading, which is what another phrase in it is read as: `a porosity of` some limit?"""
+    if len(sheet.groups[group].readings) > 1:
+        return False
+    read = (n.options[0] for n in nodes(formula) if isinstance(n, Read) and n.group == group)
+    return any(isinstance(option, Read) for option in read)
 
 
 def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = (), brief: bool = False) -> str:

@@ -13,7 +13,7 @@ from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Outline, Paragraph, Report
 from scopecheck.report.describe import lineage, settings_text
 from scopecheck.report.frame import ground, head
-from scopecheck.report.page import warned
+from scopecheck.report.page import told_below, warned
 from scopecheck.report.wording import claims_text, flat, listed, sentence, upper_first
 from scopecheck.solving.evaluate import meets
 
@@ -28,9 +28,10 @@ def map_report(
 ) -> Report:
     """The report on the order of the claims."""
     drawing = _Drawing(sheet, found)
-    blocks: list[Block] = [*_head(sheet), *warned(diagnostics)]
+    blocks: list[Block] = [*_head(sheet), *(told_below(diagnostics) if diagnostics else ())]
     blocks += [Heading(sentence("map", "tree")), Outline(tuple(drawing.lines()))]
     blocks += [*drawing.left_out(), *drawing.apart(everything), *drawing.undecided()]
+    blocks += warned(diagnostics)
     answers = Answers((), (), sheet.groups, sheet.policies)
     blocks.append(Heading(sentence("section", "foot")))
     blocks += ground(sheet, answers, False, everything)
@@ -48,6 +49,10 @@ def _head(sheet: Sheet) -> Iterator[Block]:
             yield block
             break
     yield Paragraph(sentence("map", "how"))
+
+
+def _them(claims: Sequence[int]) -> str:
+    return "it" if len(claims) == 1 else "them"
 
 
 class _Drawing:
@@ -108,10 +113,11 @@ class _Drawing:
         doubted = {a for a, b, _ in self.found.doubts if a == b}
         empty = [n for n in self.found.empty if n not in doubted]
         if empty:
-            yield Paragraph(sentence("map", "empty", claims=claims_text(empty)))
+            yield Paragraph(sentence("map", "empty", claims=claims_text(empty), them=_them(empty)))
         if self.found.on_threshold:
-            claims = claims_text(self.found.on_threshold)
-            yield Paragraph(sentence("map", "on_threshold", claims=claims))
+            unsure = self.found.on_threshold
+            claims = claims_text(unsure)
+            yield Paragraph(sentence("map", "on_threshold", claims=claims, them=_them(unsure)))
 
     def apart(self, everything: bool) -> Iterator[Block]:
         pairs = self.found.apart

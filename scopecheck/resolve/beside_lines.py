@@ -148,8 +148,10 @@ def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[
     named = text.texts[start] in known | listed("measures", "nouns")  # the line begins with the name
     if (at == start and not named) or not at or at - 1 in text.taken:
         return None
-    had = not _HAVING.isdisjoint(text.texts[at:start])  # a product having a gap is no product of numbers
-    if not had and text.texts[at - 1] in listed("beside", "other_values") - known:
+    # 'a food product having' is a thing, 'a moisture product having', of a moisture, is none.
+    a_thing = text.texts[at - 1] == "product" and text.texts[at] in _THAT_HAS
+    a_thing = a_thing and text.texts[max(0, at - 2)] not in known - _TO_A_NAME
+    if text.texts[at - 1] in listed("beside", "other_values") - known and not a_thing:
         return at - 1, start, _OTHERWISE
     name = at
     while name and text.texts[name - 1] in known - _TO_A_NAME and name - 1 not in text.taken:
@@ -227,7 +229,7 @@ def _of_several(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int
 
 
 _MOST_BEFORE = 8
-_HAVING = frozenset("has have having".split())
+_THAT_HAS = ("having", "has", "have", "that", "which")
 _TO_A_NAME = _STATES | frozenset("of a an the that which has have having".split())
 
 

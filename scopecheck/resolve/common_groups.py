@@ -47,11 +47,19 @@ class CommonGroups:
             shared = [r.label for r in group.readings]
             twin = group
         if len(shared) < max(len(group.readings), len(twin.readings)):
-            self._settled_in_one(group, twin)
-        kept = _places_of(shared, group)
+            if self._settled_in_one(group, twin):
+                self._tell_settled(group, twin)
+            elif self._stands_in(group) and self._stands_in(twin):
+                shared = [r.label for r in group.readings]
+                shared += [r.label for r in twin.readings if r.label not in shared]
+        kept, theirs = _places_of(shared, group), _places_of(shared, twin)
         self.new[group.index] = (index, kept)
-        self.old[twin.index] = (index, _places_of(shared, twin))
-        readings = tuple(group.readings[r] for r in kept)
+        self.old[twin.index] = (index, theirs)
+        own_labels = {r.label for r in group.readings}
+        readings = tuple(
+            group.readings[r] if label in own_labels else twin.readings[other]
+            for label, r, other in zip(shared, kept, theirs, strict=True)
+        )
         definition = group.definition or twin.definition
         if definition is not None:
             owner = group if group.definition else twin
@@ -63,7 +71,7 @@ class CommonGroups:
                 index=index,
                 readings=readings,
                 base=kept.index(group.base) if group.base in kept else best(readings),
-                places=(*group.places, *_marked(_told_at(twin, _places_of(shared, twin)))),
+                places=(*group.places, *_marked(_told_at(twin, theirs))),
                 settled=tuple(dict.fromkeys((*group.settled, *twin.settled))),
                 definition=definition,
             )
@@ -97,10 +105,19 @@ class CommonGroups:
             )
         )
 
-    def _settled_in_one(self, group: Group, twin: Group) -> None:
+    def _stands_in(self, group: Group) -> bool:
+        """Can its base stand in for a reading that it does not have, as 1/2 has none with its last place?"""
+        parameters = self.after.parameters if group in self.after.groups else self.before.parameters
+        return not any(p.group == group.index and p.reading == group.base for p in parameters)
+
+    def _settled_in_one(self, group: Group, twin: Group) -> list[Settled]:
+        """What takes readings away in one of the sheets only."""
         ours, theirs = ({(s.text, s.removed) for s in g.settled} for g in (group, twin))
         own: list[Settled] = [s for s in group.settled if (s.text, s.removed) not in theirs and s.removed]
-        own += [s for s in twin.settled if (s.text, s.removed) not in ours and s.removed]
+        return own + [s for s in twin.settled if (s.text, s.removed) not in ours and s.removed]
+
+    def _tell_settled(self, group: Group, twin: Group) -> None:
+        own = self._settled_in_one(group, twin)
         told = differs(
             group.places[0].span,
             twin.places[0].span,
@@ -164,8 +181,9 @@ def _every(group: Group) -> tuple[int, ...]:
 
 
 def _places_of(labels: Sequence[str], group: Group) -> tuple[int, ...]:
+    """Which of its readings these are; its base for one that makes no sense of its own number."""
     by_label = {r.label: i for i, r in enumerate(group.readings)}
-    return tuple(by_label[label] for label in labels)
+    return tuple(by_label.get(label, group.base) for label in labels)
 
 
 def _only(place: Place, kept: Sequence[int]) -> Place:

@@ -49,7 +49,7 @@ from scopecheck.rewording.plainer_counts import (
     without_after,
 )
 from scopecheck.rewording.plainer_members import with_kinds_named, with_others_named
-from scopecheck.rewording.plainer_shares import with_amount_elided
+from scopecheck.rewording.plainer_shares import with_amount_elided, with_range_of_the_other
 from scopecheck.rewording.plainer_states import (
     with_doing_so,
     with_measure_passed,
@@ -138,6 +138,7 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
         with_any_of_them(with_parts_per_part(tokens, subjects, noted), subjects), subjects
     )
     tokens = with_groups_counted(with_any_in_a_condition(tokens, subjects), subjects)
+    tokens = with_range_of_the_other(tokens) if len(subjects) == 2 else tokens
     if len(subjects) == 1:
         tokens = with_period_apart(tokens, subjects[0].bound)
         tokens = without_noted_share(tokens, subjects[0], names)

@@ -66,6 +66,30 @@ def with_part_of_the_other(tokens: Tokens, subjects: Things) -> Tokens:
 
 
 _IS = ("is", "are", "being")
+_WHOLE = 100
+
+
+def with_range_of_the_other(tokens: Tokens) -> Tokens:
+    """`within 80 % to 125 % of the height`, about the whole of it, as from the one to the other of it.
+
+    Where both ends are below 100 %, or above, they may as well be how far the one is from the other.
+    """
+    words = [word_of(t) for t in tokens]
+    for at in (i for i, w in enumerate(words[:-4]) if w == "within"):
+        low, high = tokens[at + 1].number, tokens[at + 3].number
+        between = words[at + 2] in ("to", "and", "-") and words[at + 4] == "of"
+        if not between or low is None or high is None or not is_bare_share(tokens[at + 3]):
+            continue
+        if (is_bare_share(tokens[at + 1]) or low.unit is None) and low.value < _WHOLE < high.value:
+            to = words_at(tokens[at + 2], "to")
+            return (
+                *tokens[:at],
+                *words_at(tokens[at], "from"),
+                *tokens[at + 1 : at + 2],
+                *to,
+                *tokens[at + 3 :],
+            )
+    return tokens
 
 
 def _without_basis_behind(tokens: Tokens, basis: str) -> Tokens:

@@ -489,11 +489,12 @@ def no_member(declaration: ListBound, words: str, span: Span) -> Trouble:
     """The error for words that are no member of a list."""
     known = (*declaration.members, *(name for name, _ in declaration.classes))
     bare = _LEADING.sub("", words)
-    more = f"add it to the list of {declaration.name}"
+    switch = set(declaration.members) <= {"yes", "no", "on", "off", OTHERS}
+    more = "" if switch else f"add it to the list of {declaration.name}"
     near = did_you_mean(bare, known)
     return trouble(
         span, f"'{bare}' is no member of {declaration.name}", f"Its members are: {', '.join(known)}.",
-        f"{near} If not, {more}" if near else more,
+        f"{near} If not, {more}" if near and more else near or more,
     )  # fmt: skip
 
 

@@ -172,6 +172,14 @@ def in_order(steps: tuple[Step, ...]) -> Formula:
     return All(tuple(_when(_both(a, b), Compare("<=", _end(a), Measured(b.start))) for a, b in pairs))
 
 
+def begun_in_order(steps: tuple[Step, ...]) -> Formula:
+    """That each of them begins before the next does; those that were not done are passed over."""
+    pairs = [(a, b) for i, a in enumerate(steps) for b in steps[i + 1 :]]
+    return All(
+        tuple(_when(_both(a, b), Compare("<", Measured(a.start), Measured(b.start))) for a, b in pairs)
+    )
+
+
 def together(steps: tuple[Step, ...]) -> Formula:
     """That there is a time in which all of them go on; with an event among them, a moment."""
     sign: Op = "<" if all(step.duration for step in steps) else "<="
@@ -255,5 +263,5 @@ def _ranging(term: Term, bounded_above: bool) -> bool:
 
 
 SEVERAL: dict[str, Callable[[tuple[Step, ...]], Formula]] = {
-    "ORDER": in_order, "TOGETHER": together, "SAME": same_span, "CHAIN": in_chain,
+    "ORDER": in_order, "BEGUN": begun_in_order, "TOGETHER": together, "SAME": same_span, "CHAIN": in_chain,
 }  # fmt: skip
