@@ -315,6 +315,17 @@ def test_a_step_lasts_so_long(words: str) -> None:
 # ---- bare per cents, scales that are known
 
 
+def test_the_basis_of_a_composition_is_told_of_once() -> None:
+    text = (
+        "mix  composition in wt%\n  lime\n  sand\nash  share in wt%\n\n1. A mix of at least 3 % lime, up"
+        " to 5 % sand and an ash content of 1 %.\n   | lime : at least 3 %\n   | sand : up to 5 %\n"
+        "   | ash : 1 %\n"
+    )
+    _, found = read_sheet(Source("t", text))
+    (bare,) = (d for d in found if "percent of what" in d.message)
+    assert [(span.text, said) for span, said in bare.also] == [("1 %", "ash, too")]
+
+
 def test_a_bare_per_cent_is_on_the_declared_basis_and_told_once() -> None:
     text = (
         "lime, sand  share in wt%\n\n1. A mix with at least 3 % lime and up to 5 % sand.\n"
@@ -323,6 +334,7 @@ def test_a_bare_per_cent_is_on_the_declared_basis_and_told_once() -> None:
     made, found = read_sheet(Source("t", text))
     assert made is not None
     assert [d.message for d in found] == ["these words do not say percent of what: read as wt%, as declared"]
+    assert [(span.text, said) for span, said in found[0].also] == [("up to 5 %", "sand, too")]
     k = base_construction(made)
     for lime, sand in product((2, 3, 4), (4, 5, 6)):
         article: dict[str, Value] = {"lime": Fraction(lime, 100), "sand": Fraction(sand, 100)}

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.test_start import lines, read
+from tests.test_start import lines, read, started
 
 COATING = """\
 1. A coating comprising 20 to 45 % by weight of a binder, 5 to 15 % by weight of chalk and water, wherein the
@@ -266,3 +266,239 @@ def test_a_composition_is_not_closed_without_one_of_its_ingredients() -> None:
 )
 def test_what_limits_without_a_number_is_marked_with_what_it_speaks_of(words: str, mark: str) -> None:
     assert f"| not restated : {mark}" in lines(f"1. A radar, wherein {words}.\n")
+
+
+@pytest.mark.parametrize(
+    ("said", "there", "never"),
+    [
+        (
+            "injecting a liquid, subjecting the cell to a first charging at a rate of 2 A, aging the cell"
+            " at a temperature of 40 to 60 °C for 12 to 72 hours, and degassing the cell within 2 hours of"
+            " the end of the aging",
+            {
+                "| injecting, charging, aging, degassing : comprising", "| charging rate : 2 A",
+                "| aging temperature : 40 to 60 °C", "| aging : for 12 to 72 hours",
+                "| degassing : within 2 hours of the end of the aging",
+            },
+            "subjecting",
+        ),
+        (
+            "mixing a powder, vacuum drying the powder for 2 hours, and pressing the powder after the mixing",
+            {"| mixing, vacuum drying, pressing : comprising", "| vacuum drying : for 2 hours"},
+            "| mixing : for",
+        ),
+        (
+            "heating a dough, allowing the dough to rest for 2 hours, and baking the dough after the heating",
+            {"| heating, baking : comprising", "| rest time : 2 hours", "| baking : after the heating"},
+            "| heating : for",
+        ),
+        (
+            "mixing a powder for 5 minutes, storage of it for 2 hours, and pressing it after the mixing",
+            {"| mixing : for 5 minutes", "| storage time : 2 hours", "| pressing : after the mixing"},
+            "| mixing : for 2 hours",
+        ),
+        (
+            "stretching a film for 1 minute and a heat treatment of the film for 3 hours, and winding the"
+            " film after the stretching",
+            {"| stretching : for 1 minute", "| treatment time : 3 hours", "| winding : after the stretching"},
+            "| stretching : for 3",
+        ),
+        (
+            "heating a spring, a string and a ring for 5 minutes, using a coil, and pouring oil after the"
+            " heating",
+            {"| heating, pouring : comprising", "| heating : for 5 minutes", "| pouring : after the heating"},
+            "string",
+        ),
+        (
+            "heating the oil, the wax and the resin for 10 minutes, and tying the bag within 3 minutes of the"
+            " heating",
+            {"| heating, tying : comprising", "| heating : for 10 minutes"},
+            "not restated",
+        ),
+    ],
+)  # fmt: skip
+def test_how_long_something_takes_is_of_the_act_that_says_so(said: str, there: set[str], never: str) -> None:
+    claims = f"1. A method comprising {said}.\n"
+    found = lines(claims)
+    assert there <= set(found), there - set(found)
+    assert not any(never in line for line in found if line.startswith("|"))
+    read(claims)
+
+
+@pytest.mark.parametrize(
+    ("said", "there"),
+    [
+        (
+            "the tablet releases between 40% and 70% of the drug after 4 hours, and not less than 80% of the"
+            " drug after 12 hours",
+            {
+                "| not restated : between 40% and 70% of the drug after 4 hours",
+                "| not restated : not less than 80% of the drug after 12 hours",
+            },
+        ),
+        (
+            "the tablet releases at least 30% of the drug at pH 1.2 and at least 50% of the drug at pH 6.8",
+            {
+                "| not restated : at least 30% of the drug at pH 1.2",
+                "| not restated : at least 50% of the drug at pH 6.8",
+            },
+        ),
+        (
+            "the gel has a viscosity of 10 to 20 Pa·s at 20 °C and 2 to 5 Pa·s at 40 °C",
+            {"| viscosity : 10 to 20 Pa·s at 20 °C", "| gel viscosity : 2 to 5 Pa·s at 40 °C"},
+        ),
+        ("the cell has a capacity of 2 Ah and a capacity of 500 mAh", {"| not restated : 2 Ah"}),
+        ("the rim has a height of above 3 m and below 900 cm", {"| height : above 3 m and below 900 cm"}),
+        (
+            "a search spans at least two symbols of a slot of 14 symbols",
+            {"| symbols : at least two", "| slot symbols : 14"},
+        ),
+        (
+            "the pack has a blister of 7 tablets and a sachet of 3 tablets",
+            {"| blister tablets : 7", "| sachet tablets : 3"},
+        ),
+        ("the frame has at least two of ten slots", {"| not restated : at least two of"}),
+        ("the box has a row of 5 pins and a total of 12 eggs", {"| pins : 5", "| eggs : 12"}),
+        (
+            "when tested in a bath at 50 rpm in 900 mL of a buffer at pH 6.8 and 37 °C, the tablet has a"
+            " mass of 3 g",
+            {
+                "| not restated : when tested in a bath at 50 rpm in 900 mL of a buffer at pH 6.8 and 37 °C",
+                "| mass : 3 g",
+            },
+        ),
+        (
+            "the tape has a peel force of at least 5 N, when measured at 23 °C and a speed of 300 mm/min,"
+            " and a width of 5 mm",
+            {
+                "| peel force : at least 5 N, when measured at 23 °C and a speed of 300 mm/min",
+                "| width : 5 mm",
+            },
+        ),
+    ],
+)  # fmt: skip
+def test_what_holds_in_two_states_or_of_two_holders_is_not_one_quantity(said: str, there: set[str]) -> None:
+    claims = f"1. A thing, wherein {said}.\n"
+    found = lines(claims)
+    assert there <= set(found), (there - set(found), found)
+    read(claims)
+
+
+@pytest.mark.parametrize(
+    ("said", "there"),
+    [
+        ("14 tablets, with directions to take one tablet per day", {"| not restated : one tablet per day"}),
+        (
+            "14 tablets, and a label which instructs a user to heat the tablet to 40 °C for 5 minutes",
+            {"| tablets : 14", "| not restated : instructs a user to heat the tablet to 40 °C for 5 minutes"},
+        ),
+        ("a counter having one pulse per second", {"| not restated : one pulse per second"}),
+        ("a processor and a memory with instructions to cool the oil to 8 °C", {"| oil temperature : 8 °C"}),
+        ("at least 6 eggs, one egg per cup, and four cups", {"| eggs, cups : one egg per cup"}),
+    ],
+)  # fmt: skip
+def test_so_many_in_a_time_and_what_someone_is_told_to_do_are_marked(said: str, there: set[str]) -> None:
+    claims = f"1. A kit comprising {said}.\n"
+    found = lines(claims)
+    assert there <= set(found), (there - set(found), found)
+    read(claims)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "there"),
+    [
+        (
+            "having a volume-based median particle diameter (D50) of 8 µm or more",
+            "wherein the powder has a D50 of more than 10 µm",
+            "| volume-based median particle diameter : more than 10 µm",
+        ),
+        (
+            "having a D50 (median particle diameter) of 8 µm or more",
+            "having a median particle diameter of more than 10 µm",
+            "| D50 : more than 10 µm",
+        ),
+        (
+            "having a glass transition temperature (Tg) of at least 80 °C",
+            "wherein Tg is at most 90 °C",
+            "| glass transition temperature : at most 90 °C",
+        ),
+        (
+            "comprising polyethylene glycol (PEG) in an amount of 5 to 10 wt%",
+            "comprising 6 to 7 wt% of PEG",
+            "| polyethylene glycol : 6 to 7 wt%",
+        ),
+        (
+            "and a pump, wherein the speed (n) of the pump is at least 50 rpm",
+            "wherein n is 60 rpm",
+            "| speed : 60 rpm",
+        ),
+        ("having a length (L) of 5 mm", "wherein L is 2 N", "| L : 2 N"),
+        (
+            "comprising first grains having a diameter (D50) of 8 µm or more",
+            "further comprising second grains having a D50 of 3 µm",
+            "| D50 : 3 µm",
+        ),
+        ("comprising (a) a rim, (b) 2 to 3 wt% of a salt", "wherein b is 2 wt%", "| b : 2 wt%"),
+        ("of an oxide, wherein 0.30 ≤ x < 0.60", "wherein x is 0.60 to 0.80", "| x : 0.60 to 0.80"),
+        ("of an oxide, wherein 0.30 ≤ x < 0.60", "wherein x is 0.40 to 0.50", "| x : 0.30 ≤ x < 0.60"),
+        ("of an oxide, wherein 0.30 ≤ 2x² < 0.60", "wherein x is 0.4", "| not restated : 0.30 ≤ 2x² < 0.60"),
+    ],
+)  # fmt: skip
+def test_a_short_name_in_brackets_and_the_letter_of_a_formula_are_that_quantity(
+    first: str, second: str, there: str
+) -> None:
+    claims = f"1. A powder {first}.\n2. The powder of claim 1, {second}.\n"
+    found = lines(claims)
+    assert there in found, found
+    read(claims)
+
+
+@pytest.mark.parametrize(
+    ("said", "there"),
+    [
+        ("the rate is 0.05 C to 0.2 C", "| not restated : 0.05 C to 0.2 C"),
+        (
+            "the mix contains one or more salts selected from 1,3-sultone and lime",
+            "| not restated : one or more salts selected from 1,3-sultone and lime",
+        ),
+        (
+            "the receiver leaves a sleep state when no signal is received before a timer of 40 ms expires",
+            "| not restated : sleep state when no signal is received before a timer of 40 ms expires",
+        ),
+        ("Tmax is from 4 to 8 hours", "| Tmax : from 4 to 8 hours"),
+        ("the oil is hot from 4 to 8 hours", "| time : from 4 to 8 hours"),
+        (
+            "the gum has a viscosity of 4 mPa·s as a 2% w/v aqueous solution at 20 °C",
+            "| not restated : as a 2% w/v aqueous solution at 20 °C",
+        ),
+        (
+            "the unit has at least two fans and a controller configured to stop when a voltage reaches 4 V",
+            "| fans : at least two",
+        ),
+        (
+            "the unit has at least two fans and a lamp when a voltage reaches 4 V",
+            "| not restated : at least two fans and a lamp when a voltage reaches 4 V",
+        ),
+        (
+            "a salt, a wax and a dye are present in a total amount of up to 5 wt%",
+            "total amount of up to 5 wt%",
+        ),
+    ],
+)
+def test_marks_and_names_are_not_torn(said: str, there: str) -> None:
+    claims = f"1. A thing, wherein {said}.\n"
+    found = lines(claims)
+    assert there in found or any(line.endswith(there) and "|" in line for line in found), found
+    read(claims)
+
+
+def test_a_line_of_a_claim_is_broken_where_the_next_can_begin() -> None:
+    for words in range(1, 20):
+        said = " ".join(["wide"] * words)
+        claims = (
+            f"1. A coating comprising a {said} polymer and a plasticizer in a weight ratio of plasticizer"
+            " to film polymer of 1:10 to 3:10, wherein the coating has a hardness of 80 to 140 N.\n"
+        )
+        text = [line for line in started(claims).splitlines() if not line.lstrip().startswith(("#", "|"))]
+        assert max(map(len, text)) <= 102
+        read(claims)

@@ -404,3 +404,46 @@ def test_a_noun_that_comes_only_behind_is_told_so_and_a_verb_is_no_part_of_one()
     )
     found = [f for f in flags(texts_of(pasted(text)), "US") if f.sort == "no earlier"]
     assert [(f.form, f.words) for f in found] == [("none_but_later", "the inspiratory flow")]
+
+
+@pytest.mark.parametrize(
+    ("claim", "expected"),
+    [
+        (
+            "A device comprising an emitter with a transmit power of 5 W, wherein the received power is 2 W.",
+            [("two names", "the received power")],
+        ),
+        ("A device comprising an emitter emitting a beam power, wherein the emitted power is 2 W.", []),
+        ("A device comprising a supply with a power, wherein the received power is 2 W.", []),
+        ("A device wherein a bias voltage is applied to an anode, and the applied voltage is 5 V.", []),
+        ("A device with a supply voltage, wherein the predetermined voltage is 5 V.", []),
+        ("A pump with motor oil, wherein the cooled oil is brown.", []),
+        ("A line with an error rate of substantially less than 1 ppm.", [("degree", "substantially less")]),
+        ("A part with a gap of well below 5 mm.", [("degree", "well below")]),
+        ("A part with a gap considerably greater than 5 mm.", [("degree", "considerably greater")]),
+        ("A part with a gap of less than 5 mm.", []),
+        ("A part with a gap of approximately 5 mm or less.", []),
+        ("A part with a gap much wider than a rim.", []),
+        ("A tablet, wherein the tablet releases no more than 3 mg of a dye, and the release is linear.", []),
+        ("A tablet, wherein the tablet releases at least 30 mg of a drug, and the release is linear.", []),
+        ("A tablet, wherein the release is linear.", [("no earlier", "the release")]),
+        ("An oxide of the general formula LiCoO2, wherein the formula is neutral.", []),
+        ("A method comprising the following steps: mixing; and drying.", []),
+        ("A pack of cells, wherein the highest and the lowest of two voltages differ by 5 mV.", []),
+        ("A pack of cells, wherein the interest is 5 mV.", [("no earlier", "the interest")]),
+        (
+            "A core comprising 20 % by weight, based on the weight of the core, of a wax, and 2 % of an oil.",
+            [("share", "2 %")],
+        ),
+        ("A core comprising 20 % of a wax, and 2 % of an oil, based on the weight of the core.", []),
+        ("A core comprising, based on the weight of the core, 20 % of a wax, and 2 % of an oil.", []),
+        (
+            "A core comprising 2 % of an oil, 3 % of a wax, and having a friability of less than 1 %.",
+            [("share", "2 %"), ("share", "less than 1 %")],
+        ),
+    ],
+)  # fmt: skip
+def test_hedges_and_other_wholes_are_told_and_nouns_told_by_their_own_words_are_not(
+    claim: str, expected: list[tuple[str, str]]
+) -> None:
+    assert [(sort, words) for sort, _, words in told(f"1. {claim}\n")] == expected

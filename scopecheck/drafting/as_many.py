@@ -8,6 +8,7 @@ from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.quantities import KEPT_WORDS
 from scopecheck.drafting.work import Equal, Work
+from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.word_lists import run_at, runs
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.resolve.claim_text import ClaimText
@@ -57,8 +58,11 @@ def _per_one(text: ClaimText) -> list[Equal]:
         many = behind + (NUMBER_WORDS.get(texts[behind], 0) > 0 if behind < len(texts) else 0)
         two = noun_from(text, many)
         begin = _limited(texts, at - (texts[at - 1] in ("a", "exactly", "precisely")))
-        if two:
-            found.append(Equal(begin, many + width_of(two), (_of_several(one), _of_several(two))))
+        if (
+            two
+        ):  # 'one tablet per day', 'one hole per cm': so many in what a unit measures, which nothing counts
+            nouns = () if find_unit(two) or two == "second" else (_of_several(one), _of_several(two))
+            found.append(Equal(begin, many + width_of(two), nouns))
     return found
 
 

@@ -232,7 +232,11 @@ def measure_of(text: ClaimText, at: int) -> str:
         first = noun_start(texts, at - 1)
         said = 0 < first < at - 1 and texts[first - 1] in ("a", "an", "the", "said")
         return name_of(text, first, at - 1) if said and not texts[at - 2].endswith(("ed", "ing")) else ""
-    if at < 2 or texts[at - 1] not in _JOINTS or texts[at - 2] not in words("measures", "nouns"):
+    if at > 4 and texts[at - 3 : at : 2] == ["(", ")"] and texts[at] == "of":
+        at -= 2  # 'the speed (n) of the motor'
+    elif at < 2 or texts[at - 1] not in _JOINTS:
+        return ""
+    if at < 2 or texts[at - 2] not in words("measures", "nouns"):
         return ""
     start = at - 2
     while start > 0 and at - 2 - start < 2 and nounish(texts[start - 1], words("nouns", "stops")):
@@ -257,6 +261,14 @@ def listed_verbs() -> frozenset[str]:
     return words("mention", "verbs")
 
 
+def gerund(word: str) -> bool:
+    """Whether a word is what is done, by its end: 'aging', but no 'string', 'ring' or 'using'."""
+    return word.endswith("ing") and not _VOWELS.isdisjoint(word[:-3]) and word not in ("using", "being")
+
+
+_VOWELS = frozenset("aeiouy")
+
+
 def process_before(texts: list[str], at: int) -> str:
     """The process whose time or heat is limited: 'stirring' of 'stirred for'; '' if none is there."""
     word = texts[at - 1] if at else ""
@@ -264,7 +276,7 @@ def process_before(texts: list[str], at: int) -> str:
         return ""
     if word in words("nouns", "stops"):
         return ""
-    if word.endswith("ing") and len(word) > 5:
+    if gerund(word):
         return word
     if word.endswith("ied"):
         return word[:-3] + "ying"
@@ -314,6 +326,8 @@ def verb_of_clause(texts: list[str], at: int) -> str:
         attributive = determined and texts[i - 1].endswith("ed")
         if attributive or tells_when(texts, i - 1) or texts[i - 1] in words("mention", "ing_nouns"):
             continue
+        if texts[i - 1] in words("limits", "acts") and texts[i : i + 1] in (["of"], ["for"], ["at"]):
+            return texts[i - 1]
         verb = process_before(["for", *texts[:i]], i + 1)
         if verb not in _BEGUN:
             return verb

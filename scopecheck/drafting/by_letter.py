@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
-from scopecheck.drafting.naming import Called
+from scopecheck.drafting.kinds_of import family
+from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
+from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.text.stream import stems
 
 _LETTER = regex(r"\(\s*([A-Za-z]\d?|[ivx]{2,4})\s*\)")
 _CALLED = frozenset("of to than from between by per component components / is are".split())
@@ -28,28 +31,40 @@ def find_letters(works: Sequence[Work]) -> None:
 
 def call_by_signs(works: Sequence[Work]) -> None:
     """`the D50 is less than 5 um` of what was brought in as a median particle size (D50)."""
-    own: dict[int, dict[str, Called]] = {}
+    own: dict[int, dict[tuple[str, str], Called]] = {}
     for work in works:
-        known: dict[str, Called] = {}
+        known: dict[tuple[str, str], Called] = {}
         for number in work.above:
             known |= own[number]
         for i, (stretch, what) in enumerate(work.limits):
-            sign = _sign_before(work.text.texts, stretch.starts[0]) or _last_sign(what.noun)
-            noun = what.noun.lower()
+            kind, noun = family(what, stretch.unit), what.noun.lower()
+            noun = noun if noun.count(" ") != 1 else noun.removesuffix(f" {kind_of(stretch.unit)}")
+            sign = _sign_before(work.text, stretch.starts[0], what) or _last_sign(what.noun)
+            before = known.get((noun, kind))
             if sign and noun and noun != sign:
-                known.setdefault(sign, what)
-            elif noun in known and not what.owner:
-                work.limits[i] = (stretch, replace(known[noun], fresh=False))
+                known.setdefault((sign, kind), what)
+            elif before and (not what.owner or stems(before.owner) in ([], stems(what.owner))):
+                work.limits[i] = (stretch, replace(before, fresh=False))
         own[work.claim.number] = known
 
 
-def _sign_before(texts: Sequence[str], at: int) -> str:
-    """The sign in brackets behind the noun of a limit that begins here, `d50`, or ''."""
-    for end in range(at - 1, max(2, at - _NEAR), -1):
-        if texts[end] == ")":
-            found = texts[end - 1] if texts[end - 2] == "(" else ""
-            return found if _SIGN.fullmatch(found) else ""
-    return ""
+def _sign_before(text: ClaimText, at: int, what: Called) -> str:
+    """The sign in brackets behind the noun of a limit that begins here, `d50`, or ''.
+
+    Of `a D50 (median particle diameter) of` the noun in brackets.
+    """
+    texts = text.texts
+    end = next((i for i in range(at - 1, max(2, at - _NEAR), -1) if texts[i] == ")"), 0)
+    begin = next((i for i in range(end - 1, max(0, end - _NEAR), -1) if texts[i] == "("), 0)
+    inside = texts[begin + 1 : end] if begin and end else []
+    last = what.noun.lower().split()[-1:]
+    if not inside or texts[begin - 1 : begin] != last or texts[at - 1] == ")":
+        return ""
+    if len(inside) > 1:
+        noun = _SIGN.fullmatch(what.noun) and all(word.isalpha() for word in inside)
+        return " ".join(inside) if noun else ""
+    written = text.source.text[text.tokens[begin + 1].start : text.tokens[begin + 1].end]
+    return inside[0] if _SIGN.fullmatch(written) else ""
 
 
 def _last_sign(noun: str) -> str:
@@ -58,9 +73,10 @@ def _last_sign(noun: str) -> str:
     return last[0].lower() if last and _WRITTEN.fullmatch(last[0]) else ""
 
 
-_NEAR = 4
+_NEAR = 6
+"""How many words before a limit the bracket ends behind its noun, and how many may stand in it."""
 _WRITTEN = regex(r"[A-Z]{1,3}\d{0,3}")
-_SIGN = regex(r"[a-z]{1,3}\d{1,3}")
+_SIGN = regex(r"[A-Za-z]|(?=.*[A-Z0-9])[A-Za-z][A-Za-z0-9]{1,6}")
 
 
 def _letters(work: Work) -> dict[str, Called]:

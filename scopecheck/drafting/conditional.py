@@ -163,9 +163,20 @@ def _back(texts: list[str], at: int) -> int:
             continue
         if texts[i] in ENDS | CLAUSES or texts[i] in (",", "that", "which"):
             return i + 1
-        if texts[i] == "and" and (texts[i + 1] == "to" or texts[i + 1].endswith("ing")):
+        if texts[i] == "and" and (
+            texts[i + 1] == "to" or texts[i + 1].endswith("ing") or _set_up(texts, i + 1)
+        ):
             return i + 1
     return 0
+
+
+def _set_up(texts: list[str], at: int) -> bool:
+    """Whether a thing begins here that is made to do something, 'a controller configured to'."""
+    made = next((i for i in range(at + 1, min(at + 6, len(texts) - 1)) if texts[i] in _MADE), 0)
+    return texts[at] in _DETERMINERS and made > 0 and texts[made + 1] == "to"
+
+
+_MADE = frozenset("configured adapted arranged designed operable set programmed".split())
 
 
 def nounish_before(texts: list[str], at: int) -> bool:

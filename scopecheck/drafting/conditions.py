@@ -143,8 +143,8 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     by_words = said_by in (["at"], ["after"]) or ranged or (said_by == ["under"] and named)
     if not by_words and not (told and said_by in (["under"], ["and"])):
         return 0
-    if texts[first] == "," and not told:
-        return 0
+    if texts[first] == "," and (not told or said_by == ["and"]):
+        return 0  # 'when measured at 20 °C, and a width of 5 mm': another limit
     # 'at 7 degC outdoors and a flow temperature of 35 degC': a value, no limit, beside the condition before.
     figure = condition.figures[0]
     value = (condition.start, condition.end) == (figure.start, figure.end)

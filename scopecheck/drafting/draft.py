@@ -5,11 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from functools import lru_cache
+from itertools import chain
 
 from scopecheck.foundations.record import field, holder, record
 from scopecheck.foundations.regex import regex
 
 WIDTH = 92
+OVER = 8
+"""How much longer than that a line of a claim may be so that the next begins well."""
 INDENT = "   "
 _UNFIT_TO_BEGIN = regex(r"[#|]|\d{1,4}\s*[.)](?:\s|$)|[^\W\d_][^:\n]{0,60}?\s*:")
 """What a line of a claim's text must not begin with: it would be read as something else."""
@@ -198,12 +201,25 @@ def _claim_lines(number: int, text: str) -> list[str]:
     first = f"{number}. "
     made: list[str] = []
     for part in _parts(text):
-        for line in wrapped(part, WIDTH - (len(first) if not made else len(INDENT))):
-            if made and _UNFIT_TO_BEGIN.match(line):
-                made[-1] += f" {line}"
-            else:
-                made.append((INDENT if made else first) + line)
+        rest = part.split(" ")
+        while rest:
+            width = WIDTH - (len(first) if not made else len(INDENT))
+            count = _fit(rest, width)
+            made.append((INDENT if made else first) + " ".join(rest[:count]))
+            rest = rest[count:]
     return made
+
+
+def _fit(said: Sequence[str], width: int) -> int:
+    """How many words stand on a line, so that the next can begin with what follows: a few more, or less."""
+    most = next((n for n in range(1, len(said)) if len(" ".join(said[: n + 1])) > width), len(said))
+    over = (n for n in range(most, len(said) + 1) if n == most or len(" ".join(said[:n])) <= width + OVER)
+    tries = chain(over, range(most - 1, 0, -1), range(most + 1, len(said) + 1))
+    return next(
+        n
+        for n in tries
+        if n == len(said) or not _UNFIT_TO_BEGIN.match(wrapped(" ".join(said[n : n + WIDTH]), WIDTH)[0])
+    )
 
 
 def _parts(text: str) -> list[str]:

@@ -183,7 +183,9 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         floor = found[-1].end if found else 0
         starts = _starts(texts, figures_[at].start, floor)
         used = 1
-        while at + used < len(figures_) and _joined(texts, figures_[at + used - 1], figures_[at + used]):
+        while at + used < len(figures_) and _joined(
+            texts, figures_[at + used - 1], _in_its_unit(texts, figures_[at + used : at + used + 2])
+        ):
             used += 1
         used = _listed(texts, figures_[at:]) or used
         group = tuple(figures_[at : at + used])
@@ -500,6 +502,8 @@ _AT_LEAST_ONE_BUT = frozenset("but and not no more than at most fewer less up to
 def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     """Whether two numbers belong to one limit: only words of limits, with a join, stand between them."""
     between = texts[_alternative(texts, a, b) : b.start]
+    if a.unit is None and b.unit is not None and texts[a.start - 1 : a.start] == ["ph"]:
+        return False  # 'at pH 6.8 and 37 °C'
     if between[:1] == ["("] and between[1:2] and between[1] in _ENDS and between[2:3] == [")"]:
         between = between[3:]
     if not between or len(between) > 6:
@@ -518,6 +522,13 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     if between[0] in ("and", "or", "but", "nor") or (between[:1] == ["+"] and "-" in between):
         return _alike(a, b) and _all_inside(between[1:])
     return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
+
+
+def _in_its_unit(texts: list[str], figures: Sequence[Figure]) -> Figure:
+    """The first of two numbers, with the unit behind the second where they are a range: '2 to 5 ohm'."""
+    first, second = figures[0], figures[-1]
+    ranged = first.unit is None and texts[first.end : second.start] in (["to"], ["-"])
+    return replace(first, unit=second.unit) if ranged else first
 
 
 def _of_value(a: Figure, b: Figure) -> bool:

@@ -306,7 +306,7 @@ def _formula(work: Work, start: int, end: int, readable: Readable) -> bool:
     words, letters = words_at(work.text, start, end), letters_of(work.text, start, end)
     declared = [readable.names.declared(letter) for letter in letters]
     names = ", ".join(of.name for of in declared if isinstance(of, NumberDecl))
-    if len(letters) < 2 or names.count(",") + 1 < len(letters):
+    if not names or names.count(",") + 1 < len(letters):
         return False
     if not (sums_in_symbols(work.text, start, end) or readable.reads(words, names)):
         return False

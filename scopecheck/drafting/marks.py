@@ -79,10 +79,27 @@ def mark_all(work: Work, start: int, end: int) -> None:
     """A mark for words that are kept whole: without what of them is taken already at either end."""
     while start < end and (start in work.text.taken or work.text.texts[start] == ","):
         start += 1
+    start = _whole_noun(work.text, start)
     while end > start and end - 1 in work.text.taken:
         end -= 1
     if start < end:
         _mark(work, start, end)
+
+
+def _whole_noun(text: ClaimText, start: int) -> int:
+    """Where the noun begins in whose midst a mark would: 'sleep state when', no 'state when'."""
+    stops, begin = listed("nouns", "stops"), start
+    verb = text.texts[start].endswith(("s", "ed", "ing"))  # 'exceeds 40 W for'
+    if verb or text.texts[start + 1 : start + 2] not in _BEHIND_NOUNS:
+        return start
+    while begin > 1 and start - begin < MOST_NOUNS and begin - 1 not in text.taken | text.referring:
+        if not (nounish(text.texts[begin], stops) and nounish(text.texts[begin - 1], stops)):
+            break
+        begin -= 1
+    return begin if text.texts[begin - 1] in listed("nouns", "determiners") else start
+
+
+_BEHIND_NOUNS = (["when"], ["if"], ["while"], ["unless"], ["until"], ["between"])
 
 
 def _mark(work: Work, start: int, end: int) -> None:
@@ -110,6 +127,7 @@ def _uncut(text: ClaimText, start: int, end: int) -> tuple[int, int]:
         end += unit_width(text, end - 1, {})
     while start > 0 and _glued(text, start):
         start -= 1
+    start -= texts[start - 1 : start + 2] == ["one", "or", "more"] and start - 1 not in text.taken
     return start, end
 
 

@@ -41,9 +41,11 @@ from scopecheck.drafting.numbers_of import (
     of_two,
     of_which,
     ratio_before,
+    so_many_in,
 )
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import word_lists, words
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.matching.said_once import BY_WHAT
@@ -176,6 +178,8 @@ def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
         return None
     if of := of_which(text, max(stretch.end, last.end) + width_of(noun), noun):
         return Called(noun, of, True)
+    if holder := so_many_in(text, stretch.starts[0], noun):
+        return Called(noun, holder[0], True, apart=f"of {holder[0]}" if holder[1] else "")
     owner = each_before(text, stretch.starts[0])
     apart = f"each {owner}" if owner and owner not in noun else ""
     before = texts_of(text)[max(at - 1, 0) : stretch.start]
@@ -193,6 +197,8 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     at, verb = _passed_over(text, stretch)
     quantity = _quantity(stretch.unit)
     texts, stops = texts_of(text), words("nouns", "stops")
+    if quantity == "time" and (sign := _sign_at(text, at)):
+        return Called(sign, "", False)
     if (when := _when_measured(text, at))[0]:
         noun = _noun_at(text, when[0], quantity)
         return replace(noun, under=when[1]) if noun.noun else noun
@@ -222,6 +228,17 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if share and not amount and texts[at : at + 1] == ["to"] and (act := process_to(text, at)):
         return Called(f"{act} level", "", False)
     return _noun_at(text, before_agent(texts, at), quantity, share)
+
+
+def _sign_at(text: ClaimText, at: int) -> str:
+    """The sign of a time that ends here, 'Tmax' of 'Tmax is', 't90' of 'a t90 of'; or ''."""
+    if at < 1 or texts_of(text)[at : at + 1] not in (["is"], ["of"], ["being"], ["="]):
+        return ""
+    written = text.source.text[text.tokens[at - 1].start : text.tokens[at - 1].end]
+    return written if _A_TIME.fullmatch(written) else ""
+
+
+_A_TIME = regex(r"[Tt](?:\d{1,3}|max|min|lag)")
 
 
 def _spaced(texts: list[str], at: int) -> int:
@@ -321,7 +338,7 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
     while at - start > 1 and _before_noun(texts, start):
         ordinal = texts[start] if texts[start] in ORDINALS else ordinal
         start += 1
-    noun = name_of(text, start, at)
+    noun = name_of(text, start, at + (texts[start:at] == ["total"] and texts[at] in AMOUNTS))
     if _no_noun(texts, start, at, noun):
         return Called("", "", False)
     if " " not in noun and noun.endswith("ed") and noun not in words("mention", "ed_nouns"):

@@ -14,8 +14,8 @@ from scopecheck.drafting.beside import (
     width_of,
 )
 from scopecheck.foundations.word_lists import words
-from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.text.stream import stem
+from scopecheck.resolve.claim_text import ClaimText, pieces_of
+from scopecheck.text.stream import plural, stem
 
 
 def ratio_of(texts: list[str], at: int) -> int:
@@ -68,6 +68,28 @@ def each_before(text: ClaimText, at: int) -> str:
     start = noun_start(texts, at - 1)
     each = 0 < start < at - 1 and texts[start - 1] in ("each", "every")
     return name_of(text, start, at - 1) if each else ""
+
+
+def so_many_in(text: ClaimText, at: int, noun: str) -> tuple[str, bool] | None:
+    """What has the 14 symbols of 'a slot of 14 symbols', and whether some of them are told of."""
+    texts, stops = texts_of(text), words("nouns", "stops")
+    if at < 3 or texts[at - 1] != "of" or not nounish(texts[at - 2], stops):
+        return None
+    start = uncounted(texts, whole_start(text, noun_start(texts, at - 1), at - 1), at - 1)
+    holder = name_of(text, start, at - 1)
+    said = texts[start - 1] if start else ""
+    last = holder.split()[-1] if holder else "number"
+    some = last in words("measures", "nouns") | words("mention", "several") | _SO_MANY or plural(last)
+    if said not in ("a", "an", "one", "each", "the") or some:
+        return None
+    begin = start - 2 - len(pieces_of(noun))
+    inside = texts[start - 2] in ("of", "in", "from") and begin > 0
+    return holder, inside and texts[begin : start - 2] == [p.text for p in pieces_of(noun)]
+
+
+_SO_MANY = frozenset(
+    "number total maximum minimum sum group set series plurality pair row multiple majority half".split()
+)
 
 
 def each_holding(text: ClaimText, at: int) -> str:

@@ -240,7 +240,8 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     work.unread = [(at, s.end) for s in left if (at := changed(text.texts, s))]
     work.unread += dict.fromkeys(nothing.values())
     work.unread += [(s.starts[0], s.end) for s in left if s.start not in nothing and _by_weight(text, s)]
-    work.strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
+    strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
+    work.strange = _ranges_of(text.texts, strange)
     return work
 
 
@@ -309,15 +310,33 @@ def _said_of_one(text: ClaimText, limits: Sequence[tuple[Stretch, Called]]) -> l
 
 
 def _so_many_of_a_size(text: ClaimText, stretches: Sequence[Stretch]) -> dict[int, tuple[int, int]]:
-    """Both limits of `fewer than three bubbles larger than 0.2 mm`: neither is one of all the bubbles."""
+    """Both limits of `fewer than three bubbles larger than 0.2 mm`: neither is one of all the bubbles.
+
+    So of `at least two of ten slots`.
+    """
     found: dict[int, tuple[int, int]] = {}
     sized = listed("asides", "greater") | listed("asides", "lesser")
     for many, size in pairwise(stretches):
         start = size.starts[0]
         between = text.texts[many.end : start]
         beside = 0 < len(between) <= 3 and between[0] != "and" and all(word.isalpha() for word in between)
+        of = between in (["of"], ["of", "the"], ["of", "said"], ["out", "of"]) and size.start == start
+        if of and many.unit is None and size.unit is None and many.end == many.figures[-1].end:
+            end = size.end + width_of(noun_from(text, size.end))
+            found |= dict.fromkeys((many.start, size.start), (many.starts[0], end))
         if many.unit is None and size.unit is not None and beside and text.texts[start] in sized:
             found |= dict.fromkeys((many.start, size.start), (many.starts[0], size.end))
+    return found
+
+
+def _ranges_of(texts: Sequence[str], spans: Sequence[tuple[int, int]]) -> list[tuple[int, int]]:
+    """`0.05 C to 0.2 C` as one stretch, and not as two."""
+    found: list[tuple[int, int]] = []
+    for start, end in spans:
+        if found and texts[found[-1][1] : start] in (["to"], ["-"], ["and"], ["or"]):
+            found[-1] = (found[-1][0], end)
+        else:
+            found.append((start, end))
     return found
 
 

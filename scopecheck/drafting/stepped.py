@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Sequence
 
-from scopecheck.drafting.beside import LABELS, label_end, process_before, tells_when
+from scopecheck.drafting.beside import LABELS, gerund, label_end, process_before, tells_when
 from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.limits import so_often
 from scopecheck.drafting.work import Item, Work
@@ -56,11 +56,58 @@ def _items(texts: list[str], first: int) -> tuple[Item, ...]:
     ends = [min(end, start) for end, start in zip(ends, [*starts[1:], len(texts)], strict=True)]
     for head, start, far in zip(heads, starts, ends, strict=True):
         end = next((i for i in range(head, far) if apart == ";" and texts[i] == ";"), far)
+        end = next((i for i in range(head + 1, end) if _another_act(texts, i)), end)
         said = range(max(0, start - 1), end)
         conditional = any(texts[i] in _CONDITIONS and not so_often(texts, i) for i in said)
         name = "-".join(texts[head : head + 3 : 2]) if texts[head + 1] == "-" else texts[head]
+        name = (
+            f"{name} {texts[head + 1]}" if _two_words(texts, head) else _undergone(texts, head, end) or name
+        )
         found.append(Item(name, start, end, conditional, _label(texts, head, first)))
     return tuple(found)
+
+
+def _two_words(texts: list[str], at: int) -> bool:
+    """Whether what is done is said in two words, 'vacuum drying the powder'."""
+    first, *others = texts[at : at + 3]
+    plain = first not in words("nouns", "stops") and first[0].isalpha() and not first.endswith(("ing", "ly"))
+    act = len(others) == 2 and gerund(others[0]) and others[0] not in _NO_STEPS
+    return plain and act and others[1] in words("nouns", "determiners")
+
+
+def _undergone(texts: list[str], head: int, end: int) -> str:
+    """The charging of 'subjecting the cell to a first charging': what is done, by its own name; or ''."""
+    if texts[head] not in ("subjecting", "submitting"):
+        return ""
+    to = next((i for i in range(head + 1, min(end, head + MOST_BACK)) if texts[i] == "to"), end)
+    close = next((i for i in range(to, min(end, to + 6)) if gerund(texts[i])), end)
+    return texts[close] if close < end and texts[to + 1] in ("a", "an", "the") else ""
+
+
+def _another_act(texts: list[str], at: int) -> bool:
+    """Whether another act begins here that is no step by its words: ', allowing the dough to rest'.
+
+    So does 'and a storage of'. What its words say of a time or a heat is none of the step before it.
+    """
+    if texts[at] not in (",", "and"):
+        return False
+    begin = at + 1 + (texts[at + 1] == "and")
+    begin += texts[begin] in ("then", "optionally", "subsequently", "thereafter")
+    if texts[begin] in words("limits", "letting") or (
+        texts[at] == ","
+        and gerund(texts[begin])
+        and texts[begin] not in _NO_STEPS
+        and texts[begin + 1 : begin + 2]
+        and texts[begin + 1] in words("nouns", "determiners")
+    ):
+        return True
+    begin += texts[begin] in words("nouns", "determiners")
+    for i in range(begin, min(len(texts) - 1, begin + 4)):
+        if texts[i] in words("limits", "acts"):
+            return texts[i + 1] in ("of", "for", "at", "in", "to", "lasting")
+        if texts[i] in words("nouns", "stops") or not texts[i][0].isalpha():
+            return False
+    return False
 
 
 def _label(texts: list[str], head: int, first: int) -> str:
@@ -92,9 +139,12 @@ def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
     compound = after == "-" and at + 3 < len(texts) and texts[at + 2].endswith("ing")
     if compound:
         word, after = texts[at + 2], texts[at + 3]  # 'heat-setting the web'
+    if not compound and _two_words(texts, at):
+        word, after = texts[at + 1], texts[at + 2]
+        compound = True
     noun = not compound and word in words("mention", "ing_nouns") and after in words("nouns", "stops")
     noun = noun and after not in words("nouns", "determiners")
-    act = word.endswith("ing") and len(word) > 5 and word not in _NO_STEPS and not noun
+    act = gerund(word) and word not in _NO_STEPS and not noun
     if not act or after in (";", ".", "of"):
         return False
     if after == "," and not _label(texts, at, first):

@@ -41,6 +41,9 @@ def kept_whole(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> list
     spans += [(_with_what(text.texts, s.starts[0]), end) for s in stretches if (end := _met(text.texts, s))]
     spans += [(s.starts[0], end) for s in stretches if (end := _around(text, s, stretches))]
     spans += [(s.condition, s.end) for s in stretches if s.condition and _a_mere_name(text, s)]
+    spans += [span for s in stretches if (span := _when_tested(text.texts, s))[1]]
+    spans += [span for s in stretches if (span := _as_a_solution(text.texts, s, stretches))[1]]
+    spans += [span for s in stretches if (span := _instructed(text.texts, s))[1]]
     spans += [span for a, b in pairwise(stretches) if (span := _in_any_case(text.texts, a, b))[1]]
     apart = [*pairwise(found), *zip(found, found[2:], strict=False)]
     spans += [span for a, b in apart if (span := _in_two_cases(text, a, b, stretches))[1]]
@@ -193,6 +196,60 @@ def _in_any_case(texts: list[str], one: Stretch, two: Stretch) -> tuple[int, int
     behind = end + (texts[end : end + 1] == [","])
     after = texts[behind : behind + 1] in (["after"], ["of"], ["from"], ["before"], ["following"])
     return one.starts[0], part_end(texts, behind) if after else end
+
+
+def _as_a_solution(texts: list[str], stretch: Stretch, found: Sequence[Stretch]) -> tuple[int, int]:
+    """'As a 2 % w/v aqueous solution at 20 °C': in what a thing is measured, with its heat."""
+    at = stretch.starts[0]
+    if texts[at - 2 : at] not in (["as", "a"], ["as", "an"]):
+        return 0, 0
+    near = range(stretch.end, min(len(texts), stretch.end + 6))
+    end = next((i + 1 for i in near if texts[i] in _MIXED), 0)
+    behind = next((s for s in found if end and end < s.starts[0] <= end + 4), None)
+    if behind is not None and texts[end] in ("at", "in") and "," not in texts[end : behind.starts[0]]:
+        end = behind.end
+    return (at - 2, end) if end and "," not in texts[stretch.end : end] else (0, 0)
+
+
+_MIXED = frozenset("solution dispersion suspension emulsion slurry".split())
+
+
+def _instructed(texts: list[str], stretch: Stretch) -> tuple[int, int]:
+    """'With instructions to take two tablets daily': what someone is told to do, and no limit of the thing.
+
+    Not what a processor is told, which a claim to it limits.
+    """
+    at = stretch.starts[0]
+    for i in range(at - 1, max(0, at - MOST_OF_TEST), -1):
+        if texts[i] in ENDS | CLAUSES | {","}:
+            break
+        to = {"to", "for", "that", "on", "which"}.intersection(texts[i + 1 : i + 6])
+        if (texts[i] in _TOLD and to) and _EXECUTING.isdisjoint(texts):
+            return i, part_end(texts, stretch.end)
+    return 0, 0
+
+
+_TOLD = frozenset("instructions instruction directions instructing instructs telling tells".split())
+_EXECUTING = frozenset(
+    "processor processors computer program executed execute executes executable controller memory".split()
+)
+
+
+def _when_tested(texts: list[str], stretch: Stretch) -> tuple[int, int]:
+    """', when tested in 900 mL of water at pH 6.8 and 37 °C,': how something is measured, up to a comma."""
+    at = stretch.starts[0]
+    begin = next(
+        (i for i in range(at - 1, max(0, at - MOST_OF_TEST), -1) if texts[i] in ENDS | CLAUSES | {","}), 0
+    )
+    said = (
+        texts[begin] in CLAUSES | {","} and texts[begin + 1] in ("when", "if") and texts[begin + 2] in _TESTED
+    )
+    return (begin + 1, part_end(texts, stretch.end)) if said and not stretch.under[1] else (0, 0)
+
+
+MOST_OF_TEST = 40
+"""How many words 'when tested in a paddle apparatus at 50 rpm in 900 mL of a buffer at pH 6.8' may have."""
+_TESTED = frozenset("measured determined tested evaluated assessed analyzed analysed".split())
 
 
 def _till(texts: list[str], stretch: Stretch) -> tuple[int, int]:

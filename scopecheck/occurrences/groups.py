@@ -126,6 +126,8 @@ class Groups:
     rivals: list[Rivals] = field(default_factory=list)
     passed: list[Diagnostic] = field(default_factory=list)
     """What was read past beside names, as warnings."""
+    bare: set[str] = field(default_factory=set)
+    """The shares of which it was told that words do not say of what they are."""
 
     @property
     def claim_profile(self) -> Literal["US", "EPO"]:

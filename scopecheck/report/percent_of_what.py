@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import NumberDecl
@@ -27,7 +27,14 @@ def shares_of_nothing_said(sheet: Sheet) -> tuple[str, ...]:
     asked = names_in(*(x.formula for x in limitations))
     bare = [d for d in sheet.declarations if isinstance(d, NumberDecl) and d.name in asked]
     bare = [d for d in bare if d.unit.symbol == "%" and not d.kind.dimension and not d.kind.basis]
-    return tuple(flat(d.name) for d in bare if not _whole_is_named(d, limitations))
+    of_parts = {name: (own, part) for part in sheet.parts for _, own, name in part.slots()}
+    found: dict[str, None] = {}
+    for d in bare:
+        own, part = of_parts.get(d.name, (d.name, None))
+        has = (part.name, part.plural) if part else (d.name,)
+        if not _whole_is_named(d, limitations, has):
+            found[flat(f"{own} of each {part.name}" if part else own)] = None
+    return tuple(found)
 
 
 _PRESSURE = (find_unit("bar") or PLAIN).kind
@@ -56,9 +63,11 @@ def pressures_over_nothing_said(sheet: Sheet) -> tuple[str, ...]:
     return tuple(found)
 
 
-def _whole_is_named(declared: NumberDecl, limitations: Iterable[Limitation]) -> bool:
+def _whole_is_named(declared: NumberDecl, limitations: Iterable[Limitation], has: Sequence[str]) -> bool:
+    """Whether its note, its name or words of its limits name a whole; what has the share (`has`) is none."""
     if _IN_A_NOTE.search(declared.note) or _IN_A_NAME.search(declared.name):
         return True
-    own = regex(rf"(?i)\bof (?:the|a|an)? ?{re.escape(declared.name)}\b")
+    names = "|".join(map(re.escape, has))
+    own = regex(rf"(?i)\bof (?:the|a|an|each|each of the|all|all the)? ?(?:{names})\b")
     words = (x.words for x in limitations if declared.name in names_in(x.formula))
     return any(_IN_A_NAME.search(own.sub("", text)) for text in words)

@@ -214,9 +214,24 @@ class Reader:
         found = self._condition(based, subjects)
         share = next(s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind)
         if not says_its_basis(words.text, self.names.note_of(share.text), share.bound):
-            told = read_as_declared(words.span, share.bound)
-            self.groups.passed += [told] if all(told.message != t.message for t in self.groups.passed) else []
+            self._tell_the_basis(read_as_declared(words.span, share.bound), share.text)
         return found
+
+    def _tell_the_basis(self, told: Diagnostic, name: str) -> None:
+        """Tells it once for all shares, with the place of each of another name: its whole may be another one.
+
+        Those of a composition have one.
+        """
+        made = self.names.compositions.values()
+        name = next((m.name for m in made if name in m.members or name in dict(m.classes)), name)
+        at = next((i for i, t in enumerate(self.groups.passed) if t.message == told.message), None)
+        if at is None:
+            self.groups.passed.append(told)
+        elif name not in self.groups.bare:
+            before = self.groups.passed[at]
+            also = (*before.also, (told.span, f"{name}, too"))
+            self.groups.passed[at] = replace(before, also=also)
+        self.groups.bare.add(name)
 
     def _needs_no_basis(self, words: Words, based: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether the words are read as they stand. Raises Trouble where they are read in neither way.

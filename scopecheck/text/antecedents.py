@@ -87,11 +87,33 @@ def _looked_up(all_: Set, line: tuple[int, ...], mention: Mention) -> Flag | Non
         if any(mention.modifiers >= m.modifiers > frozenset() or not mention.modifiers for m in earlier):
             return None if mention.plural else _other(all_, line, mention, earlier)
         return _other(all_, line, mention, earlier)
+    if _done_to_another(all_, line, mention, fitting):
+        return _other(all_, line, mention, fitting)
     if mention.ordinals & ORDERED:
         counted = any(m.plural for m in fitting)
         same = [m for m in fitting if m.ordinals & mention.ordinals & ORDERED]
         return None if same or counted else _other(all_, line, mention, earlier)
     return _which(all_, line, mention, fitting)
+
+
+def _done_to_another(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Mention]) -> bool:
+    """`the received power` where only a transmit power was brought in, and nothing is said to receive it."""
+    words = all_.streams[mention.claim].words[mention.first : mention.end - 1]
+    done = [w for w in words if w.text.endswith("ed") and w.text not in listed("mention", "states")]
+    if len(done) != 1 or mention.head not in listed("measures", "nouns"):
+        return False
+    if not all(m.modifiers - mention.modifiers for m in fitting) or done[0].text in listed(
+        "mention", "told_before"
+    ):
+        return False
+    verb = done[0].text[:-2].removesuffix("i")[:6]
+    for number in line:
+        stream = all_.streams[number]
+        end = mention.start if number == mention.claim else len(stream.words)
+        said = [i for i in range(end) if stream.texts[i].startswith(verb)]
+        if any(mention.head in [w.stem for w in stream.words[max(0, i - 8) : i + 8]] for i in said):
+            return False
+    return True
 
 
 def _reduced(all_: Set, line: tuple[int, ...], mention: Mention) -> Mention | None:

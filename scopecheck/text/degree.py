@@ -31,12 +31,14 @@ def degrees(stream: Stream) -> Iterator[Flag]:
         group = next((g for g in GROUPS if texts[at] in listed("degree", g)), "")
         if not group and at and texts[at - 1] in ("relatively", "comparatively") and texts[at][0].isalpha():
             group = "size"
-        if not group or at in skip or at in stream.barred or _measured(stream, at, group):
+        group = "nearness" if (by_how_much := _by_how_much(texts, at)) else group
+        hedged = by_how_much or not _measured(stream, at, group)
+        if not group or at in skip or at in stream.barred or not hedged:
             at += 1
             continue
         start = at - 1 if at and texts[at - 1] in listed("degree", "adverbs") else at
         end = at + 1
-        if end < len(texts) and texts[end] == "enough":
+        if by_how_much or (end < len(texts) and texts[end] == "enough"):
             end += 1
         elif group != "manner" and end < len(texts) and texts[end] not in BREAKS:
             end = max(end, noun_end(stream, end)) if end - at < 3 else end
@@ -76,6 +78,16 @@ def _terms(name: str) -> dict[str, list[tuple[str, ...]]]:
         spelled = tuple(map(stem, run))
         found.setdefault(spelled[0], []).append(spelled)
     return found
+
+
+def _by_how_much(texts: list[str], at: int) -> bool:
+    """`substantially less than 1 %`, `well below 6 °C`: the number is told, and not how far from it."""
+    if texts[at] not in listed("degree", "margins"):
+        return False
+    compared = texts[at + 1 : at + 2] and texts[at + 1] in listed("account", "comparatives")
+    placed = texts[at + 1 : at + 2] in (["below"], ["above"], ["under"], ["over"])
+    number = any(map(_number, texts[at + 2 : at + 5]))
+    return bool((compared and texts[at + 2 : at + 3] == ["than"]) or placed) and number
 
 
 def _measured(stream: Stream, at: int, group: str) -> bool:

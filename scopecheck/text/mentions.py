@@ -55,6 +55,10 @@ def mentions(stream: Stream) -> list[Mention]:
         else:
             found.append(made)
             at = max(made.end, at + 1)
+            # 'The tablet releases at least': the verb of a noun is none itself.
+            at += (
+                made.first < at < len(texts) and texts[at] in listed("mention", "verbs") and _verb(texts, at)
+            )
     return found
 
 
@@ -160,6 +164,10 @@ def _verb(texts: list[str], at: int) -> bool:
         or after[0].isdigit()
     )
     begins = begins or (after in _BEFORE_LIMITS | _PARTICLES and word.endswith("s"))
+    limit = (texts[at + 2 : at + 3] or ["."])[0] if after in ("at", "between", "from", "up") else "."
+    begins = begins or (
+        word in listed("mention", "verbs") and (limit[0].isdigit() or limit in ("least", "most", "to"))
+    )
     stops = after in listed("nouns", "stops") or after in BREAKS
     if after in listed("mention", "universal") | {"all", "both"}:
         return False

@@ -17,16 +17,32 @@ _AHEAD = 6
 
 
 def shares(all_: Set, number: int) -> Iterator[Flag]:
-    """The first share of a claim for which neither the claim nor one above it says of what it is a share."""
+    """The first share of a claim for which neither the claim nor one above it says of what it is a share.
+
+    So for the first of each noun that is so much per cent itself, 'a friability of': of another whole.
+    """
     stream, lines = all_.streams[number], all_.lines_above(number)
     texts, above = stream.texts, {n for line in lines for n in line}
     if any(_said_throughout(all_.streams[n]) for n in above):
         return
+    told = set[str]()
     for start, end in _limits(texts):
-        if not _named(texts, start, end):
+        if not _named(texts, start, end) and (of := _measured(texts, start)) not in told:
+            told.add(of)
             words, span = stream.shown(start, end), stream.span(start, end)
             yield Flag("share", "share", number, words, span, {"line": tuple(sorted(above))})
-            return
+
+
+def _measured(texts: list[str], start: int) -> str:
+    """The noun of 'a friability of', 'the load is' before a limit; '' for so much of something."""
+    if (
+        start < 3
+        or texts[start - 1] not in ("of", "is", "being")
+        or texts[start - 3] not in ("a", "an", "the")
+    ):
+        return ""
+    noun = texts[start - 2]
+    return "" if noun in listed("shares", "amounts") or not noun[0].isalpha() else noun
 
 
 def _said_throughout(stream: Stream) -> bool:
@@ -35,7 +51,7 @@ def _said_throughout(stream: Stream) -> bool:
     if says_a_basis(stream.text.text):
         return True
     for at in range(len(texts)):
-        if run_at(texts, at, "shares", "throughout"):
+        if run_at(texts, at, "shares", "throughout") and not _of_one_alone(texts, at):
             return True
         if texts[at] == "by" and _on_a_basis(texts[at : at + 2]) and texts[at + 2 : at + 3] == [":"]:
             return True  # 'comprising, by weight: 40 to 70 % of a wax'
@@ -45,6 +61,18 @@ def _said_throughout(stream: Stream) -> bool:
         if width and not _number(texts, at - 1) and _on_a_basis(texts[at + width : at + width + 4]):
             return True
     return False
+
+
+def _of_one_alone(texts: list[str], at: int) -> bool:
+    """`20 % by weight, based on the core, of a wax, and 2 % of an oil`: a basis of the wax alone."""
+    behind = [end for _, end in _limits(texts) if end <= at]
+    near = texts[max(behind) : at] if behind else ["."]
+    return bool(behind) and _own_basis(near) and any(start > at for start, _ in _limits(texts))
+
+
+def _own_basis(texts: list[str]) -> bool:
+    """Whether nothing but `by weight,` stands here."""
+    return texts in ([], [","]) or (texts[:1] == ["by"] and _on_a_basis(texts) and texts[2:] in ([], [","]))
 
 
 def _in_shares_of(texts: list[str]) -> bool:

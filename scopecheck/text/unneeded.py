@@ -24,6 +24,12 @@ def needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         return True
     if mention.of & listed("persons", "nouns") and not earlier:  # 'the foot of the wearer'
         return True
+    if _told_here(texts[mention.first : mention.end], earlier):
+        return True
+    if mention.head == "formula" and any("formula" in all_.streams[n].texts for n in line[1:]):
+        return True
+    if mention.head == "formula" and "formula" in texts[: mention.start]:
+        return True
     if mention.end - mention.first == 1 and texts[mention.first] in ORDERED:  # 'the first and second layers'
         return True
     counted = texts[mention.end : mention.end + 1]
@@ -48,6 +54,19 @@ def needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     return (numbered and not mention.plural) or (
         mention.head in subjects(all_, line) and not mention.modifiers
     )
+
+
+def _told_here(noun: Sequence[str], earlier: bool) -> bool:
+    """`the general formula LiCoO2`, `the following steps`, `the highest`: told by its own words."""
+    if not {"formula", "formulae", "formulas"}.isdisjoint(noun[:-1]):
+        return True
+    return not earlier and (noun[0] == "following" or (len(noun) == 1 and _superlative(noun[0])))
+
+
+def _superlative(word: str) -> bool:
+    stems_ = (word[:-3], word[:-3] + "e", word[:-4], word[:-4] + "y") if word.endswith("est") else ()
+    sizes = listed("degree", "size") | listed("degree", "manner") | {"early", "late", "old", "new", "near"}
+    return not sizes.isdisjoint(stems_)
 
 
 def _numbered(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
@@ -138,7 +157,7 @@ def as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     base = next(
         (head.removesuffix(e) for e in ("ing", "ation", "tion", "ment", "ion") if head.endswith(e)), ""
     )
-    result = head in listed("mention", "results")
+    result, verbs = head in listed("mention", "results"), listed("mention", "verbs")
     before = [
         w for number in line for i, w in enumerate(all_.streams[number].words)
         if number != mention.claim or i < mention.start
@@ -158,8 +177,10 @@ def as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         done = {head + e for e in ("ed", "ing", "ling", "ped", "ting")}
         dropped = set() if mention.modifiers else {head.removesuffix("e") + e for e in ("ed", "ing")}
         made = _given(head, text)
+        spoken = text in (head + "s", head + "es") and not mention.modifiers and head + "s" in verbs
         if (
             made
+            or spoken
             or text in done | dropped
             or (result and text.endswith(("ing", "ed")) and text[:3] == head[:3])
         ):
