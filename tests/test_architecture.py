@@ -126,6 +126,7 @@ LAZY: dict[str, str] = {
     "cli": "a command loads what it needs when it runs",
     "commands.check": "a report's modules load while questions are asked; phrase files are few",
     "commands.phrase_cards": "a card alone asks the solver; the list does not",
+    "commands.phrase_search": "words are read only where no wording has them",
     "language.tables": "the tables are kept; they are made again where the grammar was changed",
     "report.boundary": "exact roots of higher degree are seldom needed, and their library is slow to load",
     "report.render": "one format is drawn",
