@@ -102,6 +102,8 @@ def kind(text: str) -> Kind:
         ("bar(a)", "bar(a)", "absolute pressure", "100000"),
         ("hours", "h", "time", "3600"),
         ("% w/w", "wt%", "share by mass", "1/100"),
+        ("%-wt", "wt%", "share by mass", "1/100"),
+        ("%-by-weight", "wt%", "share by mass", "1/100"),
         ("% (w/w)", "wt%", "share by mass", "1/100"),
         ("weight percent", "wt%", "share by mass", "1/100"),
         ("per cent by volume", "vol%", "share by volume", "1/100"),

@@ -69,7 +69,7 @@ _BASES = {"(g)": GAUGE, "(a)": ABSOLUTE}
 _COUNTED_FROM = regex(r"(\S+) (absolute|abs|gauge|gage)", re.IGNORECASE)
 """A pressure counted from nothing, or from that of the air: `bar absolute` is `bar(a)`."""
 _BY_BEFORE = regex(r"([a-z/]+)[ .-]{0,2}(?:%|percent|per cent)")
-_BY_AFTER = regex(r"(?:%|percent|per cent) ?(?P<open>\()?(?P<by>by )?(?P<basis>[a-z/]+)(?(open)\.?\))")
+_BY_AFTER = regex(r"(?:%|percent|per cent)[ -]?(?P<open>\()?(?P<by>by[ -])?(?P<basis>[a-z/]+)(?(open)\.?\))")
 _POWERS = {"square": "2", "sq": "2", "squared": "2", "cubic": "3", "cu": "3", "cubed": "3"}
 _SECOND = regex(r"/second\b")
 _MICRO = regex(r"[µμ]([A-Za-z]+)")
