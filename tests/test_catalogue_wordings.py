@@ -50,7 +50,7 @@ PRESUMED = [
     ("US court", "at least one of (list M and)", ("one of each",)),
     ("EPO", "at least one of (list M and)", ("either will do",)),
     ("US court", "at least one of (list M or)", ("any one suffices",)),
-    ("US examination", "either (list M or)", ()),
+    ("US examination", "either (list M or)", ("inclusive", "exclusive")),
     ("EPO", "either (list M or)", ("inclusive",)),
     ("US examination", "selected from group consisting of (list M and)", ("exactly one member",)),
     ("US examination", "multiple of (k)", ("positive whole multiple",)),

@@ -766,3 +766,191 @@ def test_begun_in_an_order_is_no_more_than_that(facts: str, met: bool) -> None:
         cases = f"\ninside\n  one : {facts}\n"
         found = {f.question for f in ask_all(sheet(text + cases)).findings}
         assert ("inside lost" in found) is not met
+
+
+SWITCHED = "valve open  one of only yes, no\npressure  pressure in bar"
+FIRST_OR = ["the second only there", "either, and only there", "the condition holds, and either"]
+THREE_METALS = "zinc, tin and copper"
+BATH = "wax, oil, gum  share in wt%"
+FOUR_STEPS = "milling, drying, pressing, coating  step in min"
+POWER = "power  power in W"
+IN_A_ROW = "milling from 0 to 5 min, drying from 5 to 9 min, pressing from 9 to 12 min"
+NOT_IN_A_ROW = "drying from 0 to 5 min, milling from 5 to 9 min, pressing from 9 to 12 min"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "within", "outside"),
+    [
+        # the condition is one of the second limit, where the first one may hold
+        (RIM, "gap, rim", "at most 2 mm or at most 4 mm if the rim exceeds 5 mm",
+         "gap = 3 mm, rim = 6 mm", "gap = 10 mm, rim = 3 mm"),
+        (RIM, "gap, rim", "2 to 3 mm or 4 to 5 mm at a rim of at least 5 mm",
+         "gap = 4 mm, rim = 6 mm", "gap = 4 mm, rim = 3 mm"),
+        (RIM, "gap, rim", "at most 2 mm or at most 4 mm unless the rim exceeds 5 mm",
+         "gap = 3 mm, rim = 3 mm", "gap = 3 mm, rim = 6 mm"),
+        (RIM, "gap, rim", "at most 2 mm or at most 4 mm only if the rim exceeds 5 mm",
+         "gap = 1 mm, rim = 3 mm", "gap = 3 mm, rim = 3 mm"),
+        (RIM, "gap, rim", "2 to 4 mm or 4 to 6 mm provided that the rim exceeds 5 mm",
+         "gap = 3 mm, rim = 1 mm", "gap = 5 mm, rim = 1 mm"),
+        # but not of a number that belongs to one limit with the first
+        ("holes  count\nrim  length in mm", "holes, rim", "two or three holes if the rim exceeds 5 mm",
+         "holes = 0, rim = 3 mm", "holes = 1, rim = 6 mm"),
+        (f"{METALS}\nrim  length in mm", "metal, rim", "at least one of zinc or tin if the rim exceeds 5 mm",
+         "metal = {steel}, rim = 3 mm", "metal = {steel}, rim = 6 mm"),
+        # a limit behind the condition is one of the gap where it says nothing more of the rim
+        (RIM, "gap, rim", "at most 4 mm if the rim is at least 5 mm, but at least 2 mm",
+         "gap = 6 mm, rim = 3 mm", "gap = 1 mm, rim = 6 mm"),
+        (RIM, "gap, rim", "at most 4 mm if the rim is at least 5 mm, but not less than 2 mm",
+         "gap = 3 mm, rim = 6 mm", "gap = 1 mm, rim = 3 mm"),
+        (RIM, "gap, rim", "at most 4 mm unless the rim is at least 5 mm, but at least 2 mm",
+         "gap = 6 mm, rim = 6 mm", "gap = 1 mm, rim = 6 mm"),
+        (RIM, "gap, rim", "at most 4 mm only if the rim is at least 5 mm, but at least 2 mm",
+         "gap = 6 mm, rim = 3 mm", "gap = 1 mm, rim = 6 mm"),
+        (RIM, "gap, rim", "the gap is at most 4 mm if the rim is at most 5 mm, but the gap is at least 2 mm",
+         "gap = 3 mm, rim = 3 mm", "gap = 1 mm, rim = 6 mm"),
+        ("gap  length in mm\nheat  temperature in degC", "gap, heat",
+         "at most 4 mm at a heat of at least 50 °C, but at least 2 mm",
+         "gap = 5 mm, heat = 20 degC", "gap = 1 mm, heat = 20 degC"),
+        # and of the rim where it ends what stands before it
+        (RIM, "gap, rim", "at most 4 mm if the rim is at least 5 mm, but at most 8 mm",
+         "gap = 9 mm, rim = 9 mm", "gap = 9 mm, rim = 6 mm"),
+        (RIM, "gap, rim", "at most 4 mm if the rim is between 5 mm and 8 mm",
+         "gap = 9 mm, rim = 9 mm", "gap = 9 mm, rim = 6 mm"),
+        # what a valve does up to a second value
+        (SWITCHED, "valve open, pressure", "the valve opens above 5 bar but not above 8 bar",
+         "valve open = yes, pressure = 6 bar", "valve open = yes, pressure = 9 bar"),
+        (SWITCHED, "valve open, pressure", "the valve is closed below 5 bar but not below 2 bar",
+         "valve open = yes, pressure = 1 bar", "valve open = no, pressure = 1 bar"),
+        (SWITCHED, "valve open, pressure", "the valve opens above 5 bar and does not open above 8 bar",
+         "valve open = no, pressure = 9 bar", "valve open = yes, pressure = 9 bar"),
+        (SWITCHED, "valve open, pressure", "the valve opens above 5 bar and closes above 8 bar",
+         "valve open = yes, pressure = 7 bar", "valve open = yes, pressure = 9 bar"),
+        (SWITCHED, "valve open, pressure",
+         "the valve opens when the pressure is above 5 bar but not when it is above 8 bar",
+         "valve open = no, pressure = 9 bar", "valve open = yes, pressure = 9 bar"),
+        (SWITCHED, "valve open, pressure", "the valve opens at more than 5 bar but not more than 8 bar",
+         "valve open = yes, pressure = 9 bar", "valve open = no, pressure = 6 bar"),
+        # both numbers are of one list
+        (METALS, "metal", f"at least one but not all of {THREE_METALS}",
+         "metal = {tin, steel}", "metal = {steel}"),
+        (METALS, "metal", f"one or more, but not all of {THREE_METALS}",
+         "metal = {tin}", "metal = {zinc, tin, copper}"),
+        (METALS, "metal", f"at least one but no more than two of {THREE_METALS}",
+         "metal = {tin, zinc}", "metal = {steel}"),
+        (METALS, "metal", f"at least one and at most two, of {THREE_METALS}",
+         "metal = {tin, steel}", "metal = {zinc, tin, copper}"),
+        (METALS, "metal", "at least one but not more than one of zinc and tin",
+         "metal = {tin}", "metal = {zinc, tin}"),
+        (METALS, "metal", f"at least one, preferably at least two of {THREE_METALS}",
+         "metal = {tin}", "metal = {steel}"),
+        (METALS, "metal", f"at least two and preferably all of {THREE_METALS}",
+         "metal = {tin, zinc}", "metal = {tin, steel}"),
+        (METALS, "metal", f"one or more but no more than two selected from {THREE_METALS}",
+         "metal = {tin}", "metal = {tin, steel}"),
+        (METALS, "metal", "at least two but not zinc", "metal = {tin, steel}", "metal = {zinc, tin}"),
+        # such a word puts one step behind the others
+        (FOUR_STEPS, "milling, drying, pressing, coating", "thereafter",
+         f"{NOT_IN_A_ROW}, coating from 12 to 13 min", f"{IN_A_ROW}, coating from 1 to 2 min"),
+        (FOUR_STEPS, "milling, drying, pressing, coating", "in this order",
+         f"{IN_A_ROW}, coating from 12 to 13 min", f"{NOT_IN_A_ROW}, coating from 12 to 13 min"),
+    ],
+)  # fmt: skip
+def test_how_far_a_condition_a_number_and_a_word_of_order_reach(
+    declared: str, left: str, words: str, within: str, outside: str
+) -> None:
+    assert not on_the_wrong_side(declared, left, words, within, outside)
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "labels"),
+    [
+        (RIM, "gap, rim", "at most 2 mm or at most 4 mm if the rim exceeds 5 mm", FIRST_OR),
+        (RIM, "gap, rim", "the gap is twice the rim or at least 3 mm if the rim is below 5 mm", FIRST_OR),
+        (RIM, "gap, rim", "at most 2 mm and at least 1 mm if the rim exceeds 5 mm",
+         ["both only there", "the first in any case", "the condition holds, and both"]),
+        (RIM, "gap, rim", "at most 4 mm if the rim is at least 5 mm, but at least 2 mm",
+         ["the first in any case", "both only there"]),
+        (RIM, "gap, rim", "2 or 3 mm if the rim exceeds 5 mm",
+         ["wherever it holds", "the condition holds, and the limit"]),
+        (SWITCHED, "valve open, pressure", "the valve opens above 5 bar but not above 8 bar",
+         ["there, and not where the second holds", "there, and nowhere else",
+          "there, whatever it is elsewhere"]),
+        (METALS, "metal", "any one or more of zinc and tin",
+         ["any one suffices", "one of each", "exactly one kind"]),
+        (METALS, "metal", "either zinc or tin",
+         ["inclusive", "exclusive", "inclusive, and nothing else", "exclusive, and nothing else"]),
+        ("metal  one of zinc, tin, iron", "metal", "either zinc or tin", ["inclusive"]),
+        (METALS, "metal", "is not either zinc or tin",
+         ["none of them", "not all of them together", "not exactly one of them",
+          "something that is not listed"]),
+        (BATH, "wax, oil, gum", "at least two of wax, oil and gum each in an amount of at least 2 wt%",
+         ["so many there, each that is there so", "so many so, the others free"]),
+        (BATH, "wax, oil, gum", "at least one of wax, oil and gum, each in an amount of at least 2 wt%",
+         ["each that is there", "one so, the others free"]),
+        (BATH, "wax, oil", "at least one of wax and oil, each in an amount of at least 2 wt%",
+         ["each that is there", "one so, the other free"]),
+        (FOUR_STEPS, "milling, drying, pressing, coating", "and then",
+         ["the last one behind all others", "each over before the next begins"]),
+    ],
+)  # fmt: skip
+def test_the_readings_of_what_may_reach_further_are_these(
+    declared: str, left: str, words: str, labels: list[str]
+) -> None:
+    made = sheet(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+    assert labels in [[r.label for r in g.readings] for g in made.groups]
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (RIM, "gap, rim", "at most 4 mm if the rim is at most 5 mm, but at least 2 mm"),
+        (RIM, "gap, rim", "at most 4 mm if the rim is at least 5 mm, but not 3 mm"),
+        (METALS, "metal", f"at least two but at most one of {THREE_METALS}"),
+        (METALS, "metal", "zinc-free copper"),
+        (METALS, "metal", "nickel-free copper or zinc"),
+        (METALS, "metal", "pure copper"),
+        (METALS, "metal", "binary copper and zinc"),
+        (METALS, "metal", "zinc-coated copper"),
+        (POWER, "power", "a power reserve of at least 20 W"),
+        (POWER, "power", "the power fluctuates by at least 20 W"),
+        (POWER, "power", "a power of initially at least 20 W"),
+        ("pressure  pressure in bar", "pressure", "a differential pressure of at least 5 bar"),
+        ("delay  time in ms", "delay", "a 99th percentile delay of less than 20 ms"),
+        (FOUR_STEPS, "coating", "thereafter"),
+    ],
+)
+def test_what_may_reach_further_or_says_more_is_refused(declared: str, left: str, words: str) -> None:
+    assert errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+def test_a_step_after_others_is_told_to_name_them() -> None:
+    (told,) = errors(f"{FOUR_STEPS}\n\n1. A method, thereafter coating.\n   | coating : thereafter\n")
+    assert told.help == "of all others, write: coating : after milling, drying and pressing"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "told"),
+    [
+        (
+            "delay  time in ms",
+            "delay",
+            "an average delay of less than 20 ms",
+            "'average' is taken as said of",
+        ),
+        ("delay  time in ms", "delay", "a mean delay of less than 20 ms", "'mean' is taken as said of"),
+        ('delay  time in ms  "average"', "delay", "a mean delay of less than 20 ms", ""),
+        (POWER, "power", "a cumulative power of at least 20 W", "'cumulative' is taken as said of"),
+        (POWER, "power", "a total power of at least 20 W", "'total' is taken as said of"),
+        ('power  power in W  "of all lamps in total"', "power", "a total power of at least 20 W", ""),
+        ("wax  share in wt%", "wax", "a total wax content of at least 2 wt%", ""),
+        (f"{GAP}\n{METALS}", "gap, metal", "at least 2 mm if the metal is free of copper", ""),
+    ],
+)
+def test_an_average_or_a_sum_that_nothing_declares_is_told(
+    declared: str, left: str, words: str, told: str
+) -> None:
+    text = f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
+    made, diagnostics = read_sheet(Source("test", text))
+    assert made is not None
+    messages = [d.message for d in diagnostics if " is taken as " in d.message or " is read as " in d.message]
+    assert [m.startswith(told) for m in messages] == ([True] if told else [])

@@ -359,7 +359,7 @@ def in_the_kiln(left: str, words: str) -> tuple[str, list[str]]:
         ("moulding, drying, heating", "the method comprising the steps of", "comprising the steps of"),
         ("heating, cooling", "then", "then cooling"),
         ("heating, cooling", "and then", "then cooling"),
-        ("moulding, drying, heating", "then", "in this order"),
+        ("moulding, drying, heating", "then", "the last one thereafter"),
         ("heating", "not started until drying has been finished", "not before the end of drying"),
         ("cooling", "only after heating has been completed", "after the end of heating"),
         ("cooling", "only once the heating is complete", "after the end of heating"),

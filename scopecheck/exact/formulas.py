@@ -136,7 +136,7 @@ def _formula(c: Context, node: Node) -> Formula:
             terms = tuple(t.term for t in same_kind(c, node))
             there = tuple(Truth(True) for _ in terms)
             return ordered(node.function, Values(Const(Fraction(len(terms))), there, terms))
-        case CallNode(function="DONE" | "ORDER" | "NEXT" | "BEGUN" | "TOGETHER" | "SAME" | "CHAIN"):
+        case CallNode(function="DONE" | "ORDER" | "NEXT" | "BEGUN" | "TOGETHER" | "SAME" | "CHAIN" | "LAST"):
             return _of_steps(c, node)
         case NameNode(name=name):
             bound = c.slots.get(name)

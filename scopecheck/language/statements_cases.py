@@ -36,7 +36,9 @@ _TARGETS = regex(rf"\bfor(?:\s+(?:claims?|limitations?))?\s+{_NUMBERS}")
 _BRACKETED = regex(rf"\(\s*(?:for\s+)?(?:claims?|limitations?)\s+{_NUMBERS}\s*\)")
 _FOR = regex(r"for\s+(?:claims?\s+)?\d(?![\d.]*(?: to [\d.]+)? (?!and\b|or\b|to\b)[a-z])")
 """Not a duration, as in `for 12 h`, which a step has."""
-_SYMBOL = regex(rf"[<>=≤≥≠]|\b(?:IN|IS|NOT|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|BEGUN|TOGETHER|SAME|CHAIN)\(")
+_SYMBOL = regex(
+    rf"[<>=≤≥≠]|\b(?:IN|IS|NOT|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|BEGUN|TOGETHER|SAME|CHAIN|LAST)\("
+)
 
 
 def cases_statement(desk: Desk, block: Block) -> CasesStatement:

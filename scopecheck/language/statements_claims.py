@@ -24,7 +24,9 @@ _LIKE_MEANT = regex(r"(?:\s(?=means|meaning|meant|intended)|(?:\s{2,}|\t)(?=mean
 _APART = regex(r"(?:\s{2,}|\t)([a-z]+)\s+(?=\S)")
 _INTENTS = ("meant", "exactly")
 _EXACTLY = regex(r"(?:\s{2,}|\t)exactly,?\s+")
-_SYMBOLS = regex(rf"[<>=≤≥≠]|\b(?:IS|IN|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|BEGUN|TOGETHER|SAME|CHAIN)\(")
+_SYMBOLS = regex(
+    rf"[<>=≤≥≠]|\b(?:IS|IN|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|BEGUN|TOGETHER|SAME|CHAIN|LAST)\("
+)
 
 
 @holder

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.kinds import TIME
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -191,7 +192,9 @@ def _another_listed(declared: ChoiceDecl | SetDecl, said: list[str], own: set[st
     # What stands before a comma may be another clause.
     comma = max((i for i in range(named[0]) if behind[i] == ","), default=-1) + 1
     start, before = start + comma, behind[comma : named[0]]
-    nouns = [i for i, w in enumerate(before) if w.isalpha() and w not in FILLERS | listed("nouns", "stops")]
+    free = next((i for i in range(len(before)) if run_at(before, i, "asides", "free_of")), len(before))
+    stops = FILLERS | listed("nouns", "stops")
+    nouns = [i for i, w in enumerate(before[:free]) if w.isalpha() and w not in stops]
     if any(before[i] in own for i in nouns):
         # 'Coating of the filler', 'bypass valve': of what is called a filler, a valve.
         beside = ((i, before[i + 1 : i + 2]) for i in nouns if before[i] not in own)

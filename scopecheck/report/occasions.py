@@ -254,8 +254,9 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
         return f"the {NAMES[0]} is {numbers[slot.name]} without rounding"
     if slot.kind == "condition":
         value = "50 degC" if kind in CONDITIONS else "15 mm"
+        value = {"50 degC": "60 degC", "15 mm": "20 mm"}[value] if slot.name == "e" else value
         name = "level" if kind.steps else NAMES[1]
-        return f"the {name} is {'more than' if slot.name == 'd' else 'at most'} {value} without rounding"
+        return f"the {name} is {'more than' if slot.name in 'de' else 'at most'} {value} without rounding"
     if slot.kind == "state":
         return "starts" if slot.name == "done" else "stops"
     if slot.kind == "limit" and kind.only_for == "moments":

@@ -39,6 +39,7 @@ _OF_STEPS = {
     "TOGETHER": "{} going on together for some time",
     "SAME": "{} starting and ending together",
     "DAY": "the day of {}",
+    "LAST": "the last of {} begun once the others are over",
     "CHAIN": "each of {} begun just when the one before is over",
 }
 _OF_PARTS = regex(r"\bCOUNT\(([^()]* of the [^()]*)\) (>=|<=|=|>) (\d+)")

@@ -35,6 +35,7 @@ from scopecheck.resolve.left_unsaid import (
     another_average,
     another_basis,
     another_measure,
+    another_total,
     between_two_names,
     of_another_member,
     preferred_beyond,
@@ -476,6 +477,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, claimed: str) -> F
     told = [*without_a_part(line.words, formula, subjects, desk.names)]
     measured = another_measure(line.words, subjects, desk.names) if not told else None
     measured = measured or another_average(line.words, subjects, desk.names)
+    measured = measured or another_total(line.words, subjects, desk.names)
     if subjects:
         measured = measured or another_basis(line.words, subjects, desk.names, claimed)
     measured = measured or between_two_names(line.words, desk.names)

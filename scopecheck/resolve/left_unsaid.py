@@ -7,7 +7,7 @@ and takes no part in what is read is told.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from scopecheck.core.construction import names_in, nodes
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, Step
@@ -597,12 +597,11 @@ def another_average(words: Words, subjects: Things, names: Names) -> Diagnostic 
     own += [_OF_A_SIGN[w] for w in own if w in _OF_A_SIGN]
     said = [part for t in words.tokens if t.sort != "gap" for part in word_of(t).split("-")]
     alone = subjects[0].parts is None and not subjects[0].moments
-    if alone and ("on", "average") in pairwise(said) and _AVERAGES.keys().isdisjoint(own):
-        return Diagnostic(
-            "warning", words.span, f"'on average' is taken as said of {name} as it is declared",
-            f"Neither its name nor its note says that {name} is an average, nor over what.",
-            f'if it is one, say so where it is declared: {name}  ...  "average"',
-        )  # fmt: skip
+    average = "on average" if ("on", "average") in pairwise(said) else ""
+    average = average or next((w for w in said if w in ("average", "mean", "averaged")), "")
+    weighted = not _WEIGHTED_BY.keys().isdisjoint(said)
+    if alone and average and not weighted and _AVERAGES.keys().isdisjoint(own):
+        return _taken_as_declared(words, average, name, "an average, nor over what", "average")
     for kinds in (_AVERAGES, _WEIGHTED_BY):
         noted = {kinds[w] for w in own if w in kinds}
         other = next((w for w in said if w in kinds and kinds[w] not in noted), "")
@@ -616,6 +615,29 @@ def another_average(words: Words, subjects: Things, names: Names) -> Diagnostic 
     return None
 
 
+def another_total(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
+    """A warning of `a cumulative power of at least 20 W`, of a power that nothing says is a sum."""
+    bound = subjects[0].bound if len(subjects) == 1 and subjects[0].parts is None else None
+    if not isinstance(bound, Typed) or bound.whole or bound.kind is None or not bound.kind.dimension:
+        return None
+    name = subjects[0].text
+    own = {w.strip(",;()") for w in f"{name} {names.note_of(name)}".lower().split()}
+    said = [word_of(t) for t in takewhile(lambda t: not t.number, words.tokens)]
+    total = next((w for w in said if w in listed("limits", "summed_amounts") - {"overall"}), "")
+    if not total or not _TOTALS.isdisjoint(own):
+        return None
+    return _taken_as_declared(words, total, name, "a sum, nor of what", total)
+
+
+def _taken_as_declared(words: Words, said: str, name: str, what: str, noted: str) -> Diagnostic:
+    return Diagnostic(
+        "warning", words.span, f"'{said}' is taken as said of {name} as it is declared",
+        f"Neither its name nor its note says that {name} is {what}.",
+        f'if it is one, say so where it is declared: {name}  ...  "{noted}"',
+    )  # fmt: skip
+
+
+_TOTALS = frozenset("total overall whole entire sum combined joint collective cumulative aggregate".split())
 _AVERAGES = {
     "mean": "mean", "average": "mean", "median": "median", "d50": "median", "mode": "mode", "d10": "d10",
     "d90": "d90", "dv50": "median", "dn50": "median",

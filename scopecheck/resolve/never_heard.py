@@ -48,10 +48,11 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _within_another(tokens, said, subjects)
         or _with_another_counted(tokens, said, subjects, names)
         or _of_which(said, names)
-        or _another_value(said, own, subjects)
+        or _another_value(tokens, said, own, subjects)
         or _of_both(tokens, subjects)
         or _half_of_itself(said, subjects)
         or _of_a_switch(said, own, subjects)
+        or _with_what_is_left_out(said, subjects)
         or _share_of_itself(tokens, said, subjects)
         or _part_of_all(tokens, said, subjects, names)
         or _counted_with(tokens, said)
@@ -220,10 +221,13 @@ def _more_than_that(said: list[str], subjects: Things) -> Why:
 _ONLY = ("only", "just", "merely", "solely")
 
 
-def _another_value(said: list[str], own: set[str], subjects: Things) -> Why:
+def _another_value(tokens: Tokens, said: list[str], own: set[str], subjects: Things) -> Why:
     """`the ripple current is below 0.5 A when ...`, of a current: another value than that."""
     another = listed("unheard", "another_value") - own
-    word = next((w for w in said if w in another), "") if len(subjects) > 1 else ""
+    measured = bool(subjects) and isinstance(subjects[0].bound, Typed)
+    before = next((i for i, t in enumerate(tokens) if t.number), 0)
+    said = said if len(subjects) > 1 else said[: before * measured]
+    word = next((w for w in said if w in another), "")
     return (
         (f"'{word}' makes another value of what is declared", "Declare it by a name of its own.")
         if word
@@ -376,6 +380,33 @@ def _of_a_switch(said: list[str], own: set[str], subjects: Things) -> Why:
                 "Declare it, and write both left.",
             )
     return None
+
+
+def _with_what_is_left_out(said: list[str], subjects: Things) -> Why:
+    """`zinc-free copper`, `pure copper`, `binary copper and zinc`: what else there is, or is not."""
+    members = {m.lower() for s in subjects for m in getattr(s.bound, "members", ()) if _is_of_a_list(s)}
+    words = {w for m in members for w in m.split()}
+    for at, word in enumerate(said[:-1] if members else ()):
+        first, hyphen, last = word.rpartition("-")
+        told = word in words or not any(m.split()[0] == said[i] for m in members for i in _next_few(at, said))
+        says_more = word in listed("unheard", "pureness") or last in listed("unheard", "pureness")
+        if not told and (says_more or (hyphen and (last in _FREE or first in words))):
+            return (
+                f"'{word}' says what else there is, or is not",
+                "Say that of the other members, in words of its own.",
+            )
+    return None
+
+
+_FREE = ("free", "less")
+
+
+def _next_few(at: int, said: list[str]) -> range:
+    return range(at + 1, min(at + 3, len(said)))
+
+
+def _is_of_a_list(subject: Subject) -> bool:
+    return isinstance(subject.bound, ChoiceDecl | SetDecl) and not is_switch(subject.bound)
 
 
 def _share_of_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:

@@ -21,6 +21,7 @@ from scopecheck.matching.phrase_advice import OF_WHAT_IS_LEFT, WHAT_IS_LEFT
 from scopecheck.matching.said_once import RATIO_BY, ratio_on_another_basis
 from scopecheck.matching.subjects import Subject, is_bare_share, is_in_points
 from scopecheck.rewording.plainer_counts import DISTANCES
+from scopecheck.rewording.plainer_steps import AND_THEN
 from scopecheck.rewording.plainer_values import is_off
 from scopecheck.vocabulary.names import Names, Typed
 
@@ -47,6 +48,18 @@ _CHANGES = frozenset(
 )
 _GOES_FROM = _CHANGES | listed("steps", "changing")
 _BY_SO_MUCH = frozenset("least most more less exceeding".split())
+
+
+def _after_no_step(words: Words, said: list[str], subjects: Things, names: Names) -> Trouble | None:
+    """`coating : thereafter`, with no other step left of the colon: after which of them?"""
+    steps = [s.bound for s in subjects if isinstance(s.bound, Step)]
+    if len(steps) != 1 or len(subjects) != 1 or said[said[:1] == ["and"] :] not in AND_THEN:
+        return None
+    earlier = [step.name for step in names.steps.values() if step.name != steps[0].name]
+    what = f"'{words.text}' says that {subjects[0].text} comes after others, and not after which"
+    before = " and ".join(filter(None, (", ".join(earlier[:-1]), *earlier[-1:])))
+    help = f"of all others, write: {subjects[0].text} : after {before}" if earlier else IN_SYMBOLS
+    return trouble(words.span, what, "Left of the colon stands no other step.", help)
 
 
 def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trouble | None:
@@ -79,6 +92,8 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
+    if alone := _after_no_step(words, said, subjects, names):
+        return alone
     if left_over := _what_is_left(said, subjects):
         return trouble(words.span, left_over, WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
     if going_on := _without_and_more(said, subjects):

@@ -48,7 +48,7 @@ from scopecheck.rewording.plainer_counts import (
     with_units_of_the_last,
     without_after,
 )
-from scopecheck.rewording.plainer_members import with_kinds_named, with_others_named
+from scopecheck.rewording.plainer_members import with_kinds_named, with_list_of_both, with_others_named
 from scopecheck.rewording.plainer_shares import with_amount_elided, with_range_of_the_other
 from scopecheck.rewording.plainer_states import (
     with_doing_so,
@@ -131,7 +131,7 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_and(with_times_of_steps(tokens, subjects), subjects)
     tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
-    tokens = with_kinds_named(with_others_named(tokens, subjects), subjects)
+    tokens = with_list_of_both(with_kinds_named(with_others_named(tokens, subjects), subjects), subjects)
     noted = tuple(names.note_of(s.text) for s in subjects)
     tokens = with_all_named(tokens, subjects)
     tokens = with_things_chosen(

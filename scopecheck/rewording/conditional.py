@@ -18,7 +18,13 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.matching.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.phrase_slots import own_phrase
-from scopecheck.matching.shared_limits import is_on_the_sides_of, lets_in_more
+from scopecheck.matching.shared_limits import (
+    is_bare_limit,
+    is_on_the_sides_of,
+    lets_in_more,
+    says_limit,
+    shares_the_words,
+)
 from scopecheck.matching.states import noun_of, switched
 from scopecheck.matching.subjects import Subject
 from scopecheck.occurrences.occurrence import Occurrence
@@ -53,8 +59,8 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
 
     Raises Trouble where nothing tells which thing is limited and which the condition is about.
     """
-    tokens = without_opening(tokens)
-    if row := _after_another(sides, tokens):
+    tokens = _but_not_when(sides, without_opening(tokens))
+    if row := _after_another(sides, tokens) or _before_another(sides, tokens):
         return row
     found = _found(sides, tokens)
     if found:
@@ -63,7 +69,7 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
             what = f"these words are a phrase in {len(found)} ways"
             help = "write the meaning in symbols: words, two blanks, exactly, facts"
             raise trouble(sides.job.span(tokens), what, f"They match {ways}.", help)
-        return _read(sides, found[0], tokens)
+        return _read(sides, *_turned_back(sides, found[0], tokens))
     for parts in joined_parts(tokens):
         for each in ((sides, sides), tuple(_of_named(sides, part) for part in parts)):
             every = {s.text for own in each for s in own.job.subjects}
@@ -86,6 +92,47 @@ def hangs_on_a_step(tokens: Tokens) -> bool:
 
 _OMITTED = ("omitted", "skipped")
 _IN_TIME = frozenset("once while whilst as until till".split())
+
+
+def _but_not_when(sides: Sides, tokens: Tokens) -> Tokens:
+    """`opens above 5 bar but not above 8 bar` as `opens when above 5 bar but not when above 8 bar`."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(2, len(words) - 2) if words[i : i + 2] == ["but", "not"]), 0)
+    left = tokens[: at - (words[at - 1] == ",")]
+    if not at or words[at + 2] not in _WHERE or not (found := _found(sides, left)):
+        return tokens
+    fills = found[0].fills
+    if [f.slot.kind for f in fills] != ["state", "condition"] or not _CONDITIONS.isdisjoint(words[:at]):
+        return tokens
+    state, condition = (f.tokens for f in fills)
+    if "only" in words[:at]:
+        return tokens
+    when = words_at(condition[0], "when")
+    again = words_at(tokens[at], "but not when")
+    return (*state, *when, *condition, *again, *tokens[at + 2 + (words[at + 2] == "at") :])
+
+
+_WHERE = frozenset("above below over under beyond at within between from outside up".split())
+
+
+def _turned_back(sides: Sides, match: Match, tokens: Tokens) -> tuple[Match, Tokens]:
+    """`opens above 5 bar and does not open above 8 bar` as `opens above 5 bar but not above 8 bar`.
+
+    The second condition is one of the values of the first, which then reach up to it.
+    """
+    if [f.slot.kind for f in match.fills] != ["state", "condition"] * 2:
+        return match, tokens
+    _, first, other, second = (f.tokens for f in match.fills)
+    if not is_on_the_sides_of(second, first) or lets_in_more(second, first):
+        return match, tokens
+    start, again = (next(i for i, t in enumerate(tokens) if t is part[0]) for part in (first, other))
+    behind = next(i for i, t in enumerate(tokens) if t is other[-1]) + 1
+    end = start + len(first)
+    if start > again or behind >= len(tokens) or end > again:
+        return match, tokens
+    said = _but_not_when(sides, (*tokens[:end], *words_at(tokens[end], "but not"), *tokens[behind:]))
+    found = _found(sides, said)
+    return (found[0], said) if found else (match, tokens)
 
 
 def _of_named(sides: Sides, part: Tokens) -> Sides:
@@ -122,7 +169,7 @@ def _after_another(sides: Sides, tokens: Tokens) -> Formula | None:
             return _in_place_of(sides, left, right)
         if not comma and (not is_on_the_sides_of(second, left) or lets_in_more(second, left)):
             continue
-        if not comma and any(_limits_twice(m) for m in _found(sides, tokens)):
+        if words[at] == "but" and not comma and any(_limits_twice(m) for m in _found(sides, tokens)):
             continue
         side = sides.side(left, roles.outcome)
         if side is not None:
@@ -133,6 +180,47 @@ def _after_another(sides: Sides, tokens: Tokens) -> Formula | None:
 def _limits_twice(match: Match) -> bool:
     """Is it a phrase of two limits, which tells by itself what each is under?"""
     return sum(f.slot.kind == "outcome" for f in match.fills) > 1
+
+
+def _before_another(sides: Sides, tokens: Tokens) -> Formula | None:
+    """`at most 4 mm if the rim is at least 5 mm, but at least 2 mm`: the last limit is one of the gap again.
+
+    It is one of the rim where that has no end on its side yet, and the gap has one. Raises Trouble where it
+    may be of either.
+    """
+    words = [word_of(t) for t in tokens]
+    at = max((i for i, w in enumerate(words[:-2]) if w in ("but", "and") and i > 2), default=0)
+    left, last = tokens[: at - (words[at - 1] == ",")], tokens[at + 1 :]
+    between = any(w == "between" for w in words[max(0, at - 4) : at])
+    if not at or between or not _OF_ITS_OWN.intersection(words[at + 1 :]):
+        return None
+    called = sides.head(last)
+    if not called and not is_bare_limit(last):
+        return None
+    found = _found(sides, left)
+    fills = found[0].fills if found else ()
+    if [f.slot.kind for f in fills] != ["outcome", "condition"]:
+        return None
+    limit, condition = (f.tokens for f in fills)
+    roles = _chosen(sides, found[0], left)
+    own = sides.side(last, roles.outcome) if called in ("", roles.outcome[0].text) else None
+    if own is None:
+        return None
+    if not called and sides.side((*condition, *tokens[at:]), roles.condition) is not None:
+        again, anew = is_on_the_sides_of(last, condition), is_on_the_sides_of(last, limit)
+        if anew and not again:
+            return None
+        if anew or not again:
+            one, other = roles.outcome[0].text, roles.condition[0].text
+            raise trouble(
+                sides.job.span(last), f"nothing tells whether {one} or {other} is limited here",
+                "Behind the condition stands one more limit, which may be of both.",
+                f"write it before the condition, or name what it limits: but the {one} is ...",
+            )  # fmt: skip
+    said = (*last, *words_at(last[-1], "but"), *left)
+    if twice := [m for m in _found(sides, said) if _limits_twice(m)]:
+        return _read(sides, twice[0], said)
+    return All((sides.read(own)[0], _read(sides, found[0], left)))
 
 
 def _in_place_of(sides: Sides, left: Tokens, right: Tokens) -> Formula:
@@ -291,6 +379,8 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
         return False
     if any(_leaves_out_one(sides, f, roles.of(f)) for f in fills):
         return False
+    if any(_is_half(sides, one, then) for one, then in pairwise(fills)):
+        return False
     if roles.outcome == roles.condition:
         conditions = (f for f in fills if f.slot.kind == "condition")
         others = [s.text for s in things if s not in roles.outcome]
@@ -318,9 +408,19 @@ def _leaves_out_one(sides: Sides, fill: Fill, things: Things) -> bool:
     return any(kind in named for kind, is_told in zip(kinds, told, strict=True) if not is_told)
 
 
+def _is_half(sides: Sides, one: Fill, then: Fill) -> bool:
+    """`at least one of copper or zinc`, `2 or 3 holes`: halves of a limit, neither of which stands alone."""
+    before = sides.word_before(then.tokens)
+    if not one.slot.kind == then.slot.kind == "outcome" or before not in ("and", "or"):
+        return False
+    amount = any(t.number and t.number.unit for t in then.tokens)
+    return not (amount or says_limit(then.tokens)) or shares_the_words(one.tokens, then.tokens)
+
+
 _STANDING_FOR_ONE = frozenset(
     "it them they its their other latter former both each either neither that those".split()
 )
+_OF_ITS_OWN = frozenset("least most not more less below above over under up exceeding".split())
 _NO_DOING = frozenset("during exceeding surpassing ranging reaching including".split())
 _CONDITIONS = frozenset("if when whenever where wherever unless while once until".split())
 """With one of these in it, words directly behind a state hold more than a condition."""

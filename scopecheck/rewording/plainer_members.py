@@ -11,6 +11,7 @@ from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import split_list, word_of
 from scopecheck.matching.said_once import BY_WHAT
@@ -233,6 +234,34 @@ def _without_class_before_preferred(tokens: Tokens, name: str) -> Tokens:
 
 
 _PREFERRED = frozenset(("in particular", "especially", "particularly", "preferably", "notably"))
+
+
+def with_list_of_both(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`at least one, preferably at least two of copper and zinc`: the first number is of that list, too."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    words = [word_of(t) for t in tokens]
+    at = 2 if words[:2] == ["at", "least"] else 3 if words[:3] == ["no", "fewer", "than"] else 0
+    counted = words[at : at + 1] != [] and (tokens[at].number is not None or words[at] in NUMBER_WORDS)
+    if not isinstance(bound, SetDecl | ChoiceDecl) or not counted:
+        return tokens
+    end = at + 1 + 2 * (words[at + 1 : at + 3] == ["or", "more"])
+    of = words.index("of", end) if "of" in words[end:] else end
+    between = (w for w, t in zip(words[end:of], tokens[end:of], strict=True) if not t.number)
+    if not _BETWEEN_NUMBERS.issuperset(between):
+        return tokens
+    second = tokens[end : of - 1] if words[of - 1] == "," else tokens[end:of]
+    preferred = not _PREFERRING.isdisjoint(words[end:of])
+    return (*tokens[:end], *(tokens[of:] if preferred else ()), *second, *tokens[of:])
+
+
+_PREFERRING = frozenset("preferably ideally advantageously desirably suitably".split())
+_BETWEEN_NUMBERS = (
+    _PREFERRING
+    | NUMBER_WORDS.keys()
+    | frozenset(
+        ", and but or more most even still at least all no not fewer less than exactly only both each".split()
+    )
+)
 
 
 def with_others_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

@@ -109,15 +109,15 @@ def _opening_or_then(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     named = named + len(second) if words[named : named + len(second)] == second else 0
     if two and words[named + (words[named : named + 1] == ["and"]) :] in _AT_ONCE_THEN:
         return tuple(words_at(tokens[0], f"immediately thereafter {subjects[1].text}"))
-    if words[named + (words[named : named + 1] == ["and"]) :] not in _THEN or (named and not two):
+    if words[named + (words[named : named + 1] == ["and"]) :] not in AND_THEN or (named and not two):
         return ()
-    return tuple(words_at(tokens[0], f"then {subjects[1].text}" if two else "in this order"))
+    return tuple(words_at(tokens[0], f"then {subjects[1].text}" if two else "the last one thereafter"))
 
 
 _COMPRISING = ("comprising", "comprises", "including", "includes")
 _PROCESS = frozenset("said the a this which process method procedure further".split())
 _AT_ONCE_THEN = [[how, then] for how in ("immediately", "directly") for then in ("thereafter", "afterwards")]
-_THEN = [["then"], ["subsequently"], ["thereafter"], ["afterwards"], ["next"], ["followed", "by"]]
+AND_THEN = [["then"], ["subsequently"], ["thereafter"], ["afterwards"], ["next"], ["followed", "by"]]
 
 
 def _after_the_end(tokens: Tokens, names: list[list[str]]) -> Tokens:

@@ -180,6 +180,13 @@ def begun_in_order(steps: tuple[Step, ...]) -> Formula:
     )
 
 
+def last_of_all(steps: tuple[Step, ...]) -> Formula:
+    """That all others are over before the last of them begins; those that were not done are passed over."""
+    *others, last = steps
+    begins = Measured(last.start)
+    return All(tuple(_when(_both(other, last), Compare("<=", _end(other), begins)) for other in others))
+
+
 def together(steps: tuple[Step, ...]) -> Formula:
     """That there is a time in which all of them go on; with an event among them, a moment."""
     sign: Op = "<" if all(step.duration for step in steps) else "<="
@@ -264,4 +271,5 @@ def _ranging(term: Term, bounded_above: bool) -> bool:
 
 SEVERAL: dict[str, Callable[[tuple[Step, ...]], Formula]] = {
     "ORDER": in_order, "BEGUN": begun_in_order, "TOGETHER": together, "SAME": same_span, "CHAIN": in_chain,
+    "LAST": last_of_all,
 }  # fmt: skip
