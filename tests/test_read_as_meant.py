@@ -954,3 +954,175 @@ def test_an_average_or_a_sum_that_nothing_declares_is_told(
     assert made is not None
     messages = [d.message for d in diagnostics if " is taken as " in d.message or " is read as " in d.message]
     assert [m.startswith(told) for m in messages] == ([True] if told else [])
+
+
+TAP = "valve open  one of only yes, no\npressure  pressure in bar"
+OF_TAP = "valve open, pressure"
+OIL = "oil  share in wt%"
+HOLES = "holes  count"
+PRESSED = "pressure  pressure in bar\ntemperature  temperature in degC"
+OF_METAL = "gap  length in mm\nmetal  one of copper, zinc, tin"
+RINSED = "rinsing  step in min"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "said"),
+    [
+        (GAP, "gap", "preferably 3 to 5 mm but at most 8 mm", "(TRUE and gap <= 8 mm)"),
+        (GAP, "gap", "preferably 3 to 5 mm, but not less than 2 mm", "(TRUE and gap >= 2 mm)"),
+        (GAP, "gap", "preferably 3 to 5 mm and at most 8 mm", "(TRUE and gap <= 8 mm)"),
+        (GAP, "gap", "preferably 3 mm, but at least 2 mm and at most 8 mm",
+         "(TRUE and (gap >= 2 mm and gap <= 8 mm))"),
+        (HOLES, "holes", "preferably an even number of holes, but at least three",
+         "(TRUE and holes >= three)"),
+        (OIL, "oil", "preferably free of oil but at most 5 wt% of oil", "(TRUE and oil <= 5 wt%)"),
+        (RIM, "gap, rim", "preferably at most 2 mm, but less than the rim", "(TRUE and gap < rim)"),
+        (RIM, "gap, rim", "each of the gap and the rim is preferably 3 mm but at most 8 mm",
+         "((TRUE and gap <= 8 mm) and (TRUE and rim <= 8 mm))"),
+        (RIM, "gap, rim", "at least 2 mm if the rim is preferably below 5 mm but at most 8 mm",
+         "if (TRUE and rim <= 8 mm) then gap >= 2 mm"),
+        (GAP, "gap", "preferably at least 3 mm and at most 5 mm", "TRUE"),
+        (GAP, "gap", "at most 8 mm, preferably 3 to 5 mm but at least 2 mm", "(gap <= 8 mm and gap >= 2 mm)"),
+        (GAP, "gap", "2 to 8 mm, preferably 3 to 6 mm, more preferably 4 to 5 mm but not more than 7 mm",
+         "((2 mm <= gap and gap <= 8 mm) and gap <= 7 mm)"),
+        (HOLES, "holes", "at least two, preferably four but not more than six holes",
+         "(holes >= two and holes <= six)"),
+        (GAP, "gap", "at most 8 mm, preferably at most 5 mm, or at least 12 mm",
+         "(gap <= 8 mm or gap >= 12 mm)"),
+        (GAP, "gap", "2 to 4 mm, preferably 3 mm, or 6 to 8 mm",
+         "((2 mm <= gap and gap <= 4 mm) or (6 mm <= gap and gap <= 8 mm))"),
+        (GAP, "gap", "2 to 4 mm, preferably 3 mm, or 6 to 8 mm, preferably 7 mm",
+         "((2 mm <= gap and gap <= 4 mm) or (6 mm <= gap and gap <= 8 mm))"),
+        (GAP, "gap", "2 to 8 mm, or more preferably 3 to 5 mm",
+         "(2 mm <= gap and gap <= 8 mm)"),
+        (RINSED, "rinsing", "for 5 minutes, preferably 10 minutes, or at least 20 minutes",
+         "(TRUE and (ROUND(duration of rinsing TO 1 min, HALF AWAY) = 5 min or duration of rinsing >= 20 "
+         "min))"),
+        (GAP, "gap", "preferably 3 mm or 5 mm", "TRUE"),
+        (GAP, "gap", "between 2 and 4 mm or 6 and 8 mm",
+         "((2 mm <= gap and gap <= 4 mm) or (6 mm <= gap and gap <= 8 mm))"),
+        (GAP, "gap", "between 2 and 4 mm and 6 and 8 mm",
+         "((2 mm <= gap and gap <= 4 mm) or (6 mm <= gap and gap <= 8 mm))"),
+        (GAP, "gap", "between 2 and 4 mm, 6 and 8 mm or 10 and 12 mm",
+         "((2 mm <= gap and gap <= 4 mm) or (6 mm <= gap and gap <= 8 mm) or (10 mm <= gap and gap <= 12 "
+         "mm))"),
+        (GAP, "gap", "between 2 and 4 mm, preferably 3 and 3.5 mm", "(2 mm <= gap and gap <= 4 mm)"),
+        (GAP, "gap", "not between 2 and 4 mm or 6 and 8 mm",
+         "not ((2 mm <= gap and gap <= 4 mm) or (6 mm <= gap and gap <= 8 mm))"),
+        (GAP, "gap", "between 2 and 4 mm or 6 mm",
+         "((2 mm <= gap and gap <= 4 mm) or ROUND(gap TO 1 mm, HALF AWAY) = 6 mm)"),
+        (HOLES, "holes", "between two and four holes or seven and nine holes",
+         "((two <= holes and holes <= four) or (seven <= holes and holes <= nine))"),
+        (RINSED, "rinsing", "for between 2 and 4 minutes or 1 and 2 hours",
+         "(TRUE and ((2 min <= duration of rinsing and duration of rinsing <= 4 min) or (1 h <= duration "
+         "of rinsing and duration of rinsing <= 2 h)))"),
+        (RIM, "gap, rim", "the gap is between 20 and 30 % or 40 and 50 % of the rim",
+         "((20 % <= gap / rim and gap / rim <= 30 %) or (40 % <= gap / rim and gap / rim <= 50 %))"),
+        (RIM, "gap, rim", "the gap and the rim are between 2 and 4 mm and 6 and 8 mm, respectively",
+         "((2 mm <= gap and gap <= 4 mm) and (6 mm <= rim and rim <= 8 mm))"),
+        (RIM, "gap, rim", "at least 2 mm if the rim is between 1 and 2 mm or 5 and 6 mm",
+         "if ((1 mm <= rim and rim <= 2 mm) or (5 mm <= rim and rim <= 6 mm)) then gap >= 2 mm"),
+        (TAP, OF_TAP, "the valve is open between 2 and 3 bar and 5 and 6 bar",
+         "if ((2 bar <= pressure and pressure <= 3 bar) or (5 bar <= pressure and pressure <= 6 bar)) "
+         "then valve open = yes"),
+        (TAP, OF_TAP, "the valve opens neither below 2 bar nor above 5 bar",
+         "if (pressure < 2 bar or pressure > 5 bar) then valve open = no"),
+        (TAP, OF_TAP, "the valve is closed at neither 2 bar nor 5 bar",
+         "if (ROUND(pressure TO 1 bar, HALF AWAY) = 2 bar or ROUND(pressure TO 1 bar, HALF AWAY) = 5 "
+         "bar) then valve open = yes"),
+        (TAP, OF_TAP, "the valve opens at neither less than 2 bar nor more than 5 bar",
+         "if (pressure < 2 bar or pressure > 5 bar) then valve open = no"),
+        (TAP, OF_TAP,
+         "the valve opens if the pressure is neither below 2 bar nor above 5 bar",
+         "if (pressure >= 2 bar and pressure <= 5 bar) then valve open = yes"),
+        (TAP, OF_TAP, "the valve opens only at neither less than 2 bar nor more than 5 bar",
+         "if valve open = yes then (pressure >= 2 bar and pressure <= 5 bar)"),
+        (TAP, OF_TAP,
+         "the valve opens at a pressure of neither less than 2 bar nor more than 5 bar",
+         "if (pressure >= 2 bar and pressure <= 5 bar) then valve open = yes"),
+        (TAP, OF_TAP, "the valve is open below 2 bar and above 5 bar",
+         "if (pressure < 2 bar or pressure > 5 bar) then valve open = yes"),
+        (TAP, OF_TAP, "the valve is open below 2 bar, from 3 to 4 bar and above 5 bar",
+         "if (pressure < 2 bar or (3 bar <= pressure and pressure <= 4 bar) or pressure > 5 bar) then "
+         "valve open = yes"),
+        (TAP, OF_TAP, "the valve is open below 2 bar and above 500 kPa",
+         "if (pressure < 2 bar or pressure > 500 kPa) then valve open = yes"),
+        (TAP, OF_TAP, "the valve opens only below two bar and above five bar",
+         "if valve open = yes then (pressure < 2 bar or pressure > 5 bar)"),
+        (TAP, OF_TAP, "the valve is open unless below 2 bar and above 5 bar",
+         "((pressure < 2 bar or pressure > 5 bar) or valve open = yes)"),
+        (TAP, OF_TAP, "the valve is open above 2 bar and below 5 bar",
+         "if (pressure > 2 bar and pressure < 5 bar) then valve open = yes"),
+        (TAP, OF_TAP, "the valve is open below 2 bar and closed above 5 bar",
+         "(if pressure < 2 bar then valve open = yes and if pressure > 5 bar then valve open = no)"),
+        (TAP, OF_TAP, "not open below 2 bar and not open above 5 bar",
+         "(if pressure < 2 bar then valve open = no and if pressure > 5 bar then valve open = no)"),
+        (RIM, "gap, rim", "at least 2 mm unless the rim is below 2 mm and above 5 mm",
+         "((rim < 2 mm or rim > 5 mm) or gap >= 2 mm)"),
+        (RIM, "gap, rim", "at least 2 mm if the rim is below 2 mm and at least 5 mm otherwise",
+         "(if rim < 2 mm then gap >= 2 mm and if not rim < 2 mm then gap >= 5 mm)"),
+        (RIM, "gap, rim", "at most 2 mm at a rim of 3 mm and at least 5 mm at a rim of 8 mm",
+         "(if ROUND(rim TO 1 mm, HALF AWAY) = 3 mm then gap <= 2 mm and if ROUND(rim TO 1 mm, HALF AWAY) "
+         "= 8 mm then gap >= 5 mm)"),
+        (RIM, "gap, rim", "below 2 mm and above 5 mm if the rim is 3 mm",
+         "if ROUND(rim TO 1 mm, HALF AWAY) = 3 mm then (gap < 2 mm and gap > 5 mm)"),
+        (GAP, "gap", "below 2 mm and above 5 mm", "(gap < 2 mm and gap > 5 mm)"),
+        (PRESSED, "pressure, temperature", "at least 2 bar at temperatures below 20 °C and above 40 °C",
+         "if (temperature < 20 degC or temperature > 40 degC) then pressure >= 2 bar"),
+        (PRESSED, "pressure, temperature", "at least 2 bar at temperatures above 20 °C and below 40 °C",
+         "if (temperature > 20 degC and temperature < 40 degC) then pressure >= 2 bar"),
+        (OF_METAL, "gap, metal", "at least 2 mm for both copper and zinc",
+         "if (metal = copper or metal = zinc) then gap >= 2 mm"),
+        (OF_METAL, "gap, metal", "at least 2 mm unless copper, zinc and tin",
+         "((metal = copper or metal = zinc or metal = tin) or gap >= 2 mm)"),
+        (OF_METAL, "gap, metal", "at least 2 mm for copper and at least 3 mm for zinc",
+         "(if (metal = copper) then gap >= 2 mm and if (metal = zinc) then gap >= 3 mm)"),
+        (OF_METAL, "gap, metal", "at least 2 mm for metals other than copper and zinc",
+         "if not (metal = copper or metal = zinc) then gap >= 2 mm"),
+        (GAP, "gap", "in the open interval from 2 to 4 mm", "(2 mm < gap and gap < 4 mm)"),
+        (GAP, "gap", "in a left-open interval of 2 to 4 mm", "(2 mm < gap and gap <= 4 mm)"),
+        (GAP, "gap", "in the closed interval from 2 to 4 mm", "(2 mm <= gap and gap <= 4 mm)"),
+        (GAP, "gap", "not in the open interval from 2 to 4 mm", "not (2 mm < gap and gap < 4 mm)"),
+        (RIM, "gap, rim", "at least 2 mm if the rim is in the right-open range of 2 to 4 mm",
+         "if (2 mm <= rim and rim < 4 mm) then gap >= 2 mm"),
+        (METALS, "metal", "not one of zinc and tin", "not (zinc IN metal or tin IN metal)"),
+        (METALS, "metal", "not any one of zinc, tin and copper",
+         "not (zinc IN metal or tin IN metal or copper IN metal)"),
+        (METALS, "metal", "not exactly one of zinc and tin", "not ONE((zinc IN metal), (tin IN metal))"),
+    ],
+)  # fmt: skip
+def test_preferences_ranges_and_places_are_read_as_meant(
+    declared: str, left: str, words: str, said: str
+) -> None:
+    assert presumed_in_symbols(declared, left, words) == said
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (GAP, "gap", "in the half-open interval from 2 to 4 mm"),
+        (GAP, "gap", "between 2 and 4 mm, 6 and 8 mm"),
+        (GAP, "gap", "between 2 and 4 mm but not 3 and 3.5 mm"),
+        (TAP, OF_TAP, "the valve opens not below 2 bar and not above 5 bar"),
+        (TAP, OF_TAP, "the valve neither opens below 2 bar nor closes above 5 bar"),
+        (PRESSED, "pressure, temperature", "at least 2 bar at neither 20 °C nor 40 °C"),
+        (OF_METAL, "gap, metal", "at least 2 mm for neither copper nor zinc"),
+    ],
+)
+def test_what_may_be_denied_in_two_ways_is_refused(declared: str, left: str, words: str) -> None:
+    assert not presumed_in_symbols(declared, left, words)
+
+
+@pytest.mark.parametrize(
+    ("words", "labels"),
+    [
+        ("preferably at least 3 mm but at most 5 mm", ["last limit alone", "both limits", "no limit"]),
+        ("preferably 3 to 5 mm but not 4 mm", ["last limit alone", "both limits", "no limit"]),
+        ("preferably 3 to 5 mm but at most 8 mm", ["no limit", "a limit"]),
+        ("at most 8 mm, preferably at most 5 mm but more than 1 mm", ["outer limit", "inner limit"]),
+        ("at least 2 mm, preferably at least 3 mm, but not more than 8 mm", ["outer limit", "inner limit"]),
+        ("2 to 4 mm or 3 to 8 mm, preferably 3.5 mm", ["outer limit", "inner limit"]),
+    ],
+)  # fmt: skip
+def test_what_a_preference_goes_for(words: str, labels: list[str]) -> None:
+    assert labels in presumed_labels(GAP, "gap", words)

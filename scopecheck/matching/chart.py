@@ -408,7 +408,7 @@ def split_list(tokens: tuple[Token, ...], joiner: str) -> tuple[tuple[Token, ...
         if word in allowed:
             joined += 1
             apart.add(bool(at) and word_of(tokens[at - 1]) == ",")
-        if word == "," or word in allowed:
+        if (word == "," and not prefers(tokens[at + 1 :])) or word in allowed:
             if members[-1]:
                 members.append([])
             elif word == ",":
@@ -425,6 +425,17 @@ def split_list(tokens: tuple[Token, ...], joiner: str) -> tuple[tuple[Token, ...
     ):
         return ()
     return tuple(map(tuple, members))
+
+
+def prefers(tokens: tuple[Token, ...]) -> bool:
+    """`more preferably 3 mm`: do the words begin with a preference? A comma before it parts nothing."""
+    words = [word_of(t) for t in tokens[:3]]
+    rest = next((i for i, w in enumerate(words) if w not in _DEGREES), len(words))
+    return words[rest : rest + 1] != [] and words[rest] in PREFERENCES
+
+
+PREFERENCES = frozenset("preferably ideally advantageously desirably suitably favourably".split())
+_DEGREES = ("even", "still", "more", "most", "very", "particularly", "especially")
 
 
 def _joiner(tokens: tuple[Token, ...], at: int) -> tuple[str, int]:

@@ -29,17 +29,20 @@ from scopecheck.matching.chart import (
     has_number,
     joined_parts,
     matches,
+    prefers,
     split_list,
     word_of,
 )
 from scopecheck.matching.nouns import OWN_MEASURES, order_of_nouns
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.shared_limits import (
+    asked_in_any_case,
     begins_anew,
     behind_its_name,
     beside_a_multiple,
     denies_the_first_alone,
     excludes_a_value,
+    goes_on_surely,
     leaves_open_of_what,
     limits_in_a_row,
     says_limit,
@@ -514,8 +517,17 @@ class Job:
         before = (["no"], ["only"])
         return any(words[i - 1 : i] in before or any(map(has_number, tokens[:i])) for i in places)
 
+    def _agree(self, entry: Entry, fills: tuple[Fill, ...]) -> bool:
+        """Does what fills the slots go together? Of a preference: is it one, and of what?"""
+        limits = tuple(f.tokens for f in fills if f.slot.kind == "limit") if _prefers(entry) else ()
+        if entry.title == _BUT_PREFERRED and asked_in_any_case(limits[0], limits[1]):
+            return False
+        return all(self._is_plain(fill, entry) for fill in fills)
+
     def _is_plain(self, fill: Fill, entry: Entry) -> bool:
         """Is it a plain number where one is asked for? A preference without a further limit?"""
+        if fill.slot.kind == "limit" and _prefers(entry) and goes_on_surely(fill.tokens):
+            return False
         if fill.slot.kind == "limit" and fill.slot.name == "d" and _is_followed(fill.tokens):
             return False
         if fill.slot.kind == "difference" and isinstance(self.first, Typed) and self.first.whole:
@@ -536,6 +548,8 @@ class Job:
         """`no oil or at most 6 % of gum`, `at least 2 or 3`: may one be of another thing, or share words?"""
         if len(members) < 2 or not isinstance(self.first, Typed):
             return False
+        if any(prefers(member) for member in members):
+            return True  # what is preferred is no choice besides the others
         if any(self._shares_the_words(behind_its_name(members[0]), later) for later in members[1:]):
             return True
         if excludes_a_value(members[-1]):
@@ -659,7 +673,7 @@ class Job:
             self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects),
             self.sort in ("parts", "classes", "moments"),
             isinstance(self.first, Typed) and self.first.whole, self.is_step, self.is_moment,
-            agree=lambda entry, fills: all(self._is_plain(fill, entry) for fill in fills),
+            agree=self._agree,
         )  # fmt: skip
 
     @property
@@ -942,9 +956,19 @@ def _begins_anew(match: Match) -> bool:
 
 
 def _is_followed(tokens: tuple[Token, ...]) -> bool:
-    """`at least 4 mm, and at most 8 mm` behind `preferably`: the last limit is not preferred."""
+    """`at least 4 mm, and at most 8 mm`, or with `but`, behind `preferably`: the last is not preferred."""
     words = [word_of(t) for t in tokens]
+    if any(w == "but" and then in ("at", "not", "no", "less", "more") for w, then in pairwise(words)):
+        return not excludes_a_value(tokens)
     return any(w == "," and then in ("and", "but", "or") for w, then in pairwise(words))
+
+
+_BUT_PREFERRED = "preferably (limit c) but (limit d)"
+
+
+def _prefers(entry: Entry) -> bool:
+    """Is what stands last in the phrase preferred?"""
+    return any(name == "preferences" for r in entry.readings for name, _ in r.axes)
 
 
 def _measures(kind: KindWord, bound: Bound) -> bool:

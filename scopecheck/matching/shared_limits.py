@@ -10,10 +10,11 @@ from fractions import Fraction
 from itertools import pairwise
 
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.units import Unit
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
-from scopecheck.matching.chart import has_number, word_of
+from scopecheck.matching.chart import PREFERENCES, has_number, word_of
 
 Tokens = tuple[Token, ...]
 OF_LIMITS = frozenset(
@@ -85,7 +86,8 @@ def shares_the_words(first: Tokens, later: Tokens, named: bool = False) -> bool:
     amount = named or any(has_number(t) or w in _OF_AMOUNTS for t, w in zip(later, more, strict=True))
     if amount and not _CARRIED.isdisjoint(said) and _OF_ITS_OWN.isdisjoint(more):
         return True
-    if not _DENYING.isdisjoint(said) and more[0] in _COMPARED and _DENYING.isdisjoint(more):
+    again = more[0] in ("between", "from") and more[0] in said  # 'not between 2 and 4 or between 6 and 8'
+    if not _DENYING.isdisjoint(said) and (again or more[0] in _COMPARED) and _DENYING.isdisjoint(more):
         return True
     if is_first_limit(first) and _begins_with_a_difference(later):
         return True
@@ -162,14 +164,26 @@ def is_on_the_sides_of(second: Tokens, first: Tokens) -> bool:
     return known and (low is None or least is not None) and (high is None or most is not None)
 
 
+def keep_apart(one: Tokens, other: Tokens) -> bool:
+    """Do two limits keep each other out: `below 2 bar` and `above 5 bar`, but not two from one side?"""
+    first, second = _unit_of(one), _unit_of(other)
+    (low, high), (least, most) = _ends(one), _ends(other)
+    if first is not None and second is not None and first != second:
+        if first.kind != second.kind:
+            return False
+        least, most = (None if end is None else first.from_base(second.to_base(end)) for end in (least, most))
+    below = high is not None and least is not None and high < least
+    return below or (most is not None and low is not None and most < low)
+
+
 def _ends(limit: Tokens) -> tuple[Fraction | None, Fraction | None]:
     """From where to where a limit of one number goes, or one of two in one unit; None where it has no end."""
-    numbers = [t.number for t in limit if t.number]
-    units = {n.unit for n in numbers if n.unit}
+    numbers = [_value_of(t) for t in limit if has_number(t)]
+    units = {t.number.unit for t in limit if t.number and t.number.unit}
     said = {word_of(t) for t in limit}
     if len(units) > 1 or not 0 < len(numbers) < 3 or not said.isdisjoint(_OF_SPREAD):
         return None, None
-    first, last = numbers[0].value, numbers[-1].value
+    first, last = numbers[0], numbers[-1]
     if len(numbers) == 2:
         ordered = first < last and not said.isdisjoint(("to", "and", "-", "–"))
         return (first, last) if ordered and said.isdisjoint(_LESSER) else (None, None)
@@ -177,6 +191,55 @@ def _ends(limit: Tokens) -> tuple[Fraction | None, Fraction | None]:
         return None, first
     from_it = said & (_GREATER | _LESSER | {"least", "minimum", "min", "exceeds"})
     return (first, None) if from_it else (first, first)
+
+
+def goes_on_surely(preferred: Tokens) -> bool:
+    """`3 to 5 mm but at most 8 mm` behind `preferably`: is the last limit one in any case, not preferred?
+
+    So it is behind a comma.
+    """
+    words = [word_of(t) for t in preferred]
+    if any(w == "," and then in ("and", "but") for w, then in pairwise(words)):
+        return True
+    joints = (i for i in range(1, len(words) - 1) if words[i] in ("and", "but"))
+    return any(asked_in_any_case(preferred[:i], preferred[i + 1 :], words[i] == "but") for i in joints)
+
+
+def asked_in_any_case(preferred: Tokens, later: Tokens, but: bool = True) -> bool:
+    """Can a limit behind what is preferred only be asked in any case?
+
+    So it is where it says nothing within what is preferred, or is of another sort. Of `at least 3 mm but at
+    most 5 mm` both may be preferred.
+    """
+    words = [word_of(t) for t in preferred]
+    preferred = preferred[max((i + 1 for i, w in enumerate(words) if w in PREFERENCES), default=0) :]
+    if (None, None) not in (_ends(preferred), _ends(later)):
+        return not keep_apart(preferred, later) and _says_nothing_within(later, preferred)
+    opposite = {_side_of(preferred), _side_of(later)} == {"upper", "lower"}
+    value = word_of(later[0]) == "not" and not _side_of(later)  # 'but not zero' may be preferred too
+    return but and not opposite and not value
+
+
+def _side_of(limit: Tokens) -> str:
+    said = {word_of(t) for t in limit}
+    if is_upper(limit):
+        return "upper"
+    return "" if said.isdisjoint(_GREATER | _LESSER | {"least", "minimum", "min", "exceeds"}) else "lower"
+
+
+def _says_nothing_within(second: Tokens, first: Tokens) -> bool:
+    """Does a second limit let in all that the first one does?"""
+    (low, high), (least, most) = _ends(second), _ends(first)
+    below = low is None or (least is not None and low <= least)
+    return below and (high is None or (most is not None and high >= most))
+
+
+def _unit_of(limit: Tokens) -> Unit | None:
+    return next((t.number.unit for t in limit if t.number and t.number.unit), None)
+
+
+def _value_of(token: Token) -> Fraction:
+    return token.number.value if token.number else Fraction(NUMBER_WORDS[word_of(token)])
 
 
 _OF_SPREAD = frozenset("about approximately times within ± differs differ by".split())
@@ -236,6 +299,205 @@ _NO_WINDOWS = frozenset(
     "outside not no never neither nor except excluding other than without more less above below least most"
     " over under respectively either ratio times".split()
 )
+
+
+def with_between_again(tokens: Tokens) -> Tokens:
+    """`between 2 and 4 mm or 6 and 8 mm` as between 2 and 4 mm or between 6 and 8 mm.
+
+    So `between 2 and 4 mm, preferably 2.5 and 3 mm`.
+    """
+    words = [word_of(t) for t in tokens]
+    found, at, behind = list[Token](), 0, 0
+    for start in (i for i, w in enumerate(words) if w == "between"):
+        of, end = _pair_at(tokens, words, start + 1) if start >= behind else ("", 0)
+        while end:
+            behind = end
+            next_one = end + (words[end : end + 1] == [","])
+            joined = words[next_one : next_one + 1] in (["and"], ["or"])
+            next_one += 3 if words[next_one + 1 : next_one + 3] == ["/", "or"] else joined
+            while words[next_one : next_one + 1] and words[next_one] in _PREFERRING:
+                joined, next_one = True, next_one + 1
+            other, last = _pair_at(tokens, words, next_one)
+            goes_on = joined or (next_one > end and not {"and", "or"}.isdisjoint(words[last : last + 2]))
+            if not last or not goes_on or (of and other and of != other):
+                break
+            place = tokens[next_one].start
+            found += (*tokens[at:next_one], replace(tokens[start], start=place, end=place))
+            at, of, end = next_one, of or other, last
+    return (*found, *tokens[at:]) if found else tokens
+
+
+def _pair_at(tokens: Tokens, words: list[str], at: int) -> tuple[str, int]:
+    """What kind of unit, or what is counted, `6 and 8 mm` has at this place, and where the words go on.
+
+    That is 0 where no such pair stands.
+    """
+    first, last = tokens[at : at + 1], tokens[at + 2 : at + 3]
+    if not (last and words[at + 1] == "and" and has_number(first[0]) and has_number(last[0])):
+        return "", 0
+    unit = last[0].number.unit if last[0].number else None
+    if unit is not None:
+        return unit.kind.name, at + 3
+    end = at + 3 + _counts(tokens, at + 2)
+    return " ".join(words[at + 3 : end]), end
+
+
+def _counts(tokens: Tokens, at: int) -> bool:
+    """Does a word stand behind a number without a unit that may be one, or what is counted?"""
+    behind = tokens[at + 1 : at + 2]
+    bare = tokens[at].number is None or tokens[at].number.unit is None  # type: ignore[union-attr]
+    return bool(behind) and bare and behind[0].sort == "word" and word_of(behind[0]) not in _NO_UNIT
+
+
+def with_places_joined(tokens: Tokens, of_a_state: bool) -> Tokens:
+    """`open below 2 bar and above 5 bar` as below 2 and/or above 5 bar, in a condition: both are never so.
+
+    `of_a_state`: whether what a switch does may stand before its condition.
+    A second limit that has a condition of its own is none of the condition of the first.
+    """
+    words = [word_of(t) for t in tokens]
+    if "and" not in words or "respectively" in words:
+        return tokens
+    spans = list(_limits(tokens, words))
+    for first, (start, _) in enumerate(spans):
+        last = first
+        while last + 1 < len(spans) and _may_be_places(tokens, words, spans[last], spans[last + 1], start):
+            last += 1
+        joints = [end + (words[end : end + 2] == [",", "and"]) for _, end in spans[first:last]]
+        if not joints or words[joints[-1]] != "and" or _begins_a_condition(words[spans[last][1] :]):
+            continue
+        of_state = of_a_state and not any(map(has_number, tokens[:start])) and "," not in words[:start]
+        if not of_state and not _is_in_a_condition(words[:start]):
+            continue
+        led = next((n for n in (1, 2) if words[start - n : start - n + 1] == ["both"]), 0)
+        said: dict[int, Tokens] = {i: (t,) for i, t in enumerate(tokens)}
+        said |= {i: (replace(tokens[i], sort="mark", text=","),) for i in joints[:-1]}
+        both = tokens[joints[-1]]
+        said[joints[-1]] = (both, replace(both, sort="mark", text="/"), replace(both, text="or"))
+        return tuple(t for i, those in said.items() if not led or i != start - led for t in those)
+    return tokens
+
+
+def _may_be_places(
+    tokens: Tokens, words: list[str], one: tuple[int, int], then: tuple[int, int], at: int
+) -> bool:
+    """Do two limits keep each other out that an 'and' or a comma joins, the second with nothing of its own?
+
+    `at`: where the first limit of all begins.
+    """
+    (start, end), (begin, stop) = one, then
+    behind = end + (words[end : end + 1] == [","])
+    behind += words[behind : behind + 1] == ["and"]
+    lead = words[behind:begin]
+    again = lead == words[at - len(lead) : at] and lead[:1] in (["at"], ["of"], ["for"], ["under"])
+    alike = again or _LEADS_TO_A_PLACE.issuperset(lead)
+    if _unit_of(tokens[start:end]) is not None and _unit_of(tokens[begin:stop]) is None:
+        return False  # 'the greater of 25 mm and 1.5 times the rim'
+    return behind > end and alike and keep_apart(tokens[start:end], tokens[begin:stop])
+
+
+def _limits(tokens: Tokens, words: list[str]) -> Iterator[tuple[int, int]]:
+    """Where limits of one number, or ranges, stand in the words."""
+    at = 0
+    while at < len(tokens):
+        if not has_number(tokens[at]):
+            at += 1
+            continue
+        start = at
+        while start:
+            least = words[start - 1] in ("least", "most") and words[start - 2 : start - 1] == ["at"]
+            if not least and words[start - 1] not in _OF_ONE_LIMIT:
+                break
+            start -= 1 + least
+        joined = words[at + 1 : at + 2] in (["to"], ["-"], ["–"])
+        joined = joined or (words[at + 1 : at + 2] == ["and"] and "between" in words[start:at])
+        last = at + 2 if joined and at + 2 < len(tokens) and has_number(tokens[at + 2]) else at
+        end = last + 1 + _counts(tokens, last)
+        if words[end : end + 1] in (["or"], ["and"]) and words[end + 1 : end + 2] != []:
+            number = end + 2 < len(tokens) and has_number(tokens[end + 2])
+            open_end = words[end + 1] in _GREATER | _LESSER and not number
+            end += 2 * (open_end and words[end + 2 : end + 3] != ["than"])
+        yield start, end
+        at = end
+
+
+def _begins_a_condition(words: list[str]) -> bool:
+    """Does a condition begin in the words?"""
+    at = any(w == "at" and then not in ("least", "most") for w, then in pairwise((*words, "")))
+    return at or not _BEFORE_CONDITIONS.isdisjoint(words)
+
+
+def _is_in_a_condition(words: list[str]) -> bool:
+    """Do the words end in a condition that has begun, with no comma since?"""
+    pairs = enumerate(pairwise((*words, "")))
+    last = max(
+        (i for i, pair in pairs if _begins_a_condition([*pair][: 1 + (pair[0] == "at")])), default=None
+    )
+    return last is not None and "," not in words[last:]
+
+
+_BEFORE_CONDITIONS = frozenset(
+    "if when whenever where wherever while unless once until for with under during only otherwise".split()
+)
+_LEADS_TO_A_PLACE = frozenset("at of in a the range both".split())
+_OF_ONE_LIMIT = OF_LIMITS - {"and", "or", "at", "least", "most"}
+_PAIR = 3
+_NO_UNIT = (
+    OF_LIMITS | _BEFORE_CONDITIONS | frozenset("is are be of in a the but nor than times per each".split())
+)
+_PREFERRING = PREFERENCES | {"more", "even", "still", "most"}
+
+
+def with_interval_ends(tokens: Tokens) -> Tokens:
+    """`in the open interval from 2 to 4 mm` as from 2 to 4 mm, exclusive; `left-open` of the lower end."""
+    words = [word_of(t) for t in tokens]
+    for at in (i for i, w in enumerate(words) if w in ("interval", "range")):
+        told = next((n for n in (2, 1) if " ".join(words[max(at - n, 0) : at]) in _OPEN_SIDES), 0)
+        start = at - told
+        start -= words[start - 1 : start] in (["a"], ["an"], ["the"])
+        start -= words[start - 1 : start] in (["in"], ["within"])
+        low = at + 1 + (words[at + 1 : at + 2] in (["of"], ["from"], ["between"]))
+        ends = tokens[low : low + 3]
+        pair = len(ends) == _PAIR and has_number(ends[0]) and has_number(ends[2])
+        if not told or not pair or words[low + 1] not in ("to", "and", "-", "–"):
+            continue
+        before, behind = _OPEN_SIDES[" ".join(words[at - told : at])]
+        first, to, last = (tokens[i] for i in (at, low + 1, low + 2))
+
+        def word(text: str, place: Token) -> Token:
+            sort = "mark" if text == "," else "word"
+            return replace(place, sort=sort, text=text, number=None, start=place.end)
+
+        led = replace(first, text="from")
+        if before == behind:
+            said = (
+                led,
+                ends[0],
+                replace(to, sort="word", text="to"),
+                last,
+                word(",", last),
+                word(before, last),
+            )
+        else:
+            said = (
+                led,
+                ends[0],
+                word(before, ends[0]),
+                replace(to, sort="word", text="to"),
+                last,
+                word(behind, last),
+            )
+        return (*tokens[:start], *said, *tokens[low + 3 :])
+    return tokens
+
+
+_OPEN_SIDES = {
+    "open": ("exclusive", "exclusive"),
+    "closed": ("inclusive", "inclusive"),
+    **dict.fromkeys(("left-open", "left open", "right-closed", "right closed"), ("exclusive", "inclusive")),
+    **dict.fromkeys(("right-open", "right open", "left-closed", "left closed"), ("inclusive", "exclusive")),
+}
+"""Whether the ends of a range that is called so are in it."""
 
 
 def limits_in_a_row(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:

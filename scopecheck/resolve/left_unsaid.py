@@ -413,6 +413,9 @@ def _that_of_another(said: list[str], subjects: Things) -> Why:
     return f"'that of' is the {first} of it, and {subjects[1].text} is another measure", "Say which is meant."
 
 
+_JOINING = ("and", "or", "but")
+
+
 def preferred_beyond(words: Words) -> Iterator[Diagnostic]:
     """A warning of a preferred limit wider than the one before it: `5 to 10 mV, preferably 2 to 8 mV`."""
     said = [word_of(t) for t in words.tokens]
@@ -421,6 +424,10 @@ def preferred_beyond(words: Words) -> Iterator[Diagnostic]:
     for main, preferred in pairwise(pieces):
         while main and word_of(main[-1]) in (",", "and", "or", "more", "even", "still", "most"):
             main = main[:-1]  # of 'more preferably'
+        ends = (
+            i for i, t in enumerate(preferred[:-1]) if t.text == "," and word_of(preferred[i + 1]) in _JOINING
+        )
+        preferred = preferred[: next(ends, len(preferred))]
         if reaches_beyond(preferred, main):
             yield Diagnostic(
                 "warning", words.span, "what is preferred reaches beyond the limit before it",

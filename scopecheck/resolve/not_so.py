@@ -19,6 +19,7 @@ from scopecheck.language.syntax import Words
 from scopecheck.matching.chart import has_number, word_of
 from scopecheck.matching.phrase_advice import OF_WHAT_IS_LEFT, WHAT_IS_LEFT
 from scopecheck.matching.said_once import RATIO_BY, ratio_on_another_basis
+from scopecheck.matching.states import side_words
 from scopecheck.matching.subjects import Subject, is_bare_share, is_in_points
 from scopecheck.rewording.plainer_counts import DISTANCES
 from scopecheck.rewording.plainer_steps import AND_THEN
@@ -89,6 +90,9 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _and_the_like(said, subjects)
         or _and_beside_or(tokens, said, subjects)
         or _or_behind_condition(tokens, said, subjects)
+        or _at_neither(said, subjects)
+        or _not_and_not(said, subjects)
+        or _half_open(said)
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
@@ -481,6 +485,49 @@ def _or_behind_condition(tokens: Tokens, said: list[str], subjects: Things) -> W
                 "The condition may go for the first of them alone, or for both.",
             )
     return None
+
+
+def _at_neither(said: list[str], subjects: Things) -> Why:
+    """`at least 2 bar at neither 20 °C nor 40 °C`: the limit is denied there, and none of elsewhere."""
+    at = said.index("neither") if len(subjects) > 1 and "neither" in said else 0
+    if not at or said[at - 1] not in ("at", "for", "during", "upon", "under") or "nor" not in said[at:]:
+        return None
+    if not {"if", "when", "where", "only", "unless", "nowhere"}.isdisjoint(said[:at]):
+        return None
+    return (
+        f"'{said[at - 1]} neither ... nor ...' denies what stands before it",
+        "Of what is so elsewhere nothing is said.",
+    )
+
+
+def _not_and_not(said: list[str], subjects: Things) -> Why:
+    """`opens not below 2 bar and not above 5 bar`: not open there, or open in between?"""
+    at = next((i for i in range(1, len(said) - 1) if said[i] == "not" and said[i + 1] in _BESIDE), 0)
+    if len(subjects) < 2 or not at or said[at - 1] in ("is", "are", "being", "be", "pressures", "and", "or"):
+        return None
+    states = {w for s in subjects for w in side_words(s.bound, s.text)}
+    again = any(w in ("and", "or") and then == "not" for w, then in pairwise(said[at:]))
+    if said[at - 1] not in states or not again:
+        return None
+    return (
+        f"'{said[at - 1]} not ... and not ...' may mean two things",
+        "It may not be so there, or be so in between.",
+    )
+
+
+_BESIDE = frozenset("below above under over less more lower higher greater smaller".split())
+
+
+def _half_open(said: list[str]) -> Why:
+    """`in the half-open interval from 2 to 4 mm`: which of its ends is none of it?"""
+    text = f" {' '.join(said)} "
+    called = next((w for w in ("half-open", "half open", "semi-open", "half-closed") if f" {w} " in text), "")
+    if not called or {"interval", "range"}.isdisjoint(said):
+        return None
+    return (
+        f"'{called}' does not tell which of the two ends is left out",
+        "Say of each end whether it is included.",
+    )
 
 
 def _and_the_like(said: list[str], subjects: Things) -> Why:

@@ -1217,7 +1217,11 @@ class Reader:
     def _job_of(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Job, tuple[Token, ...]]:
-        job = Job(self.place, subjects, words, without_unit(tokens))
+        longer = len(tokens) > len(
+            words.tokens
+        )  # said otherwise: a part of them may be as long as the claim's
+        among = Words(words.text, tokens, words.span) if longer else words
+        job = Job(self.place, subjects, among, without_unit(tokens))
         tokens = with_units(tokens, is_unitless(subjects[0].bound))
         mixture = subjects[0].mixture if len(subjects) == 1 else None
         if mixture is not None and isinstance(subjects[0].bound, Typed):

@@ -20,10 +20,16 @@ from scopecheck.matching.everyday import (
 from scopecheck.matching.of_ratios import with_shared_one
 from scopecheck.matching.one_quantity import with_period_apart
 from scopecheck.matching.phrase_advice import NOT_READ, shortened
-from scopecheck.matching.shared_limits import with_windows
+from scopecheck.matching.shared_limits import (
+    with_between_again,
+    with_interval_ends,
+    with_places_joined,
+    with_windows,
+)
 from scopecheck.matching.signs import with_signs_for_units
 from scopecheck.matching.subjects import Subject, is_bare_share
 from scopecheck.matching.together import says_together, with_and
+from scopecheck.occurrences.readings import is_switch
 from scopecheck.rewording.beside_sums import with_mixture_as_total
 from scopecheck.rewording.choice_of_counts import (
     with_things_chosen,
@@ -52,7 +58,9 @@ from scopecheck.rewording.plainer_members import with_kinds_named, with_list_of_
 from scopecheck.rewording.plainer_shares import with_amount_elided, with_range_of_the_other
 from scopecheck.rewording.plainer_states import (
     with_doing_so,
+    with_either_of_one,
     with_measure_passed,
+    with_neither_place,
     with_only_behind_state,
     with_permission,
     with_value_of_change,
@@ -109,7 +117,8 @@ def ready(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[To
 def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
     """The words without gaps, and with signs beside numbers in words."""
     told = with_amount_elided(words.tokens, subjects)
-    tokens = with_shared_one(with_runs(tuple(t for t in told if t.sort != "gap"), "contractions"))
+    tokens = with_neither_place(tuple(t for t in told if t.sort != "gap"), subjects)
+    tokens = with_shared_one(with_runs(tokens, "contractions"))
     if len(subjects) > 1 and not any(s.moments for s in subjects):
         tokens = with_runs(tokens, "leaving_runs")
     tokens = with_shared_verb(with_forms(without_proviso(tokens, subjects), "usual_forms"), subjects)
@@ -148,6 +157,10 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_units_of_the_last(with_signs_in_words(tokens))
+    tokens = with_between_again(with_interval_ends(tokens))
+    if len(subjects) > 1:
+        tokens = with_either_of_one(tokens, subjects)
+        tokens = with_places_joined(tokens, any(is_switch(s.bound) for s in subjects))
     tokens = with_windows(tokens) if len(subjects) == 1 or _is_conditional(tokens) else tokens
     tokens = with_mixture_as_total(tokens, subjects, names)
     if len(subjects) > 1 and says_together(words.text):

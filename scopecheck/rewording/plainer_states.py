@@ -499,6 +499,54 @@ _MAY_STAND = frozenset("is are be in the to position state switched turned switc
 }  # fmt: skip
 
 
+def with_neither_place(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`opens neither below 2 bar nor above 5 bar`, `is open at neither 2 nor 5 bar`, as not open there."""
+    words = [word_of(t) for t in tokens]
+    if len(subjects) < 2 or "neither" not in words or "nor" not in words:
+        return tokens
+    at = words.index("neither")
+    nor = words.index("nor")
+    states = {w for s in subjects for w in side_words(s.bound, s.text)}
+    place = at - (words[at - 1] in PLACING)
+    if not (0 < place < nor and at < nor) or states.isdisjoint(words[:place]) or "not" in words[:place]:
+        return tokens
+    if not _OPENING.isdisjoint(words[:place]) or any(t.number for t in tokens[:place]):
+        return tokens
+    either = replace(tokens[nor], text="or")
+    behind = (*tokens[place:at], *tokens[at + 1 : nor], either, *tokens[nor + 1 :])
+    return (*tokens[:place], replace(tokens[at], text="not"), *behind)
+
+
+PLACING = ("at", "for", "during", "upon", "under", "with", "in")
+_OPENING = frozenset("only if when where while unless until once at of for with in during".split())
+
+
+def with_either_of_one(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`at least 2 mm for both copper and zinc`, of what is one of these, as for copper or zinc."""
+    words = [word_of(t) for t in tokens]
+    for thing in subjects[1:]:
+        if "and" not in words or is_switch(thing.bound):
+            continue
+        members = _members(thing)
+        for at in (i for i, w in enumerate(words) if w == "and"):
+            comma = words[at - 1] == ","
+            before = [m for m in members if words[: at - comma][-len(m) :] == m]
+            behind = [m for m in members if words[at + 1 : at + 1 + len(m)] == m]
+            start = at - comma - max(map(len, before), default=0)
+            whole = any(words[start : start + len(m)] == m for m in members if "and" in m)
+            if not (before and behind) or whole or _BEFORE_ONE.isdisjoint(words[:start]):
+                continue
+            while start and (words[start - 1] == "," or any(words[:start][-len(m) :] == m for m in members)):
+                start -= 1
+            led = words[start - 1 : start] == ["both"]
+            either = (*tokens[start:at], replace(tokens[at], text="or"), *tokens[at + 1 :])
+            return (*tokens[: start - led], *either)
+    return tokens
+
+
+_BEFORE_ONE = frozenset("for with if when where while unless of".split())
+
+
 def with_latest_value(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`opens at the latest at 5 bar` as when it has come to 5 bar, `at the earliest` as nowhere but then."""
     states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
