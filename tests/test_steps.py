@@ -9,12 +9,13 @@ import pytest
 
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.construction import base_construction
+from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Read
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.spans import Source
 from scopecheck.report.things import thing_text
 from scopecheck.resolve.sheet import read_sheet
-from scopecheck.solving.evaluate import evaluate
+from scopecheck.solving.evaluate import evaluate, meets
 from tests.reported import one_line, text_of
 from tests.sheets import all_readings, errors, presumed_in_symbols, presumed_labels, sheet
 
@@ -222,6 +223,38 @@ def test_a_limit_at_all_times_is_told_from_the_lowest_and_the_highest_if_it_leav
     (group,) = [g for g in made.groups if "at its end" in {r.label for r in g.readings}]
     assert ("at all times" in {r.label for r in group.readings}) is told
     assert ("at all times" in dict(group.not_tried)) is not told
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "within ±2 % of a rated force",
+        "kept within ±2 % of a rated force",
+        "at most 102 % of a rated force",
+        "between 0.98 and 1.02 times a rated force",
+        "not more than 2 % above a rated force",
+        "98 to 102 % of a rated force",
+        "about 20 kN",
+        "kept at about 20 kN",
+        "20 kN ± 2 %",
+    ],
+)
+def test_what_stands_still_leaves_no_gap_in_what_moves(words: str) -> None:
+    """A width in per cent, of a number or of a quantity that is no step's, does not change in its course."""
+    declared = "holding  step in s\n  force  force in kN\nrated force  force in kN\n"
+    line = f"   | force of holding : {words}\n"
+    made = sheet(f"{declared}\n1. A method comprising holding, the force being {words}.\n{line}")
+    (group,) = [g for g in made.groups if "at all times" in {r.label for r in g.readings}]
+    label = next(i for i, r in enumerate(group.readings) if r.label == "at all times")
+    (x,) = made.claims[0].limitations
+    k = base_construction(made).with_reading(group.index, label)
+    own = {m: f"{m} force of holding" for m in ("lowest", "highest", "average")}
+    met = []
+    for lowest, highest in ((20, 20), (10, 20), (20, 30)):
+        thing = {d.name: Fraction(20000) for d in made.declarations if isinstance(d, NumberDecl)}
+        thing |= {own["lowest"]: Fraction(1000 * lowest), own["highest"]: Fraction(1000 * highest)}
+        met.append(meets(x.formula, thing, k))
+    assert met == [True, words.startswith("at most"), False]
 
 
 @pytest.mark.parametrize(

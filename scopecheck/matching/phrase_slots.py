@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 from os.path import basename
 
+from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, Composition, SetDecl, Step
 from scopecheck.core.formula import Add, All, Const, ExactlyOne, Formula, Negate, Truth, all_of
 from scopecheck.core.model import OwnPhrase, called
@@ -460,10 +461,11 @@ def _perhaps_a_change(tokens: tuple[Token, ...]) -> str:
     return help if change else ""
 
 
-def _at_all_times(limits: tuple[Formula, ...], text: str) -> Listed:
+def _at_all_times(limits: tuple[Formula, Formula], text: str) -> Listed:
     """The limit at every moment: on the lowest and the highest value, if what lies between is within."""
-    if not all(map(without_gap, limits)):
-        return Listed((), (), f"'{text}' leaves a gap, so it cannot be told from the ends")
+    lowest, highest = map(names_in, limits)
+    if not all(without_gap(limit, lowest ^ highest) for limit in limits):
+        return Listed((), (), f"'{text}' may leave a gap, so it cannot be told from the ends")
     return Listed((All(limits),), (), text)
 
 

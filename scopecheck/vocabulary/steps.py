@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 from fractions import Fraction
 from itertools import pairwise
 
+from scopecheck.core.construction import names_in
 from scopecheck.core.declared import DONE, NOT_DONE, ChoiceDecl, Declaration, NumberDecl, Step
 from scopecheck.core.formula import (
     Add,
@@ -32,7 +33,6 @@ from scopecheck.core.formula import (
     Negate,
     Not,
     Op,
-    Parameter,
     Read,
     Rounded,
     Term,
@@ -230,41 +230,45 @@ def _when(conditions: tuple[Formula, ...], fact: Formula) -> Formula:
     return Implies(All(conditions), fact) if conditions else fact
 
 
-def without_gap(limit: Formula) -> bool:
-    """Is what meets the limit, on any of its readings, one range without a gap, for what can be told?"""
+def without_gap(limit: Formula, moving: frozenset[str]) -> bool:
+    """Is what meets the limit, on any of its readings, one range without a gap of these names, for what can
+    be told?
+    """
     match limit:
         case Compare(op=op, left=left, right=right):
-            return op != "!=" and _ranging(left, op in ("<", "<=")) and _ranging(right, op in (">", ">="))
+            sides = (left, op in ("<", "<=")), (right, op in (">", ">="))
+            return op != "!=" and all(_ranging(side, bounded, moving) for side, bounded in sides)
         case All(items=items):
-            return all(map(without_gap, items))
+            return all(without_gap(item, moving) for item in items)
         case Read(options=options):
-            return all(map(without_gap, options))
+            return all(without_gap(option, moving) for option in options)
         case Truth():
             return True
         case _:
             return False
 
 
-def _ranging(term: Term, bounded_above: bool) -> bool:
-    """Does the term go one way with what is measured, or, where only great values are shut out, is it a
-    distance?
-    """
+def _ranging(term: Term, bounded_above: bool, moving: frozenset[str]) -> bool:
+    """Does the term go one way with what moves, or is it a distance, where only great values are shut out?"""
+    if moving.isdisjoint(names_in(term)):
+        return True
     match term:
-        case Const() | Measured() | Parameter():
+        case Measured():
             return True
         case Magnitude(item=item):
-            return bounded_above and _ranging(item, bounded_above)
+            return bounded_above and _ranging(item, bounded_above, moving)
         case Add(items=items):
-            return all(_ranging(item, bounded_above) for item in items)
+            return all(_ranging(item, bounded_above, moving) for item in items)
         case Branch(then=then, otherwise=Divide()):
-            return _ranging(then, bounded_above)
+            return _ranging(then, bounded_above, moving)
         case Negate(item=item):
-            return _ranging(item, not bounded_above)
+            return _ranging(item, not bounded_above, moving)
         case Rounded(item=item):
-            return _ranging(item, bounded_above)
-        case Multiply(left=Const(), right=item) | Divide(left=item, right=Const()):
+            return _ranging(item, bounded_above, moving)
+        case Multiply(left=factor, right=item) | Divide(left=item, right=factor):
             # A negative factor would turn it round; a distance then bounds the other way.
-            return not isinstance(item, Magnitude) and _ranging(item, bounded_above)
+            still = moving.isdisjoint(names_in(factor))
+            return still and not isinstance(item, Magnitude) and _ranging(item, bounded_above, moving)
         case _:
             return False
 
