@@ -255,6 +255,14 @@ VALVE = "valve  one of open, closed\npressure  pressure in bar"
         ("ratio  number \"signal-to-noise ratio\"", "ratio", "better than 60", ["more than that"]),
         ("ratio  number", "ratio", "better than 60", ["more than that", "less than that"]),
         ("loss  number \"loss of efficiency\"", "loss", "60 or better", ["at most that", "at least that"]),
+        # what is after something is not before it
+        (STEPS, "drying", "started no more than 1 minute after the soaking",
+         ["by the clock, from its end", "by the clock, from its beginning"]),
+        (STEPS, "drying", "started within 1 minute of the soaking",
+         ["by the clock, from its end", "by the clock, from its beginning", "before or after"]),
+        (STEPS, "soaking, drying", "comprising the successive steps of",
+         ["each over before the next begins", "those that are done", "each begun before the next begins"]),
+        (STEPS, "duration of drying", "held for 12 to 15 minutes", ["both ends in", "rounds to the ends"]),
     ],
 )  # fmt: skip
 def test_the_readings_are_these(declared: str, left: str, words: str, labels: list[str]) -> None:
