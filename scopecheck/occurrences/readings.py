@@ -7,16 +7,14 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from scopecheck.core.construction import names_in
-from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl
+from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
 from scopecheck.core.formula import (
     OTHERS,
     All,
     Any,
-    Compare,
     Const,
     ExactlyOne,
     Formula,
-    Measured,
     Not,
     Parameter,
     Read,
@@ -520,23 +518,4 @@ def meaning_of(
     for free in reading.written.free:
         number = Const(fixed[free.name]) if free.name in fixed else Parameter(keys[free.name])
         slots[free.name] = Typed(number, kind_of_free(free, at, names)[0])
-    return _reached(formula(context(names, "reading", slots, own), parsed(reading.formula, names.own)), names)
-
-
-_MANY = 9
-
-
-def _reached(one: Formula, names: Names) -> Formula:
-    """A long list of numbers, such as of the powers of two, up to the greatest that is declared."""
-    if not isinstance(one, Any) or len(one.items) < _MANY:
-        return one
-    kept = tuple(item for item in one.items if not _is_beyond(item, names))
-    return Any(kept) if kept else one
-
-
-def _is_beyond(one: Formula, names: Names) -> bool:
-    if not (isinstance(one, Compare) and isinstance(one.left, Measured) and isinstance(one.right, Const)):
-        return False
-    declared = names.declared(one.left.name)
-    upper = declared.upper if isinstance(declared, NumberDecl) else None
-    return upper is not None and one.op == "=" and one.right.value > upper.value
+    return formula(context(names, "reading", slots, own), parsed(reading.formula, names.own))

@@ -139,65 +139,29 @@ _LETTERS = 2
 def powers_named(
     tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...], names: Names
 ) -> Trouble | None:
-    """The error for `a power of two` of a number without an end, and for a prime one; None for others."""
+    """The error for `a power of two`, whose numbers have no end and may begin with 1; None for others."""
     said = [word_of(t) for t in tokens]
     at = next(
         (i for i in range(len(said) - 2) if said[i : i + 2] in (["power", "of"], ["powers", "of"])), None
     )
     primes = next((i for i in range(len(said)) if said[i] in ("prime", "primes")), None)
     base = {"two": 2, "2": 2, "ten": 10, "10": 10}.get(said[at + 2]) if at is not None else None
-    plain = [s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind == PLAIN_KIND]
-    if (base is None and primes is None) or not plain:
+    bound = subjects[0].bound if subjects else None
+    if (base is None and primes is None) or not isinstance(bound, Typed) or bound.kind != PLAIN_KIND:
         return None
-    name = plain[0].text
-    upper = _declared_end(name, names)
-    if base is None or at is None:
+    name = subjects[0].text
+    made = names.declared(name)
+    upper = made.upper.value if isinstance(made, NumberDecl) and made.upper is not None else None
+    if base is None:
         return _as_primes(words, name, upper)
-    ended = _ended_by(tokens[at + 3 :]) if len(plain) == 1 else None
-    ends = [ended if ended is not None else _declared_end(s.text, names) for s in plain]
-    known = all(end is not None and end <= GREATEST_POWER[base] for end in ends)
-    counts = all(isinstance(s.bound, Typed) and s.bound.whole for s in plain)
-    of_another = said[at + 3 : at + 4] in (["or"], ["and"]) and _is_number(
-        tokens[min(at + 4, len(tokens) - 1)]
-    )
-    if known and counts and not of_another:
-        return None
     powers = [base**i for i in range(_POWERS if upper is None else 64)]
     listed = " OR ".join(f"{name} = {n}" for n in powers if upper is None or n <= upper)
     more = "" if upper is not None else " and so on, to the greatest that may be meant"
-    open_count = (
-        next((s.text for s, end in zip(plain, ends, strict=True) if end is None), "") if counts else ""
-    )
-    to_end = f"give it an end where it is declared: {open_count}  count, <= 64; or " if open_count else ""
     return trouble(
-        words.span, f"'power of {said[at + 2]}' is read as no list of numbers",
+        words.span, f"'power of {said[(at or 0) + 2]}' is read as no list of numbers",
         "The numbers have no end, and whether 1 is one of them the words leave open.",
-        f"{to_end}write them behind the words: two blanks, exactly {listed}{more}; without the 1 if it is"
-        " none",
+        f"write them behind the words: two blanks, exactly {listed}{more}; without the 1 if it is none",
     )  # fmt: skip
-
-
-def _declared_end(name: str, names: Names) -> Fraction | None:
-    made = names.declared(name)
-    return made.upper.value if isinstance(made, NumberDecl) and made.upper is not None else None
-
-
-GREATEST_POWER = {2: 2**16, 10: 10**9}
-"""The last of the powers of each that its phrase knows."""
-_BEFORE_END = (
-    ["up", "to"], ["at", "most"], ["not", "exceeding"], ["not", "more", "than"], ["no", "more", "than"],
-    ["less", "than"], ["smaller", "than"], ["below"], ["of", "at", "most"], ["not", "greater", "than"],
-    ["no", "greater", "than"],
-)  # fmt: skip
-
-
-def _ended_by(behind: tuple[Token, ...]) -> Fraction | None:
-    """The greatest number that words behind `a power of two` leave: `not exceeding 64`, `from 2 to 64`."""
-    said = [word_of(t) for t in behind]
-    ranged = said[:1] in (["between"], ["from"]) and said[2:3] in (["and"], ["to"])
-    lead = 3 if ranged else next((len(run) for run in _BEFORE_END if said[: len(run)] == run), None)
-    end = behind[-1].number if lead is not None and len(behind) == lead + 1 else None
-    return end.value if end is not None and end.unit is None else None
 
 
 def _as_primes(words: Words, name: str, upper: Fraction | None) -> Trouble:
