@@ -1096,7 +1096,7 @@ RINSED = "rinsing  step in min"
         (METALS, "metal", "not one of zinc and tin", "not (zinc IN metal or tin IN metal)"),
         (METALS, "metal", "not any one of zinc, tin and copper",
          "not (zinc IN metal or tin IN metal or copper IN metal)"),
-        (METALS, "metal", "not exactly one of zinc and tin", "not ONE((zinc IN metal), (tin IN metal))"),
+        (METALS, "metal", "not exactly one of zinc and tin", "not (zinc IN metal xor tin IN metal)"),
     ],
 )  # fmt: skip
 def test_preferences_ranges_and_places_are_read_as_meant(

@@ -223,16 +223,21 @@ _ONLY = ("only", "just", "merely", "solely")
 
 def _another_value(tokens: Tokens, said: list[str], own: set[str], subjects: Things) -> Why:
     """`the ripple current is below 0.5 A when ...`, of a current: another value than that."""
-    another = listed("unheard", "another_value") - own
-    measured = bool(subjects) and isinstance(subjects[0].bound, Typed)
-    before = next((i for i, t in enumerate(tokens) if t.number), 0)
-    said = said if len(subjects) > 1 else said[: before * measured]
+    another = listed("unheard", "another_value" if len(subjects) > 1 else "another_of_one") - own
+    if len(subjects) == 1:
+        measured = isinstance(subjects[0].bound, Typed)
+        said = said[: measured * next((i for i, t in enumerate(tokens) if t.number), 0)]
+        if "by" in said and "least" not in said:
+            another -= _MOVING  # by so much at most
     word = next((w for w in said if w in another), "")
     return (
         (f"'{word}' makes another value of what is declared", "Declare it by a name of its own.")
         if word
         else None
     )
+
+
+_MOVING = frozenset("fluctuates fluctuate fluctuated".split())
 
 
 def _of_both(tokens: Tokens, subjects: Things) -> Why:

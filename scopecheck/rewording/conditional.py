@@ -15,7 +15,7 @@ from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.matching.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.matching.chart import FILLERS, PREFERENCES, Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.phrase_slots import own_phrase
 from scopecheck.matching.shared_limits import (
@@ -202,6 +202,8 @@ def _before_another(sides: Sides, tokens: Tokens) -> Formula | None:
     if [f.slot.kind for f in fills] != ["outcome", "condition"]:
         return None
     limit, condition = (f.tokens for f in fills)
+    if not called and not PREFERENCES.isdisjoint(map(word_of, condition)):
+        return None  # 'is preferably below 5 mm but at most 8 mm' is one condition
     roles = _chosen(sides, found[0], left)
     own = sides.side(last, roles.outcome) if called in ("", roles.outcome[0].text) else None
     if own is None:

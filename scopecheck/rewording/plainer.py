@@ -322,10 +322,6 @@ def _with_both_ends_within(tokens: Tokens) -> Tokens:
     joined = joined and (len(words) == 4 or words[4:5] == ["of"])
     if joined and tokens[1].number and tokens[3].number:
         return tokens[1:]
-    for at in (i for i in range(1, len(words) - 4) if words[i] == "within" and words[i + 4] == "of"):
-        share = is_bare_share(tokens[at + 3]) and words[at + 2] in ("-", "–", "to")
-        if share and tokens[at + 1].number and words[at - 1] in _IS_WITHIN:
-            return (*tokens[:at], *tokens[at + 1 :])  # 'is within 80 to 125 % of the rim'
     for at in range(len(words) - 3):
         if (
             words[at] == "within"
@@ -335,9 +331,6 @@ def _with_both_ends_within(tokens: Tokens) -> Tokens:
         ):
             return (*tokens[:at], replace(tokens[at], text="between"), *tokens[at + 1 :])
     return tokens
-
-
-_IS_WITHIN = frozenset("is are be being lies lie not falls remains stays".split())
 
 
 def _without_measure_before(tokens: Tokens) -> Tokens:

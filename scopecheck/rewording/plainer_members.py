@@ -54,9 +54,11 @@ def _without_choosing(tokens: Tokens) -> Tokens:
     """`zinc is selected`, `zinc and tin are present`, without what is done with them."""
     words = [word_of(t) for t in tokens]
     done = len(words) > 2 and words[-2] in ("is", "are", "being") and words[-1] in _CHOSEN
-    return tokens[:-2] if done else tokens
+    return tokens[:-2] if done and _CONDITIONS.isdisjoint(words) else tokens
 
 
+_CONDITIONS = frozenset("if when whenever where unless once provided while".split())
+"""Behind these it is what is chosen that is the condition."""
 _CHOSEN = frozenset("selected chosen employed present contained included".split())
 
 

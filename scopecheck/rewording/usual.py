@@ -404,6 +404,9 @@ def _with_what_is_contained(tokens: tuple[Token, ...], subject: SetDecl) -> tupl
     if verb < 1 or texts[verb] not in ("is", "are", "being") or texts[-1] not in _CONTAINED:
         return tokens
     named = f" {' '.join(texts[:verb])} "
+    alone = any(f" {member.lower()} " == named for member in subject.members)
+    if not _CONDITIONS.isdisjoint(texts) or (alone and texts[verb:] == ["is", "present"]):
+        return tokens  # the condition has it, or it is read so
     if not any(f" {member.lower()} " in named for member in subject.members):
         return tokens
     denied = texts[-2] == "not"
@@ -413,6 +416,7 @@ def _with_what_is_contained(tokens: tuple[Token, ...], subject: SetDecl) -> tupl
     return (*said, *tokens[:verb])
 
 
+_CONDITIONS = frozenset("if when whenever where unless once provided while".split())
 _CONTAINED = ("contained", "present", "included", "comprised", "used", "employed", "added")
 
 
