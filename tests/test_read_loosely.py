@@ -111,7 +111,7 @@ WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
         "current, rated current, temp",
         "reduce the charging current to one half or less of a base current if the"
         " cell temperature rises above 3 °C",
-        ("'charging' is read past", "'a base current' is read as rated current"),
+        ("'charging' is read past", "'a base current' is read as rated current", "'cell' is read as temp"),
         lambda x, y, t: True if t <= 3 else None if not y else 2 * x <= y,
     ),
     (

@@ -122,11 +122,12 @@ SOAKED = "start of soaking = 0 min, duration of soaking = 10 min"
 
 
 def symbols(declared: str, left: str, words: str) -> list[str]:
-    """What each phrase of the words comes to as presumed."""
+    """What each phrase of the words comes to as presumed, at each of its places."""
     made = sheet(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
     (line,) = made.claims[0].limitations
-    reads = {n.group: n for n in nodes(line.formula) if isinstance(n, Read)}
-    return [written(made, reads[g].options[made.groups[g].base]) for g in line.groups]
+    reads = [n for n in nodes(line.formula) if isinstance(n, Read)]
+    told = (n.options[made.groups[n.group].base] for g in line.groups for n in reads if n.group == g)
+    return [written(made, option) for option in dict.fromkeys(told)]
 
 
 OIL_AND_GUM = [

@@ -192,7 +192,7 @@ READ: list[tuple[str, str, str, tuple[str, ...], Met]] = [
      "a length of 1 to 2 times its diameter", ("'its diameter' is read as pellet diameter",),
      lambda a, b: b <= a <= 2 * b),
     ("free height, pocket height  length in mm", "free height, pocket height",
-     "2 to 4 times its height in the pocket", ("'its height in the pocket' is read as pocket height",),
+     "2 to 4 times its height in the pocket", (),
      lambda a, b: 2 * b <= a <= 4 * b),
     ("prestress  force in kN", "prestress", "a prestressing force of between 2 and 4 kN", (),
      lambda x: 2 <= x <= 4),

@@ -247,7 +247,9 @@ class Sides:
         if kind is None or not own.isdisjoint((*said, word_of(rest[0]))) or not _ITS.isdisjoint(said):
             return ()
         idle = FILLERS | _NEVER_LAST | listed("measures", "nouns") | listed("conditional", "leading")
-        return () if idle.issuperset(said) else tokens
+        if idle.issuperset(said):
+            return ()
+        return tokens[said[0] in FILLERS :]
 
     def _names_another(self, tokens: Tokens, thing: Subject) -> bool:
         """Do the words have the name of another quantity of its kind?"""
