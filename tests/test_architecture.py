@@ -39,7 +39,7 @@ FLOORS: dict[str, str] = {
     ),
     "exact": "greater_figure fitting bare_shares arithmetic parts functions terms formulas",
     "occurrences": (
-        "groups settling rivals occurrence plain_readings limit_texts free_numbers readings alike"
+        "groups settling rivals occurrence plain_readings limit_texts free_numbers alike readings"
         " defined_words"
     ),
     "matching": (

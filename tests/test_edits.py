@@ -279,8 +279,6 @@ TWO_DEGREES = "curing, Tg  temperature in degC"
          "polymer + drug >= ... * ..."),
         (WEIGHTS, "polymer, drug", "the polymer kinds and drug kinds are 5 to 8 mg in total so to say",
          "... mg <= polymer + drug <= ... mg"),
-        ("latitude  in deg", "latitude", "only within a zone extending between latitudes 30°-45°",
-         "... deg <= latitude <= ... deg"),
         ("gap  length in mm", "gap", "between kinds of plates at most 3 mm", "gap <= ... mm"),
         ("gap  length in mm", "gap", "does not quite lie between some 3 and some 5 mm",
          "NOT (... mm <= gap <= ... mm)"),

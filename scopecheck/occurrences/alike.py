@@ -17,6 +17,11 @@ BY_FIGURES = frozenset((("rounding", "figures"), ("rounding", "trailing zeros no
 BY_PLACE = ("rounding", "half away")
 
 
+def by_place(axes: tuple[tuple[str, str], ...]) -> tuple[tuple[str, str], ...]:
+    """What a reading sets that rounds to the last place where this one goes by figures; else what it sets."""
+    return tuple(BY_PLACE if axis in BY_FIGURES else axis for axis in axes)
+
+
 @record
 class _Whole:
     """Groups of words alike as one: its readings, and for each group which of its own says each of them."""
@@ -69,7 +74,7 @@ def _together(drafts: Sequence[Draft]) -> _Whole | None:
 
 def _said(draft: Draft, reading: Reading) -> int | None:
     """Which of the draft's readings is that one, or what who takes that one takes it for; None: none is."""
-    axes = tuple(BY_PLACE if axis in BY_FIGURES else axis for axis in reading.axes)
+    axes = by_place(reading.axes)
     own = [(r.label, r.axes, r.standing) for r in draft.readings]
     if (reading.label, reading.axes, reading.standing) in own:
         return own.index((reading.label, reading.axes, reading.standing))

@@ -36,6 +36,7 @@ from scopecheck.language.syntax import (
     Raw,
     ReadStatement,
 )
+from scopecheck.occurrences.alike import by_place
 from scopecheck.occurrences.free_numbers import kind_of_free, open_numbers, taken_as
 from scopecheck.occurrences.groups import CLAIMS, Draft, Groups, Pin
 from scopecheck.occurrences.occurrence import Occurrence, names_used, parsed
@@ -55,6 +56,7 @@ def read(
     """
     by_definition = any(d.definition.entry is entry for d in defined)
     meant, not_computed, not_tried = ([], (), ()) if by_definition else sort_out(entry, at, names)
+    meant += _named_by_figures(entry, meant, groups)
     tried = tuple(reading for reading, _ in meant)
     labels = tuple(r.label for r in tried)
     readings = tuple(
@@ -90,6 +92,17 @@ def read(
     if own and own in left:
         options.append(defined[0].meaning)
     return Read(draft.index, tuple(options))
+
+
+def _named_by_figures(
+    entry: Entry, meant: list[tuple[EntryReading, Formula]], groups: Groups
+) -> list[tuple[EntryReading, Formula]]:
+    """Readings by figures that a pin names and this place lacks: they are what rounds to its last digit."""
+    named = {pin.reading.lower() for pin in groups.pins} if groups.pins else set()
+    by_axes = {r.axes: meaning for r, meaning in reversed(meant)}
+    have = {r.label for r, _ in meant}
+    missing = (r for r in entry.readings if r.label.lower() in named and r.label not in have)
+    return [(r, by_axes[axes]) for r in missing if (axes := by_place(r.axes)) != r.axes and axes in by_axes]
 
 
 def _untried(

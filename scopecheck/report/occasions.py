@@ -88,6 +88,9 @@ SWITCHES = (Kind(("one of only yes, no", "length in mm", "count"), "mm", (USUAL,
 _LIMITS = {"r": "at least 12 mm", "q": "at least 30 mm"}
 CONDITIONS = (Kind(("length in mm", "temperature in degC"), "mm", (_LIMITS,), "conditions"),)
 """What is limited, and what the condition is about; the limits of the one, by slot."""
+_BOTH_ENDS = {"r": "at least 12 mm", "q": "at most 30 mm"}
+TWO_LIMITS = (Kind(("length in mm", "temperature in degC"), "mm", (_BOTH_ENDS,), "conditions"),)
+"""Two limits of one thing: on one side the second would hold only where the first one does."""
 BESIDE = {
     "thing": ("level", "length in mm"), "means": ("motors", "count"), "pause": ("pause", "time in min"),
 }  # fmt: skip
@@ -181,6 +184,8 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
         return (*alike, RECITED_PARTS) if recited else alike
     if "thing" in entry.subjects and "steps" in entry.only_for:
         return BESIDE_STEPS
+    if "conditions" in entry.only_for and any("r AND q" in r.formula_text for r in entry.readings):
+        return TWO_LIMITS
     own = (
         ("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS), ("classes", CLASSES),
         ("assemblies", (ASSEMBLIES,)), ("switches", SWITCHES), ("conditions", CONDITIONS),
@@ -253,7 +258,7 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     if slot.kind == "outcome":
         return f"the {NAMES[0]} is {numbers[slot.name]} without rounding"
     if slot.kind == "condition":
-        value = "50 degC" if kind in CONDITIONS else "15 mm"
+        value = "50 degC" if kind.only_for == "conditions" else "15 mm"
         value = {"50 degC": "60 degC", "15 mm": "20 mm"}[value] if slot.name == "e" else value
         name = "level" if kind.steps else NAMES[1]
         return f"the {name} is {'more than' if slot.name in 'de' else 'at most'} {value} without rounding"
@@ -305,7 +310,11 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
         return Occasion(declared, kind.steps.format(subjects), words, slots)
     if kind in CLASSES:
         return Occasion(f"melt  {kind.declared[0]}\n", "bore", words, slots)
-    count = max(2, entry.takes(pattern)) if kind in (*CONDITIONS, *SWITCHES) else entry.takes(pattern)
+    count = (
+        max(2, entry.takes(pattern))
+        if kind.only_for == "conditions" or kind in SWITCHES
+        else entry.takes(pattern)
+    )
     if kind in (TILES, CLOSED):
         wall = "wall  assembly of tiles\n" if kind == CLOSED else ""
         declared = f"tile  part, up to 3\n  width  {kind.declared[0]}\n{wall}"
