@@ -80,3 +80,5 @@ def test_an_amendment_reads_them_as_one() -> None:
     both, wrong = joined(before, after)
     assert both is not None
     assert not [d for d in wrong if d.severity == "error"]
+    groups = {x.groups for side in (both.before, both.after) for x in side.claims[0].limitations}
+    assert groups == {(0,)}

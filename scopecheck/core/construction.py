@@ -6,7 +6,7 @@ groups, readings in sheet order, parameter deviations) is a total order: everyth
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from operator import attrgetter
 from typing import Any as Whatever
@@ -99,14 +99,19 @@ def admissible_readings(group: Group, strained: bool = False) -> tuple[int, ...]
     return kept or tuple(range(len(group.readings)))
 
 
-def own_meanings(formulas: Iterable[Formula], group: int, readings: Iterable[int]) -> tuple[int, ...]:
-    """Of the readings those that are not, wherever the formulas have the group, the same as one before."""
-    read = [
-        n.options for f in formulas for n in nodes(f) if isinstance(n, Read | ReadTerm) and n.group == group
-    ]
+def options_by_group(*formulas: Formula) -> dict[int, list[tuple[Node, ...]]]:
+    """For each group the meanings of its readings, once for each place where the formulas have it."""
+    found: dict[int, list[tuple[Node, ...]]] = {}
+    for node in (n for f in formulas for n in nodes(f) if isinstance(n, Read | ReadTerm)):
+        found.setdefault(node.group, []).append(node.options)
+    return found
+
+
+def own_meanings(places: Sequence[tuple[Node, ...]], readings: Iterable[int]) -> tuple[int, ...]:
+    """Of the readings those that are not, at each of these places of their group, the same as one before."""
     found: dict[tuple[int, ...], int] = {}
     for r in readings:
-        found.setdefault(tuple(id(options[r]) for options in read) or (r,), r)
+        found.setdefault(tuple(id(options[r]) for options in places) or (r,), r)
     return tuple(found.values())
 
 

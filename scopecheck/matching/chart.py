@@ -434,6 +434,8 @@ def prefers(tokens: tuple[Token, ...]) -> bool:
     return words[rest : rest + 1] != [] and words[rest] in PREFERENCES
 
 
+CONDITION_WORDS = frozenset("if when whenever where while once unless provided".split())
+"""Behind these stands a condition."""
 PREFERENCES = frozenset("preferably ideally advantageously desirably suitably favourably".split())
 _DEGREES = ("even", "still", "more", "most", "very", "particularly", "especially")
 

@@ -98,7 +98,9 @@ def _named_by_figures(
     entry: Entry, meant: list[tuple[EntryReading, Formula]], groups: Groups
 ) -> list[tuple[EntryReading, Formula]]:
     """Readings by figures that a pin names and this place lacks: they are what rounds to its last digit."""
-    named = {pin.reading.lower() for pin in groups.pins} if groups.pins else set()
+    if not groups.pins:
+        return []
+    named = {pin.reading.lower() for pin in groups.pins}
     by_axes = {r.axes: meaning for r, meaning in reversed(meant)}
     have = {r.label for r, _ in meant}
     missing = (r for r in entry.readings if r.label.lower() in named and r.label not in have)

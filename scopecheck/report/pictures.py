@@ -11,6 +11,7 @@ from scopecheck.core.construction import (
     groups_in,
     names_in,
     nodes,
+    options_by_group,
     own_meanings,
     unknown_thresholds,
 )
@@ -47,7 +48,8 @@ def picture_for(sheet: Sheet, finding: Finding) -> NumberLine | None:
     group = sheet.groups[moved[0].group]
     unknown = unknown_thresholds(sheet, group.index)
     admitted = (r for r in admissible_readings(group) if r not in unknown)
-    shown = sorted(own_meanings((limitation.formula,), group.index, (moved[0].reading, *admitted)))
+    places = options_by_group(limitation.formula)[group.index]
+    shown = sorted(own_meanings(places, (moved[0].reading, *admitted)))
     if not isinstance(d, NumberDecl) or d.whole or len(shown) > MOST_ROWS:
         return None
     base = base_construction(sheet)

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Set
 
 from scopecheck.answers.findings import Finding, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
-from scopecheck.core.construction import base_construction, names_in, own_meanings
+from scopecheck.core.construction import base_construction, names_in, options_by_group, own_meanings
 from scopecheck.core.model import FreeParameter, Limitation, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.report.describe import case_named, limitation_labelled, lineage
@@ -39,9 +39,10 @@ def other_readings(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     labels = (finding.label, *turning_labels(sheet, finding))
     lines = [x.formula for label in labels if (x := limitation_labelled(sheet, label))]
     kept = [s for s in finding.others if s not in told_already and _of_the_thing(sheet, finding, *s)]
+    places = options_by_group(*lines)
     for g in {g for g, _ in kept}:
         order = (r for h, r in (*sorted(told_already), *kept) if h == g)
-        own = own_meanings(lines, g, order)
+        own = own_meanings(places.get(g, ()), order)
         kept = [(h, r) for h, r in kept if h != g or r in own]
     for g, r in sorted(kept, key=lambda step: bool(own_parameters(sheet, *step))):
         by_group.setdefault(g, []).append(_other(sheet, finding, g, r))

@@ -10,14 +10,13 @@ from itertools import combinations, pairwise, takewhile
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import has_number, word_of
+from scopecheck.matching.chart import CONDITION_WORDS, has_number, word_of
 from scopecheck.matching.subjects import Subject
 from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]
 _COMPARING = frozenset("ratio sum difference total together combined each both product".split())
-_CONDITIONS = frozenset("if when whenever where while once unless provided".split())
 MOST_THINGS = 4
 
 
@@ -36,7 +35,7 @@ def parted_by_name(tokens: Tokens, subjects: Things) -> Iterator[tuple[Tokens, .
     if "," in said and said[0] == "with":  # 'with a load of 50 kg, the speed is ...' tells under which load
         behind = said[said.index(",") + 1 :]
         conditional = conditional or not listed("conditional", "verbs").isdisjoint(behind)
-    if conditional or not (_COMPARING | _CONDITIONS).isdisjoint(said) or len(joints) > 2 * MOST_THINGS:
+    if conditional or not (_COMPARING | CONDITION_WORDS).isdisjoint(said) or len(joints) > 2 * MOST_THINGS:
         return
     for cut in combinations(joints, len(subjects) - 1):
         ends = (*cut, len(tokens))

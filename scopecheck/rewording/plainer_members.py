@@ -13,7 +13,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import split_list, word_of
+from scopecheck.matching.chart import CONDITION_WORDS, split_list, word_of
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.subjects import Subject
 from scopecheck.rewording.usual import with_runs, words_at
@@ -54,11 +54,9 @@ def _without_choosing(tokens: Tokens) -> Tokens:
     """`zinc is selected`, `zinc and tin are present`, without what is done with them."""
     words = [word_of(t) for t in tokens]
     done = len(words) > 2 and words[-2] in ("is", "are", "being") and words[-1] in _CHOSEN
-    return tokens[:-2] if done and _CONDITIONS.isdisjoint(words) else tokens
+    return tokens[:-2] if done and CONDITION_WORDS.isdisjoint(words) else tokens
 
 
-_CONDITIONS = frozenset("if when whenever where unless once provided while".split())
-"""Behind these it is what is chosen that is the condition."""
 _CHOSEN = frozenset("selected chosen employed present contained included".split())
 
 

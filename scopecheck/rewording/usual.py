@@ -19,7 +19,7 @@ from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import CALENDAR, Number, Token
-from scopecheck.matching.chart import has_number, word_of
+from scopecheck.matching.chart import CONDITION_WORDS, has_number, word_of
 from scopecheck.matching.everyday import with_fractions
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.shared_limits import OF_LIMITS
@@ -405,7 +405,7 @@ def _with_what_is_contained(tokens: tuple[Token, ...], subject: SetDecl) -> tupl
         return tokens
     named = f" {' '.join(texts[:verb])} "
     alone = any(f" {member.lower()} " == named for member in subject.members)
-    if not _CONDITIONS.isdisjoint(texts) or (alone and texts[verb:] == ["is", "present"]):
+    if not CONDITION_WORDS.isdisjoint(texts) or (alone and texts[verb:] == ["is", "present"]):
         return tokens  # the condition has it, or it is read so
     if not any(f" {member.lower()} " in named for member in subject.members):
         return tokens
@@ -416,7 +416,6 @@ def _with_what_is_contained(tokens: tuple[Token, ...], subject: SetDecl) -> tupl
     return (*said, *tokens[:verb])
 
 
-_CONDITIONS = frozenset("if when whenever where unless once provided while".split())
 _CONTAINED = ("contained", "present", "included", "comprised", "used", "employed", "added")
 
 

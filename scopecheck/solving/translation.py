@@ -11,12 +11,14 @@ import z3
 
 from scopecheck.core.construction import (
     Construction,
+    Node,
     admissible_readings,
     base_construction,
     departs,
     groups_in,
     names_in,
     nodes,
+    options_by_group,
     own_meanings,
     parameters_in,
     preference,
@@ -56,6 +58,7 @@ class Translation:
         self.base = base_construction(sheet)
         self._made: dict[tuple[object, ...], Constraint] = {}
         self._surely: dict[tuple[int, bool], z3.BoolRef] = {}
+        self._places: dict[int, tuple[Formula, dict[int, list[tuple[Node, ...]]]]] = {}
         self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
         self._met_by_values: dict[tuple[int, bool, tuple[Value, ...]], Condition] = {}
         self._met_by_article: dict[tuple[int, int, bool], tuple[Formula, Article, Constraint]] = {}
@@ -131,7 +134,15 @@ class Translation:
         one first."""
         admitted = self._admitted(group)
         order = (r for r in preference(self.sheet.groups[group]) if r in admitted)
-        return own_meanings(formulas, group, order)
+        places = [options for f in formulas for options in self._places_in(f).get(group, ())]
+        return own_meanings(places, order)
+
+    def _places_in(self, formula: Formula) -> dict[int, list[tuple[Node, ...]]]:
+        key = id(formula)
+        if key not in self._places:
+            # The formula is kept beside them so that its identity is not reused.
+            self._places[key] = (formula, options_by_group(formula))
+        return self._places[key][1]
 
     def _admitted(self, group: int) -> tuple[int, ...]:
         return admissible_readings(self.sheet.groups[group], self.strained)
