@@ -293,3 +293,27 @@ def test_both_halves_of_a_hysteresis_are_one_question() -> None:
 def test_what_only_a_condition_allows_is_another_question() -> None:
     text = page(HALVES.replace("opens when", "opens only when"))
     assert "Is it so where the condition does not hold?" not in text.partition("is closed as long as")[0]
+
+
+FILL = """\
+title    Fill
+profile  EPO
+material   composition in wt%, only
+  filler : barium glass, silica, quartz
+  rest
+
+1. A material comprising a filler selected from the group consisting of barium glass and silica.
+   | filler : selected from the group consisting of barium glass and silica
+
+inside   barium glass  silica{quartz}
+  batch  70 wt%        8 wt%{none}
+"""
+
+
+def test_a_presumed_reading_that_keeps_some_of_a_lost_case_is_told_beside_what_keeps_all() -> None:
+    """With the quartz left open, and so possibly none, one or more members keeps a part."""
+    text = one_line(page(FILL.format(quartz="", none="")))
+    assert '(arguable) In part if "selected from the group' in text
+    assert 'is read as "one or more members" (presumed, as another is)' in text
+    stated = one_line(page(FILL.format(quartz="  quartz  other filler", none="  0 wt%  0 wt%")))
+    assert "In part" not in stated

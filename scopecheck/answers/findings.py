@@ -129,6 +129,7 @@ class Finding:
     `kept_too` each other reading of one phrase that keeps it,
     `unmet_by` each reading of one phrase that keeps out what is met as presumed, or, where none does alone,
     the least re-readings that do `unmet_together`, `in_part` those of them on which some of it is met still,
+    or of what is lost the others presumed on which some of it is inside,
     and `conflict` the limitations that cannot hold together,
     or beside which one is idle; `sets` are all minimal sets of them where there are several, `every_set` says
     that no more are left. Of a case kept out they are all minimal sets that do it as presumed, `falls` what

@@ -103,6 +103,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         whole = one_reread(prepared, groups, scope) if len(least) == 1 else ()
         others = (r for r, k in whole if status_at(prepared, case.facts, scope, k) == "every")
         finding = replace(finding, kept_by=least, kept_too=_others(least, others))
+        finding = replace(finding, in_part=_kept_in_part(prepared, case, scope, groups))
 
     def shown(search: Search) -> Finding:
         if singly:
@@ -371,6 +372,16 @@ def _kept_whole(
     refined = find_construction(prepared.session, [Demand(case.facts, scope, "every")])
     told = prepared.told_refined(at_claim("inside lost", 3, prepared.sheet.claims[0]), refined, groups)
     return told.rereads + told.read_as
+
+
+def _kept_in_part(
+    prepared: Prepared, case: Case, scope: Formula, groups: tuple[int, ...]
+) -> tuple[Reread, ...]:
+    """The readings presumed beside the base's, each by itself, on which some of the case is inside."""
+    readings = prepared.sheet.groups
+    others = one_reread(prepared, groups, scope)
+    also = ((r, k) for r, k in others if readings[r.group].readings[r.reading].standing == "presumed")
+    return tuple(r for r, k in also if status_at(prepared, case.facts, scope, k) == "some")
 
 
 def _graded_loss(
