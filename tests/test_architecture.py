@@ -56,9 +56,9 @@ FLOORS: dict[str, str] = {
     ),
     "resolve": (
         "not_so left_unsaid never_heard ready phrases claim_text dependencies form_rules joints"
-        " limiting_words account beside_lines amounts stated declared recited beyond_bounds claims step_cells"
-        " case_parts assembly_cells case_desk number_cells case_cells case_facts cases not_compared sheet"
-        " offered edits successors agreement common_groups joined carried"
+        " limiting_words account beside_lines amounts initials stated declared recited beyond_bounds claims"
+        " step_cells case_parts assembly_cells case_desk number_cells case_cells case_facts cases not_compared"
+        " sheet offered edits successors agreement common_groups joined carried"
     ),
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"

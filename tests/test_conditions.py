@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.outside import outside_met
@@ -42,3 +44,27 @@ def test_a_step_is_not_asked_for_where_its_condition_does_not_come_about() -> No
 def test_a_step_that_is_done_or_asked_for_needs_no_such_reason() -> None:
     assert notes("salt = 4 g/L, DONE(rinsing), pots = 0") == []
     assert notes("salt = 2 g/L, DONE(rinsing), pots = 0") == []
+
+
+VALVE = "valve  one of open, closed\npressure  pressure in bar\nspeed  number"
+
+
+@pytest.mark.parametrize(
+    ("names", "said", "so_alone"),
+    [
+        ("valve, pressure", "the valve is open if the pressure is at least 5 bar", ["then and only then"]),
+        ("valve, pressure", "upon the pressure exceeding 5 bar, the valve is closed", ["then and only then"]),
+        (
+            "valve, pressure",
+            "the valve is open, provided that the pressure is at least 5 bar",
+            ["not elsewhere", "then and only then"],
+        ),
+        ("speed, valve", "the speed is at least 5 if the valve is open", []),
+        ("pressure, valve", "the pressure is at least 5 bar, provided that the valve is open", []),
+    ],
+)
+def test_a_state_under_a_condition_may_be_so_there_alone(names: str, said: str, so_alone: list[str]) -> None:
+    """A limit may well hold elsewhere too: common practice, no source."""
+    read = sheet(f"{VALVE}\n1. A plant, wherein {said}.\n   | {names} : {said}")
+    labels = [r.label for g in read.groups for r in g.readings]
+    assert [x for x in labels if x in ("not elsewhere", "then and only then")] == so_alone

@@ -392,6 +392,8 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
         return "more of it is better"
     if reading.label == _ONE_BY_ONE and MOMENTS not in at.slots:
         return "only of two things that vary in the course of a step"
+    if reading.label in _SO_ALONE and "r" in at.slots and STATES not in at.slots:
+        return "only of a state"
     lists = [b for b in at.slots.values() if isinstance(b, Listed)]
     if _NOT_TOGETHER in reading.axes and any(len(b.conditions) == 1 for b in lists):
         return "only of two or more"
@@ -449,6 +451,9 @@ def _is_better_greater(at: Occurrence, names: Names) -> bool:
 MOMENTS = "moments"
 """What fills this slot where both sides of a condition are of something that varies within a step."""
 _ONE_BY_ONE = "at each moment by itself"
+STATES = "states"
+"""And this one where what is so under a condition is a state: a limit may well hold elsewhere too."""
+_SO_ALONE = frozenset(("then and only then", "not elsewhere"))
 _NOT_TOGETHER = ("negation", "not together")
 _FAR = frozenset("further farther later earlier".split())
 

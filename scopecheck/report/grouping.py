@@ -48,7 +48,8 @@ FAR_SHARE = Fraction(1, 5)
 HEDGES = (("approximation", "from the context"), ("equality", "near enough"))
 """What a reading of words with a hedge settles."""
 ONLY_THEN = tuple(
-    (usual, "then and only then") for usual in ("whenever it holds", "only the steps that must happen")
+    (usual, "then and only then")
+    for usual in ("whenever it holds", "wherever it holds", "only the steps that must happen")
 )
 """Readings of what is said under a condition, the second that it is so nowhere else."""
 _HOLDS = ("every", "base", "some")

@@ -597,7 +597,7 @@ def another_measure(words: Words, subjects: Things, names: Names) -> Diagnostic 
 def another_average(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
     """A warning of `a D50 of at most 5 um`, `a mean by volume`, of what is noted as a mean by number."""
     bound = subjects[0].bound if len(subjects) == 1 else None
-    if not isinstance(bound, Typed) or bound.kind is None or not bound.kind.dimension:
+    if not isinstance(bound, Typed) or bound.kind is None or bound.whole:
         return None
     name, note = subjects[0].text, names.note_of(subjects[0].text)
     own = [w.strip(",;()") for w in f"{name} {note}".lower().replace("-", " ").split()]

@@ -39,6 +39,7 @@ from scopecheck.resolve.case_desk import CasesDesk
 from scopecheck.resolve.cases import cases
 from scopecheck.resolve.claims import ClaimsDesk, claims
 from scopecheck.resolve.declared import declare_all, noun
+from scopecheck.resolve.initials import noted
 from scopecheck.resolve.not_compared import not_compared
 from scopecheck.resolve.stated import foreign_numbers
 from scopecheck.vocabulary.catalogue import Phrasebook
@@ -111,7 +112,7 @@ class _Resolving:
 
     def sheet(self) -> Sheet:
         self.once()
-        declare_all(tuple(self.all(Declare)), self.names, self.wrong)
+        declare_all(tuple(noted(self.all(Declare), self.recited())), self.names, self.wrong)
         made_up = tuple(self.names.compositions.values())
         self.definitions()
         self.nouns()
@@ -133,6 +134,10 @@ class _Resolving:
         if whole:
             self.wrong += not_compared(finished)
         return finished
+
+    def recited(self) -> str:
+        """The text of all the claims."""
+        return "\n".join(p.text for claim in self.all(ClaimStatement) for p in claim.pieces)
 
     def error(self, span: Span, message: str, help: str = "", cause: str = "") -> None:
         self.wrong.append(Diagnostic("error", span, message, cause, help))

@@ -28,7 +28,7 @@ from scopecheck.matching.shared_limits import (
 from scopecheck.matching.states import noun_of, switched
 from scopecheck.matching.subjects import Subject
 from scopecheck.occurrences.occurrence import Occurrence
-from scopecheck.occurrences.readings import MOMENTS, is_switch, read
+from scopecheck.occurrences.readings import MOMENTS, STATES, is_switch, read
 from scopecheck.rewording.sides import Sides, Things, Tokens
 from scopecheck.rewording.usual import words_at
 from scopecheck.vocabulary.entry import Entry
@@ -525,6 +525,8 @@ def _read(sides: Sides, match: Match, tokens: Tokens) -> Formula:
                 put(name, *said)
     if first.moments and any(s.moments for s in roles.condition):
         put(MOMENTS, Truth(True), MOMENTS)
+    if all(isinstance(s.bound, ChoiceDecl) for s in roles.outcome):
+        put(STATES, Truth(True), STATES)
     if roles.means is not None:
         slots["means"], shown["means"] = roles.means.bound, roles.means.text
     at = Occurrence(
