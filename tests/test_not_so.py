@@ -20,6 +20,15 @@ REFUSED = [
     ("gap  length in mm", "gap", "a gap widened by 4 mm", "how much something changes"),
     ("gap  length in mm", "gap", "a gap shifted by 4 mm", "how much something changes"),
     ("oil  share in wt%", "oil", "an oil lowered by 4 wt%", "how much something changes"),
+    # in decibels a gain and a loss are values; a change goes the way of its verb, and is not changed itself
+    *(("gain  in dB", "gain", f"{said} by at least 6 dB", "how much something changes")
+      for said in ("reduced", "the gain is reduced", "lowered", "drops", "raised", "increased")),
+    ("insertion loss  in dB", "insertion loss", "decreased by not more than 3 dB", "how much something"),
+    ("heat loss  share in %", "heat loss", "the heat loss is reduced by at least 20 %", "how much something"),
+    ("growth  share in %", "growth", "growth is reduced by 20 to 30 %", "how much something changes"),
+    ("fall  in K", "fall", "rises by at least 5 K", "how much something changes"),
+    ("p drop  pressure in bar", "p drop", "the p drop falls by at least 2 bar", "how much something changes"),
+    ("p drop  pressure in bar", "p drop", "the p is raised by at least 2 bar", "how much something changes"),
     ("p  pressure in bar", "p", "spaced by 4 bar", "how far values lie apart"),
     ("p  pressure in bar", "p", "a p plus 4 bar", "makes another value of it"),
     ("p  pressure in bar", "p", "a p minus 4 bar", "makes another value of it"),

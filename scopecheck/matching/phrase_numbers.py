@@ -17,6 +17,7 @@ from scopecheck.language.scan import Number, Token, scan
 from scopecheck.matching.chart import Fill
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.spelled import spelled
+from scopecheck.matching.subjects import is_bare_share
 from scopecheck.vocabulary.names import Typed
 from scopecheck.vocabulary.patterns import Slot
 
@@ -76,9 +77,15 @@ def _spelling(job: Job, fill: Fill) -> str:
         return written if written.lower() in NUMBER_WORDS else first.text  # the 'a' of 'a pair' is two
     if number is None or number.unit is None or not (first.start in job.bare or alone):
         return job.text(fill.tokens)
-    if fill.slot.kind in ("whole", "plain", "ratio") and first.start in job.bare:
+    if _stands_alone(job, fill.slot, first):
         return number.text
     return f"{number.text} {number.unit.symbol}"
+
+
+def _stands_alone(job: Job, slot: Slot, token: Token) -> bool:
+    """Has a number no unit, whatever the next one has? A ratio of 2 to 5 % is one of 2 % to 5 %."""
+    ratio = slot.kind == "ratio" and is_bare_share(token)
+    return slot.kind in ("whole", "plain", "ratio") and token.start in job.bare and not ratio
 
 
 def number(job: Job, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) -> Typed:
@@ -92,7 +99,7 @@ def number(job: Job, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) ->
         return made.value
     token = tokens[0]
     number = token.number or spelled(token)
-    if slot.kind in ("whole", "plain", "ratio") and token.start in job.bare:
+    if _stands_alone(job, slot, token):
         number = replace(number, unit=None)
     spans = slot.kind == "difference"
     subject = job.first if isinstance(job.first, Typed) and (of_subject or spans) else None

@@ -453,7 +453,7 @@ MOMENTS = "moments"
 _ONE_BY_ONE = "at each moment by itself"
 STATES = "states"
 """And this one where what is so under a condition is a state: a limit may well hold elsewhere too."""
-_SO_ALONE = frozenset(("then and only then", "not elsewhere"))
+_SO_ALONE = frozenset(("then and only then", "nowhere else"))
 _NOT_TOGETHER = ("negation", "not together")
 _FAR = frozenset("further farther later earlier".split())
 

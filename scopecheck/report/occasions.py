@@ -85,10 +85,13 @@ BESIDE_STEPS = (Kind((), "mm", (USUAL,), "steps", steps="{}"),)
 SEQUENCES = (Kind((), "min", (USUAL,), "sequences", steps="stirring, rinsing, drying"),)
 MOMENTS = (Kind((), "degC", (USUAL,), "moments", steps="heat of stirring"),)
 SWITCHES = (Kind(("one of only yes, no", "length in mm", "count"), "mm", (USUAL,), "switches"),)
-_LIMITS = {"r": "at least 12 mm", "q": "at least 30 mm"}
-CONDITIONS = (Kind(("length in mm", "temperature in degC"), "mm", (_LIMITS,), "conditions"),)
-"""What is limited, and what the condition is about; the limits of the one, by slot."""
-_BOTH_ENDS = {"r": "at least 12 mm", "q": "at most 30 mm"}
+_LIMITS = {"r": "at least 12 mm without rounding", "q": "at least 30 mm without rounding"}
+CONDITIONS = (
+    Kind(("length in mm", "temperature in degC"), "mm", (_LIMITS,), "conditions"),
+    Kind(("one of only open, shut", "temperature in degC"), "mm", ({"r": "open"},), "conditions"),
+)
+"""What is limited, or is in some state, and what the condition is about; the limits of the one, by slot."""
+_BOTH_ENDS = {"r": "at least 12 mm without rounding", "q": "at most 30 mm without rounding"}
 TWO_LIMITS = (Kind(("length in mm", "temperature in degC"), "mm", (_BOTH_ENDS,), "conditions"),)
 """Two limits of one thing: on one side the second would hold only where the first one does."""
 BESIDE = {
@@ -256,7 +259,7 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     if slot.kind == "whole":
         return "1" if slot.name == "j" else "2"
     if slot.kind == "outcome":
-        return f"the {NAMES[0]} is {numbers[slot.name]} without rounding"
+        return f"the {NAMES[0]} is {numbers[slot.name]}"
     if slot.kind == "condition":
         value = "50 degC" if kind.only_for == "conditions" else "15 mm"
         value = {"50 degC": "60 degC", "15 mm": "20 mm"}[value] if slot.name == "e" else value

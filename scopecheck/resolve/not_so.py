@@ -11,7 +11,7 @@ from itertools import pairwise
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.exact.bare_shares import PERCENT
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
-from scopecheck.foundations.kinds import LENGTH, TEMPERATURE, TIME, Dimension
+from scopecheck.foundations.kinds import ABOVE_A_REFERENCE, DECIBELS, LENGTH, TEMPERATURE, TIME, Dimension
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -148,7 +148,10 @@ def _a_change(tokens: Tokens, said: list[str], subjects: Things, names: Names) -
         so_much = tokens[at + 1].number or (
             by is not None and all(w in ("at", "no", "not") for w in behind[:by])
         )
-        of_a_change = any(_is_of_a_change(s, names) for s in subjects)
+        before = " ".join(w for w in said[:at] if w not in _BEFORE_DONE)
+        of_a_change = any(
+            _is_of_a_change(s, names, said[at]) and not before.endswith(s.text.lower()) for s in subjects
+        )
         if so_much and not of_a_change and behind[:1] != ["to"]:
             return (
                 f"'{said[at]}' tells by how much something changes",
@@ -198,22 +201,25 @@ def _by_so_much(tokens: Tokens, said: list[str], subjects: Things, names: Names)
     """
     bound = subjects[0].bound if len(subjects) == 1 else None
     kind = bound.kind if isinstance(bound, Typed) else None
-    if kind is None or _is_of_a_change(subjects[0], names):
+    if kind is None:
         return None
     own = subjects[0].text.lower().split()
     called = {w[:_STEM] for w in (*own, *names.note_of(subjects[0].text).lower().split()) if len(w) >= _STEM}
     for at in (i for i in range(1, len(said) - 1) if said[i] == "by"):
         verb = said[at - 1]
-        number = next((t.number for t in tokens[at + 1 : at + 5] if t.number), None)
+        number = next((t.number for t in tokens[at + 1 : at + 6] if t.number and t.number.unit), None)
         done = verb.endswith(("ed", "ing")) or verb in _SHIFTED
-        if number is None or number.unit is None or not done or verb in _TELLING or verb[:_STEM] in called:
+        if number is None or not done or verb in _TELLING or verb[:_STEM] in called:
+            continue
+        start = next((i for i in range(at - 2, -1, -1) if said[i] not in _BEFORE_DONE), -1)
+        itself = said[max(start + 1 - len(own), 0) : start + 1] == own
+        if not itself and _is_of_a_change(subjects[0], names, verb):
             continue
         if verb in ("spaced", "separated"):
             if (kind.dimension in (LENGTH, TIME, _ANGLE) or not kind.dimension) or set(own) & DISTANCES:
                 continue
             return f"'{verb} by' tells how far values lie apart", "What is declared is one value."
-        start = next((i for i in range(at - 2, -1, -1) if said[i] not in _BEFORE_DONE), -1)
-        itself = start >= 0 and said[start] in own
+        itself |= start >= 0 and said[start] in own
         moved = not kind.dimension or kind.dimension in (LENGTH, TIME, _ANGLE)
         moved = moved and not (itself and said[start] in listed("measures", "nouns"))
         if (itself and not (moved and verb in _TURNED)) or (not moved and verb in _SHIFTED | _TURNED):
@@ -290,13 +296,24 @@ def _how_often(said: list[str], subjects: Things, names: Names) -> Why:
     return f"'{' '.join(said)}' says how often, and not how long", f"Declared is how long {step.name} takes."
 
 
-def _is_of_a_change(subject: Subject, names: Names) -> bool:
+def _is_of_a_change(subject: Subject, names: Names, verb: str = "") -> bool:
+    """Is a change declared, and one that goes the way of the verb? In decibels a gain and a loss are values."""
     note = names.note_of(subject.text)
     called = {w.strip(",;()") for w in f"{subject.text} {note}".lower().split()}
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    if kind == DECIBELS or kind in ABOVE_A_REFERENCE:
+        called -= {"gain", "loss"}
+    against = _UPWARDS if verb.startswith(_DOWNWARDS) else _DOWNWARDS if verb.startswith(_UPWARDS) else ()
+    if against:
+        called = {w for w in called if not w.startswith(against)}
     changes = listed("conditional", "drops") | {"loss", "gain", "growth", "shift", "rate"}
     return not called.isdisjoint(changes) or any(
         w.startswith(("chang", "increas", "decreas")) for w in called
     )
+
+
+_DOWNWARDS = ("reduc", "lower", "decreas", "drop", "fall", "fell", "diminish", "sink", "declin", "los")
+_UPWARDS = ("rais", "ris", "rose", "increas", "gain", "grow", "boost", "elevat", "climb")
 
 
 def _another_comparative(said: list[str], subjects: Things) -> Why:
