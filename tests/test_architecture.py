@@ -44,21 +44,25 @@ FLOORS: dict[str, str] = {
     ),
     "matching": (
         "chart states practice spelled everyday of_ratios subjects called asides together them nouns"
-        " worked_out whichever shared_limits said_once phrase_finding surroundings lifting passed_over"
-        " one_quantity beside_another phrase_numbers the_other other_things phrase_advice phrase_slots signs"
+        " worked_out whichever shared_limits said_once line_words shares_of_others made_of_several unfit"
+        " entries_for phrase_finding surroundings lifting names_and_notes told_past circumstances"
+        " longer_names bearers of_units passed_over one_quantity beside_another phrase_numbers the_other"
+        " other_things phrase_advice phrase_slots signs"
     ),
     "rewording": (
-        "shared_power parts_per_part choice_of_counts not_both counted_per sides usual moments lettered"
-        " item_letters common_noun scaled plainer_amounts plainer_numbers plainer_counts plainer_members"
-        " plainer_parts plainer_shares plainer_steps plainer_states plainer_values plainer_written plainer"
-        " conditional conditional_advice ingredients beside_sums by_name in_order two_limits of_each"
-        " one_phrase looser shared_verbs other_cases"
+        "shared_power parts_per_part choice_of_counts not_both counted_per sides forms compared"
+        " members_beside usual_units multiples usual moments lettered item_letters common_noun scaled"
+        " plainer_amounts plainer_numbers plainer_counts plainer_members plainer_parts plainer_shares"
+        " plainer_steps plainer_states plainer_values plainer_written plainer conditional conditional_advice"
+        " ingredients beside_sums by_name in_order two_limits of_each one_phrase looser shared_verbs"
+        " other_cases"
     ),
     "resolve": (
-        "not_so left_unsaid never_heard ready phrases claim_text dependencies form_rules joints"
-        " limiting_words account beside_lines amounts initials stated declared recited beyond_bounds claims"
-        " step_cells case_parts assembly_cells case_desk number_cells case_cells case_facts cases not_compared"
-        " sheet offered edits successors agreement common_groups joined carried"
+        "not_so left_unsaid never_heard ready said_amounts line_reader declared_basis each_of_several"
+        " beside_one_another of_steps of_mixtures read_loosely phrases claim_text dependencies form_rules"
+        " joints limiting_words account beside_lines amounts initials stated declared recited beyond_bounds"
+        " claims step_cells case_parts assembly_cells case_desk number_cells case_cells case_facts cases"
+        " not_compared sheet offered edits successors agreement common_groups joined carried"
     ),
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"

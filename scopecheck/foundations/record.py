@@ -111,7 +111,7 @@ def _init(cls: Any) -> Callable[..., None]:
     factories = {name: f.factory for name, f in given.items() if f.factory}
     anew = tuple(i for i, name in enumerate(names) if name in factories)
     code = _code(len(names), anew, hasattr(cls, "__post_init__")).replace(co_varnames=("self", *names))
-    scope = {f"set_{i}": cls.__dict__[name].__set__ for i, name in enumerate(names)}
+    scope = {f"set_{i}": getattr(cls, name).__set__ for i, name in enumerate(names)}
     scope.update({f"new_{i}": factories[names[i]] for i in anew}, missing=_MISSING)
     optional = [n for n in names if n in factories or defaults.get(n, _MISSING) is not _MISSING]
     return FunctionType(code, scope, "__init__", tuple(defaults[name] for name in optional))

@@ -21,7 +21,8 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.matching.chart import has_number, word_of
 from scopecheck.matching.everyday import with_fractions
-from scopecheck.matching.phrase_finding import DETERMINERS, Job, Read
+from scopecheck.matching.line_words import DETERMINERS
+from scopecheck.matching.phrase_finding import Job, Read
 from scopecheck.matching.shared_limits import (
     APART,
     BESIDE,
@@ -32,6 +33,7 @@ from scopecheck.matching.shared_limits import (
     is_upper,
     lets_in_more,
 )
+from scopecheck.matching.shares_of_others import quotient, share_of_another
 from scopecheck.matching.subjects import OfParts, Subject, is_bare_share, is_fraction, is_in_points
 from scopecheck.occurrences.readings import is_unitless
 from scopecheck.vocabulary.names import Typed
@@ -335,7 +337,7 @@ def multiples(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         if 1 in (low[1], high[1]):
             continue
         other = job.declared(low[2])
-        made = job.quotient(other) if other else None
+        made = quotient(job, other) if other else None
         if other is None or made is None:
             continue
         rest = (tokens[0], _times(tokens[1], low[1]), tokens[middle], _times(tokens[middle + 1], high[1]))
@@ -380,7 +382,7 @@ def times(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     for start in range(len(words) - 1, words.index("times"), -1):
         other = job.declared(tokens[start:])
-        made = job.quotient(other) if other else None
+        made = quotient(job, other) if other else None
         if other is None or made is None:
             continue
         last = words[start - 1] if words[start - 1] != "," else words[start - 2]
@@ -434,7 +436,7 @@ def _per_one(job: Job, before: tuple[Token, ...], behind: tuple[Token, ...]) -> 
             continue
         if not all(s is own or s.text == other.name for s in job.subjects) or other.name == own.text:
             continue
-        share = job.of(own).quotient(other)
+        share = quotient(job.of(own), other)
         if share is None or not isinstance(share.first, Typed) or not any(map(has_number, limit)):
             continue
         if all(map(has_number, limit)):
@@ -493,12 +495,12 @@ def with_names_in_words(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         sides = (said,) if one.found(said) else one.split(said) or ()
         kinds = ("number", "difference", "list") if isinstance(one.first, Typed) else ("number",)
         fills = [f.tokens for side in sides for m in one.found(side) for f in m.fills if f.slot.kind in kinds]
-        shares = [side for side in sides if not one.found(side) and one.share_of_another(side)]
+        shares = [side for side in sides if not one.found(side) and share_of_another(one, side)]
         if _all_stand(others, fills + shares):
             return one, said
         if _all_stand(others, (said,)):
             found = (
-                one.share_of_another(said)
+                share_of_another(one, said)
                 or surpassing(one, said)
                 or multiples(one, said)
                 or to_a_multiple(one, said)

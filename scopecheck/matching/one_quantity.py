@@ -19,8 +19,8 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import FILLERS, has_number, word_of
+from scopecheck.matching.circumstances import IN_EACH, SO_OFTEN
 from scopecheck.matching.everyday import placed_at
-from scopecheck.matching.passed_over import IN_EACH, SO_OFTEN
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.surroundings import describes
 from scopecheck.vocabulary.names import Bound, Typed

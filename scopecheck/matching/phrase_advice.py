@@ -21,6 +21,7 @@ from scopecheck.foundations.word_lists import words as word_list
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import CALENDAR, Token
 from scopecheck.matching.chart import FILLERS, matches, word_of
+from scopecheck.matching.entries_for import applies
 from scopecheck.matching.everyday import placed_at, with_fractions
 from scopecheck.matching.lifting import advised, in_symbols
 from scopecheck.matching.nouns import OWN_MEASURES
@@ -711,7 +712,7 @@ def _held_in(job: Job, skeleton: list[str]) -> list[Pattern]:
     numbers, found = skeleton.count("("), list[tuple[float, int, Pattern, frozenset[str]]]()
     for order, (entry, pattern) in enumerate(every):
         valued = sum(s.kind not in ("noun", "list", "limit", "outcome", "condition") for s in pattern.slots)
-        fits = job.applies(entry) and valued <= numbers
+        fits = applies(job, entry) and valued <= numbers
         said = _in_order(pattern, skeleton) if fits else ()
         if len(said) >= LEAST_HELD or (said and valued and valued == numbers and len(said) > 1):
             weight = -sum(1 / rare[word] for word in said) - 0.01 * valued
@@ -746,7 +747,7 @@ def _most_like(job: Job, skeleton: list[str]) -> list[Pattern]:
     scored: list[tuple[float, int, Pattern]] = []
     order, said = 0, set(skeleton) - FILLERS - _JOINING
     for entry in (e for e in job.place.phrases.all() if e.group != _SETTLED):
-        fits = job.applies(entry)
+        fits = applies(job, entry)
         for pattern in entry.patterns:
             order += 1
             literals = [o for need in pattern.required for o in need]

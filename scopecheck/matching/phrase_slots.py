@@ -18,6 +18,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import FILLERS, Fill, Match, has_number, word_of
+from scopecheck.matching.made_of_several import sum_of_all
 from scopecheck.matching.nouns import order_of_nouns
 from scopecheck.matching.phrase_advice import no_phrase, note_of_each
 from scopecheck.matching.phrase_finding import Job
@@ -214,7 +215,7 @@ class _Filling:
     def limited_together(self, fill: Fill, told: tuple[str, ...]) -> None:
         """Binds a limit c on several things: `total_c` is that on their sum."""
         key, text = f"total_{fill.slot.name}", self.job.text(fill.tokens)
-        together = self.job.sum_of_all
+        together = sum_of_all(self.job)
         self.slots[key], self.shown[key] = Listed((), (), "only of amounts that have a total"), ""
         if together:
             limit = self.whole(self.job.of(together), fill.tokens)

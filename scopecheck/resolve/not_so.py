@@ -11,7 +11,8 @@ from itertools import pairwise
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.exact.bare_shares import PERCENT
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
-from scopecheck.foundations.kinds import ABOVE_A_REFERENCE, DECIBELS, LENGTH, TEMPERATURE, TIME, Dimension
+from scopecheck.foundations.kinds import ABOVE_A_REFERENCE, LENGTH, TEMPERATURE, TIME, Dimension
+from scopecheck.foundations.kinds import DECIBELS as IN_DECIBELS
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -297,11 +298,11 @@ def _how_often(said: list[str], subjects: Things, names: Names) -> Why:
 
 
 def _is_of_a_change(subject: Subject, names: Names, verb: str = "") -> bool:
-    """Is a change declared, and one that goes the way of the verb? In decibels a gain and a loss are values."""
+    """Is a change declared, one that goes the way of the verb? In decibels a gain and a loss are values."""
     note = names.note_of(subject.text)
     called = {w.strip(",;()") for w in f"{subject.text} {note}".lower().split()}
     kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
-    if kind == DECIBELS or kind in ABOVE_A_REFERENCE:
+    if kind == IN_DECIBELS or kind in ABOVE_A_REFERENCE:
         called -= {"gain", "loss"}
     against = _UPWARDS if verb.startswith(_DOWNWARDS) else _DOWNWARDS if verb.startswith(_UPWARDS) else ()
     if against:

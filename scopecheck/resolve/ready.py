@@ -35,7 +35,10 @@ from scopecheck.rewording.choice_of_counts import (
     with_things_chosen,
 )
 from scopecheck.rewording.common_noun import with_all_named
+from scopecheck.rewording.compared import with_compared, with_signs_in_words
 from scopecheck.rewording.counted_per import with_counted_named, with_groups_counted
+from scopecheck.rewording.forms import with_forms, with_runs
+from scopecheck.rewording.members_beside import with_hyphened_members
 from scopecheck.rewording.moments import (
     throughout,
     without_noted_bearer,
@@ -77,15 +80,7 @@ from scopecheck.rewording.plainer_values import (
 )
 from scopecheck.rewording.shared_power import with_shared_power
 from scopecheck.rewording.shared_verbs import with_shared_verb
-from scopecheck.rewording.usual import (
-    with_compared,
-    with_forms,
-    with_hyphened_members,
-    with_less_or_more,
-    with_runs,
-    with_signs_in_words,
-    without_proviso,
-)
+from scopecheck.rewording.usual import with_less_or_more, without_proviso
 from scopecheck.vocabulary.names import Names, Typed
 
 MOST_WORDS = 60

@@ -23,8 +23,8 @@ from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.subjects import Subject, is_bare_share, without_basis
+from scopecheck.rewording.forms import words_at
 from scopecheck.rewording.plainer_amounts import is_by
-from scopecheck.rewording.usual import words_at
 from scopecheck.vocabulary.names import Names, Typed
 
 Tokens = tuple[Token, ...]

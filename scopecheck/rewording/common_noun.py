@@ -6,7 +6,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.subjects import Subject
-from scopecheck.rewording.usual import words_at
+from scopecheck.rewording.forms import words_at
 from scopecheck.vocabulary.names import Typed
 from scopecheck.vocabulary.parts import plural_of
 

@@ -29,8 +29,8 @@ from scopecheck.matching.states import noun_of, switched
 from scopecheck.matching.subjects import Subject
 from scopecheck.occurrences.occurrence import Occurrence
 from scopecheck.occurrences.readings import MOMENTS, STATES, is_switch, read
+from scopecheck.rewording.forms import words_at
 from scopecheck.rewording.sides import Sides, Things, Tokens
-from scopecheck.rewording.usual import words_at
 from scopecheck.vocabulary.entry import Entry
 from scopecheck.vocabulary.names import Bound, Listed, Typed
 

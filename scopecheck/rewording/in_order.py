@@ -16,10 +16,10 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
-from scopecheck.matching.passed_over import SO_OFTEN
+from scopecheck.matching.circumstances import SO_OFTEN
 from scopecheck.matching.subjects import Subject, at_its_end
 from scopecheck.rewording.by_name import stand_alike, stands_beside, trimmed
-from scopecheck.rewording.usual import words_at
+from scopecheck.rewording.forms import words_at
 from scopecheck.vocabulary.parts import plural_of
 
 Tokens = tuple[Token, ...]

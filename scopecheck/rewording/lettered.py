@@ -30,7 +30,7 @@ from scopecheck.language.syntax import (
     Words,
 )
 from scopecheck.matching.chart import FILLERS
-from scopecheck.rewording.usual import with_compared
+from scopecheck.rewording.compared import with_compared
 from scopecheck.vocabulary.names import Names
 
 MOST_LETTERS = 4

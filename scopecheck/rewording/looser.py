@@ -15,7 +15,24 @@ from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
+from scopecheck.matching.bearers import of_each_bearer, of_each_part, without_owner_of_part
 from scopecheck.matching.chart import FILLERS, word_of
+from scopecheck.matching.circumstances import (
+    without_circumstance,
+    without_condition,
+    without_occasion,
+    without_reference,
+    without_treatment,
+)
+from scopecheck.matching.longer_names import (
+    without_description,
+    without_name_and_more,
+    without_noted,
+    without_number_behind_name,
+    without_verb_and_object,
+    without_what_a_sign_stands_for,
+)
+from scopecheck.matching.of_units import without_what_is_counted, without_what_units_are_of, without_whole
 from scopecheck.matching.one_quantity import (
     of_each_owner,
     without_what_has_so_many,
@@ -24,28 +41,8 @@ from scopecheck.matching.one_quantity import (
 )
 from scopecheck.matching.other_things import told_of_other_thing
 from scopecheck.matching.passed_over import (
-    of_each_bearer,
-    of_each_part,
-    told,
-    told_before_member,
-    told_of_circumstance,
-    without_circumstance,
-    without_condition,
-    without_description,
-    without_name_and_more,
-    without_noted,
-    without_number_behind_name,
-    without_occasion,
-    without_owner_of_part,
     without_qualifiers,
     without_qualifiers_of_members,
-    without_reference,
-    without_treatment,
-    without_verb_and_object,
-    without_what_a_sign_stands_for,
-    without_what_is_counted,
-    without_what_units_are_of,
-    without_whole,
     without_words_round_members,
 )
 from scopecheck.matching.phrase_finding import Job
@@ -57,6 +54,7 @@ from scopecheck.matching.the_other import (
     with_names_apart,
     with_the_other_named,
 )
+from scopecheck.matching.told_past import told, told_before_member, told_of_circumstance
 from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]

@@ -20,11 +20,13 @@ from scopecheck.matching.beside_another import (
     with_names_in_words,
 )
 from scopecheck.matching.chart import Match, joined_parts, matches, word_of
+from scopecheck.matching.made_of_several import at_first_worked_out, difference, in_total, of_each
 from scopecheck.matching.other_things import nouns_of_others
 from scopecheck.matching.phrase_advice import NOT_READ, bare_letter_c, bare_parts_per, no_phrase, shortened
 from scopecheck.matching.phrase_finding import Job, Read
 from scopecheck.matching.phrase_slots import named_subjects, occurrence
 from scopecheck.matching.shared_limits import is_bare_limit, is_upper, leaves_open_of_what
+from scopecheck.matching.shares_of_others import share_of_another
 from scopecheck.occurrences.defined_words import apply, note_settled_twice
 from scopecheck.occurrences.readings import can_be_tried, read
 from scopecheck.vocabulary.names import Typed
@@ -60,16 +62,16 @@ def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         )  # fmt: skip
     if found:
         return _read(job, found[0], tokens)
-    if other := job.share_of_another(tokens) or job.in_total(tokens) or job.difference(tokens):
+    if other := share_of_another(job, tokens) or in_total(job, tokens) or difference(job, tokens):
         return whole(*other)
-    if other := job.at_first_worked_out(tokens) or _beside_another(job, tokens):
+    if other := at_first_worked_out(job, tokens) or _beside_another(job, tokens):
         return whole(*other)
     if both := of_both(job, tokens):
         return All(tuple(whole(job.of(job.subjects[0]), words) for words in both))
     if sides := job.split(tokens):
         left, right = sides
         return All((whole(job.beside_more(right), left), whole(job.beside_more(left), right)))
-    if each := job.of_each(tokens):
+    if each := of_each(job, tokens):
         return All(tuple(whole(*one) for one in each))
     beside = job.asides(tokens)
     if agreeing := next((a for a in beside if not a.wrong), None):

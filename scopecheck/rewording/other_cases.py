@@ -15,7 +15,7 @@ from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.subjects import Subject
-from scopecheck.rewording.usual import words_at
+from scopecheck.rewording.forms import words_at
 
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]

@@ -16,8 +16,10 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import COMBINATIONS, word_of
-from scopecheck.matching.passed_over import IN_EACH, SO_MANY_PER, SO_OFTEN
+from scopecheck.matching.circumstances import IN_EACH, SO_MANY_PER, SO_OFTEN
 from scopecheck.matching.subjects import Subject, is_bare_share
+from scopecheck.rewording.forms import with_forms, with_runs, words_at
+from scopecheck.rewording.multiples import with_folds
 from scopecheck.rewording.plainer_amounts import (
     NO_NAME,
     OPEN_WORDS,
@@ -138,7 +140,6 @@ from scopecheck.rewording.plainer_written import (
     without_thereof,
     without_what_is_noted,
 )
-from scopecheck.rewording.usual import with_folds, with_forms, with_runs, words_at
 from scopecheck.vocabulary.names import Bound, Typed
 
 Tokens = tuple[Token, ...]

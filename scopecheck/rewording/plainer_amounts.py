@@ -13,7 +13,8 @@ from scopecheck.language.scan import Token
 from scopecheck.matching.chart import said_instead, word_of
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.subjects import Subject, is_bare_share
-from scopecheck.rewording.usual import with_any_mixture, words_at
+from scopecheck.rewording.forms import words_at
+from scopecheck.rewording.members_beside import with_any_mixture
 from scopecheck.vocabulary.names import Bound, Typed
 
 Tokens = tuple[Token, ...]

@@ -19,7 +19,7 @@ from scopecheck.matching.shared_limits import OF_LIMITS
 from scopecheck.matching.spelled import GREAT
 from scopecheck.matching.subjects import Subject
 from scopecheck.matching.together import says_together
-from scopecheck.rewording.usual import words_at
+from scopecheck.rewording.forms import words_at
 from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]

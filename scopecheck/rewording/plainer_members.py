@@ -16,7 +16,7 @@ from scopecheck.language.scan import Token
 from scopecheck.matching.chart import CONDITION_WORDS, split_list, word_of
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.subjects import Subject
-from scopecheck.rewording.usual import with_runs, words_at
+from scopecheck.rewording.forms import with_runs, words_at
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset("a an the said".split())

@@ -7,7 +7,7 @@ from scopecheck.language.number_words import NUMBER_WORDS, WORDS_OF_NUMBERS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import has_number, word_of
 from scopecheck.matching.subjects import Subject
-from scopecheck.rewording.usual import with_runs, words_at
+from scopecheck.rewording.forms import with_runs, words_at
 from scopecheck.vocabulary.parts import plural_of
 
 Tokens = tuple[Token, ...]

@@ -12,8 +12,8 @@ from scopecheck.matching.everyday import with_fractions
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.shared_limits import says_limit
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
+from scopecheck.rewording.forms import words_at
 from scopecheck.rewording.plainer_amounts import OPEN_WORDS
-from scopecheck.rewording.usual import words_at
 from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]

@@ -14,7 +14,7 @@ from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.states import DONE, LEFT_OUT, form_of, is_participle
 from scopecheck.matching.subjects import Subject
-from scopecheck.rewording.usual import with_forms, with_runs, words_at
+from scopecheck.rewording.forms import with_forms, with_runs, words_at
 from scopecheck.vocabulary.names import Names
 
 Tokens = tuple[Token, ...]

@@ -19,7 +19,7 @@ from scopecheck.language.scan import Number, Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.subjects import Subject, is_bare_share
-from scopecheck.rewording.usual import words_at
+from scopecheck.rewording.forms import words_at
 from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]

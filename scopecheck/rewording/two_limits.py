@@ -21,7 +21,7 @@ from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.shared_limits import OF_LIMITS, is_bare_limit
 from scopecheck.matching.subjects import Subject, is_bare_share
-from scopecheck.rewording.usual import words_at
+from scopecheck.rewording.forms import words_at
 from scopecheck.vocabulary.names import Names, Typed
 
 Tokens = tuple[Token, ...]

@@ -1,0 +1,218 @@
+"""Ways to read words on compositions, classes of ingredients and lists: how much, and of which."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from fractions import Fraction
+
+from scopecheck.core.declared import ChoiceDecl, Composition, NumberDecl, SetDecl
+from scopecheck.core.formula import All, Compare, Const, Formula, Implies
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble
+from scopecheck.language.number_words import ONE_OR_MORE
+from scopecheck.language.scan import Token
+from scopecheck.language.syntax import Words
+from scopecheck.matching.chart import word_of
+from scopecheck.matching.phrase_finding import Read
+from scopecheck.matching.subjects import Subject
+from scopecheck.resolve.left_unsaid import none_of_some, unheard
+from scopecheck.resolve.line_reader import LineReader
+from scopecheck.rewording.ingredients import (
+    by_ingredient,
+    closed_list,
+    closes,
+    closing,
+    named_in,
+    opening,
+    parted_at_balance,
+    without_verb,
+)
+from scopecheck.rewording.one_phrase import is_read, whole
+from scopecheck.vocabulary.names import Typed, number_of
+
+_SELECTED = ("selected", "chosen")
+_BEFORE_SELECTED = frozenset("of a an the which is are being ,".split())
+_AMOUNTS = ("amount", "amounts", "content", "quantity")
+
+
+def class_and_its_amount(
+    reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+) -> Formula | None:
+    """`0.1 to 0.5 % of at least one of A and B`, `a salt selected from A and B in an amount of 0.1 %`, of
+    a class of ingredients: how much, and of which; None where a member of the class is not among these.
+
+    Of what is not there nothing is selected.
+    """
+    if len(subjects) != 1 or subjects[0].parts is None or subjects[0].parts.sort != "classes":
+        return None
+    said = [word_of(t) for t in tokens]
+    chosen_from = next((i for i, w in enumerate(said) if w in _SELECTED), 0)
+    of = next(
+        (
+            i
+            for i in range(1, len(said))
+            if said[i] == "of" and (said[i + 1 : i + 4] in ONE_OR_MORE or 2 <= chosen_from - i <= 4)
+        ),
+        0,
+    )
+    amount = next(
+        (i for i in range(3, len(said)) if said[i] in _AMOUNTS and said[i + 1 : i + 2] == ["of"]), 0
+    )
+    behind = amount and (said[:3] in ONE_OR_MORE or 0 < chosen_from < amount)
+    start = max((i for i in range(amount) if said[i] == "in"), default=0) if behind else 0
+    which = tokens[of + 1 :] if of else tokens[:start]
+    much = tokens[:of] if of else tokens[start + 1 :]
+    if not which or not much or not any(t.number for t in much):
+        return None
+    other = f"other {subjects[0].text.lower()}"
+    members = subjects[0].mixture.members if subjects[0].mixture is not None else ()
+    listed = f" {' '.join(map(word_of, which))} "
+    so_much = Words(words.text, much, words.span)
+    if not all(f" {m.lower()} " in listed for m in members if m.lower() != other):
+        return None
+    with suppress(Trouble):
+        reader.trying().condition(so_much, subjects)
+        if reader.trying().if_read(which, words, subjects) is not None:
+            chosen = reader.if_read(which, words, subjects)
+            assert isinstance(subjects[0].bound, Typed)
+            _tell_of_others(reader, other in map(str.lower, members), words, subjects[0])
+            there = Compare(">", subjects[0].bound.term, Const(Fraction(0)))
+            of_what = (Implies(there, chosen),) if chosen is not None else ()
+            return All((reader.condition(so_much, subjects), *of_what))
+    return None
+
+
+def _tell_of_others(reader: LineReader, there: bool, words: Words, of: Subject) -> None:
+    """A warning that members nobody named count in an amount of the class."""
+    told = Diagnostic(
+        "warning", words.span, f"the amount is read as that of the whole class '{of.text}'",
+        "The class has room for members that its line does not name.",
+        "of those named alone, put these left of the colon, with commas",
+    )  # fmt: skip
+    if there and not reader.tried and told not in reader.groups.passed:
+        reader.groups.passed.append(told)
+
+
+def amount_of_one_chosen(
+    reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+) -> Formula | None:
+    """`dye, dyes : optionally up to 5 % of a dye selected from A and B`: how much, and which.
+
+    Of what is not there nothing is selected.
+    """
+    if len(subjects) != 2 or not isinstance(subjects[1].bound, SetDecl | ChoiceDecl):
+        return None
+    amount = subjects[0].bound
+    said = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(said) if w in _SELECTED and i), 0)
+    if not at or not isinstance(amount, Typed) or amount.whole or amount.kind is None:
+        return None
+    own = {form for w in subjects[0].text.lower().split() for form in (w, w + "s")}
+    end, chosen_from = at, tokens[at:]
+    while end:
+        if said[end - 3 : end] in ONE_OR_MORE:
+            end, chosen_from = end - 3, (*tokens[end - 3 : end], *tokens[at:])
+        elif said[end - 1] in _BEFORE_SELECTED | own:
+            end -= 1
+        else:
+            break
+    how_much = reader.job(tokens[:end], words, subjects[:1]) if end else None
+    chosen = reader.job(chosen_from, words, subjects[1:])
+    if how_much is None or not is_read(*how_much) or not is_read(*chosen):
+        return None
+    there = Compare(">", amount.term, Const(Fraction(0)))
+    return All((whole(*how_much), Implies(there, whole(*chosen))))
+
+
+def of_each_ingredient(
+    reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+) -> Formula | None:
+    """Words about a composition as read of the ingredients that they name, each by itself."""
+    made = subjects[0].bound
+    if len(subjects) > 1 or not isinstance(made, Composition):
+        return None
+    jobs: list[Read] = []
+    closed, rest = closing(made, tokens)
+    if closed:
+        jobs.append(reader.job(closed, words, subjects))
+        if not is_read(*jobs[0]):
+            return None
+    for name, said in by_ingredient(made, rest):
+        if closed and not any(t.number for t in said):
+            continue
+        share = reader.names.declarations[name]
+        assert isinstance(share, NumberDecl)
+        one = (Subject(number_of(share), name, subjects[0].span),)
+        tried = (reader.job(t, words, one) for t in (said, without_verb(said)) if t)
+        found = next((job for job in tried if is_read(*job)), None)
+        if found is None or unheard(said, words, one, reader.names):
+            return None
+        jobs.append(found)
+        told = none_of_some(said, words, one, reader.names)
+        reader.groups.passed += [told] if told and told not in reader.groups.passed else []
+    for job, _ in jobs[bool(closed) :]:
+        reader.names.speak(job.subjects[0].text)
+    parts = tuple(whole(*job) for job in jobs)
+    return All(parts) if len(parts) > 1 else next(iter(parts), None)
+
+
+def of_named_ingredients(
+    reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+) -> Formula | None:
+    """`free of talc and mica`, `comprising wax and oil in a total amount of at most 5 wt%`, of a
+    composition, as of both; None where it is not read so."""
+    made = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(made, Composition) or made.name != subjects[0].text or closes(tokens):
+        return None
+    shares = (reader.names.declarations[name] for name in named_in(made, tokens))
+    members = tuple(
+        Subject(number_of(share), share.name, subjects[0].span)
+        for share in shares
+        if isinstance(share, NumberDecl)
+    )
+    if len(members) < 2:
+        return None
+    amounts = any(t.number for t in tokens)
+    said = Words(words.text, without_verb(tokens) if amounts else tokens, words.span)
+    with suppress(Trouble):
+        reader.trying().condition(said, members)
+        for member in members:
+            reader.names.speak(member.text)
+        return reader.condition(said, members)
+    return None
+
+
+def beside_a_balance(
+    reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+) -> Formula | None:
+    """`at least 50 wt% of wax, the remainder being oil and water`, of a composition, as two lines."""
+    rest, balance = parted_at_balance(tokens)
+    made = subjects[0].bound
+    if len(subjects) != 1 or not isinstance(made, Composition) or not balance:
+        return None
+    for name in named_in(made, tokens):
+        reader.names.speak(name)  # the balance asks what else is recited, before the rest is read
+    closed: tuple[Token, ...] = ()
+    if head := opening(rest):
+        rest = rest[head:]
+        amounts = by_ingredient(made, rest)
+        closed = closed_list(tokens, [*amounts, *((name, ()) for name in named_in(made, balance))])
+    sides = [Words(words.text, side, words.span) for side in (closed, rest, balance) if side]
+    with suppress(Trouble):
+        for side in sides:
+            reader.trying().condition(side, subjects)
+        return All(tuple(reader.condition(side, subjects) for side in sides))
+    return None
+
+
+def these_but_not_those(
+    reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+) -> Formula | None:
+    """`copper or zinc but not tin`, of a list: both, each as a line by itself would be."""
+    if len(subjects) != 1 or not isinstance(subjects[0].bound, SetDecl | ChoiceDecl):
+        return None
+    said = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(said) - 2) if said[i : i + 2] == ["but", "not"]), 0)
+    sides = tokens[: at - (said[at - 1] == ",")], tokens[at + 1 :]
+    if not at or any(reader.trying().if_read(side, words, subjects) is None for side in sides):
+        return None
+    return All(tuple(f for side in sides if (f := reader.if_read(side, words, subjects)) is not None))
