@@ -75,7 +75,7 @@ def _leads(texts: list[str], at: int, width: int) -> bool:
     if tuple(texts[at : at + width]) in runs("limits", "leading").get(texts[at], ()):
         return True
     word = texts[at]
-    known = words("limits", "no_adverbs") | words("limits", "inside")
+    known = words("limits", "no_adverbs") | words("mention", "ly_nouns") | words("limits", "inside")
     adverb = width == 1 and word.endswith("ly") and word not in known
     return adverb and run_at(texts, at, "clauses", "examples") == 0
 

@@ -19,7 +19,7 @@ from scopecheck.resolve.claim_text import ClaimText
 MOST_ON = 16
 """How many words behind a share of many things their own limit may stand."""
 ENDS = frozenset((";", ":", "."))
-CLAUSES = frozenset(("wherein", "whereby", "characterised", "characterized"))
+CLAUSES = words("conditional", "openings")
 _OF_LIMITS = frozenset("more less fewer later earlier sooner longer greater higher lower other".split())
 _BEHIND = frozenset("of which the said a an all any these those".split())
 

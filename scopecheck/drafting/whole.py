@@ -204,14 +204,11 @@ def _as_a_solution(texts: list[str], stretch: Stretch, found: Sequence[Stretch])
     if texts[at - 2 : at] not in (["as", "a"], ["as", "an"]):
         return 0, 0
     near = range(stretch.end, min(len(texts), stretch.end + 6))
-    end = next((i + 1 for i in near if texts[i] in _MIXED), 0)
+    end = next((i + 1 for i in near if texts[i] in words("limits", "diluted")), 0)
     behind = next((s for s in found if end and end < s.starts[0] <= end + 4), None)
     if behind is not None and texts[end] in ("at", "in") and "," not in texts[end : behind.starts[0]]:
         end = behind.end
     return (at - 2, end) if end and "," not in texts[stretch.end : end] else (0, 0)
-
-
-_MIXED = frozenset("solution dispersion suspension emulsion slurry".split())
 
 
 def _instructed(texts: list[str], stretch: Stretch) -> tuple[int, int]:

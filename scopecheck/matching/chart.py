@@ -18,11 +18,7 @@ from scopecheck.vocabulary.entry import Entry
 from scopecheck.vocabulary.patterns import Literals, Pattern, Slot
 
 COMBINATIONS = frozenset("average mean median sum total difference ratio quotient product".split())
-FILLERS = frozenset(
-    "wherein a an the of is are being be has have having that which at in with said falls fall falling fell"
-    " fallen drops drop dropping dropped rises rise rising risen lies lie lying stays stay staying remains"
-    " remain remaining kept held weighs weigh weighing measures measure measuring".split()
-)
+FILLERS = listed("nouns", "fillers")
 MULTIPLES = ("twice", "thrice", "times", "double", "than")
 """What stands behind these says of what they are multiples: it is no name that could be left out."""
 MOST_WORDS_OF_A_VALUE = 16
@@ -434,8 +430,9 @@ def prefers(tokens: tuple[Token, ...]) -> bool:
     return words[rest : rest + 1] != [] and words[rest] in PREFERENCES
 
 
-CONDITION_WORDS = frozenset("if when whenever where while once unless provided".split())
-"""Behind these stands a condition."""
+GOVERNING = listed("limits", "governing") | {"where"}
+"""Behind these stands a condition; in a claim's own text 'where' may mean wherein."""
+CONDITION_WORDS = GOVERNING | {"provided"}
 PREFERENCES = frozenset("preferably ideally advantageously desirably suitably favourably".split())
 _DEGREES = ("even", "still", "more", "most", "very", "particularly", "especially")
 

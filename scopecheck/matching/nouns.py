@@ -106,18 +106,8 @@ def _is_another_measure(said: set[str], known: set[str]) -> bool:
     return bool(measures and known & OWN_MEASURES) and measures.isdisjoint(known)
 
 
-_OTHERWISE = frozenset(
-    "and or per pair pairs row rows set sets group groups each every other second alternate beyond except"
-    " without not there than as double can may must shall should could might need"
-    " never nowhere hardly rarely seldom slightly optionally sometimes prevented kept being".split()
-)
-"""With these a noun counts something else than its thing."""
-_SOME_MORE = frozenset(
-    "remainder balance rest trace traces residue residual remaining additionally also moreover furthermore"
-    " further additional minor small smaller lesser varying various suitable certain sufficient if"
-    " desired based mixture mixtures blend blends combination combinations copolymer copolymers".split()
-)
-"""With these an amount has another limit, or none: `60 wt% of PE and the remainder PP`."""
+_OTHERWISE = listed("nouns", "counted_otherwise")
+_SOME_MORE = listed("nouns", "some_more")
 
 
 def _words_of(subject: Subject, names: Names) -> list[str]:

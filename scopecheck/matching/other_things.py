@@ -15,7 +15,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import FILLERS, Match, word_of
+from scopecheck.matching.chart import FILLERS, GOVERNING, Match, word_of
 from scopecheck.matching.nouns import said_besides
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.subjects import Subject
@@ -35,7 +35,7 @@ _NEVER_OWN = ("not", "without", "unlike", "less")
 _SHORT = 3
 """A name of so few letters is a sign, `Tg` of a glass transition temperature."""
 _OPEN = frozenset("a an the of in".split())
-_CONDITIONS = frozenset("if when where while once whenever".split())
+_CONDITIONS = GOVERNING - {"unless"}
 
 
 def speak_of_others(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:

@@ -684,11 +684,7 @@ def _telling(job: Job, tokens: tuple[Token, ...]) -> set[str]:
     return said - _NOT_TELLING - FILLERS - job.tests().own_words or said
 
 
-_NOT_TELLING = frozenset(
-    "and or to by for from on as than no not is are was has have having does do being been each them it what"
-    " one at least most more less of in with between about total up above below over under time when if other"
-    " first second".split()
-)
+_NOT_TELLING = word_list("mention", "not_telling")
 
 
 def _shares(pattern: Pattern, telling: set[str]) -> bool:

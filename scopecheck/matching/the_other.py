@@ -326,12 +326,7 @@ def _is_in_a_term(said: list[str], at: int, own: frozenset[str]) -> bool:
     return (said[at] == "between" and before in _BETWEEN) or (said[at] == "point" and before in _POINTS)
 
 
-_SAYS_OF_IT = frozenset(
-    "is are lie lies lying fall falls falling goes go going reach reaches reaching stay stays remain remains"
-    " rise rises vary varies exceed exceeds differ differs deviate deviates amounts short not never after"
-    " before during upon while until since".split()
-)
-"""What is said of a thing, or when; it is called by none of them."""
+_SAYS_OF_IT = listed("nouns", "said_of_it")
 _PORTIONS = ("portion", "part")
 _BETWEEN = ("distance", "spacing", "gap", "clearance", "angle", "pitch")
 _POINTS = ("melting", "boiling", "freezing", "softening", "flash", "dew", "pour")

@@ -27,8 +27,8 @@ Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]
 Why = tuple[str, str] | None
 _EXTREMES = {
-    "minimum": ("maximum", "maximal", "peak", "highest", "largest", "greatest"),
-    "maximum": ("minimum", "minimal", "lowest", "smallest"),
+    "minimum": listed("measures", "highest"),
+    "maximum": listed("measures", "lowest"),
 }
 
 

@@ -114,7 +114,7 @@ def _what_is_left(said: list[str], subjects: Things) -> str:
     bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and not s.bound.whole and s.bound.kind]
     shares = len(bounds) == len(subjects) > 1 and not any(b.kind.dimension for b in bounds if b.kind)
     own = {w for s in subjects for w in s.text.lower().split()}
-    word = next((w for w in said if w in ("balance", "remainder", "rest")), "")
+    word = next((w for w in said if w in listed("mention", "remainders")), "")
     return f"'{word}' is what the others leave" if shares and word and word not in own else ""
 
 

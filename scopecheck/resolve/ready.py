@@ -10,7 +10,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
-from scopecheck.matching.chart import word_of
+from scopecheck.matching.chart import GOVERNING, word_of
 from scopecheck.matching.everyday import (
     with_letter_c,
     with_parts_of_measured,
@@ -182,7 +182,7 @@ def _with_signs_for_units(
 def _is_conditional(tokens: tuple[Token, ...]) -> bool:
     """Do limits of one thing stand beside the condition that they hold under?"""
     at = any(w == "at" and then not in ("least", "most") for w, then in pairwise(map(word_of, tokens)))
-    return at or not {"if", "when", "where", "while", "unless"}.isdisjoint(map(word_of, tokens))
+    return at or not (GOVERNING - {"once"}).isdisjoint(map(word_of, tokens))
 
 
 def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:

@@ -15,7 +15,17 @@ from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.matching.chart import FILLERS, PREFERENCES, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.matching.chart import (
+    FILLERS,
+    GOVERNING,
+    PREFERENCES,
+    Fill,
+    Match,
+    Tests,
+    joined_parts,
+    matches,
+    word_of,
+)  # fmt: skip
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.phrase_slots import own_phrase
 from scopecheck.matching.shared_limits import (
@@ -424,7 +434,7 @@ _STANDING_FOR_ONE = frozenset(
 )
 _OF_ITS_OWN = frozenset("least most not more less below above over under up exceeding".split())
 _NO_DOING = frozenset("during exceeding surpassing ranging reaching including".split())
-_CONDITIONS = frozenset("if when whenever where wherever unless while once until".split())
+_CONDITIONS = GOVERNING | {"wherever", "until"}
 """With one of these in it, words directly behind a state hold more than a condition."""
 
 

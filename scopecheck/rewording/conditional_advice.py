@@ -7,7 +7,7 @@ from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import Fill, Match, Tests, matches, word_of
+from scopecheck.matching.chart import CONDITION_WORDS, Fill, Match, Tests, matches, word_of
 from scopecheck.matching.lifting import in_symbols
 from scopecheck.matching.phrase_advice import NOT_READ
 from scopecheck.matching.states import is_done
@@ -24,7 +24,7 @@ from scopecheck.rewording.plainer_steps import calls
 from scopecheck.rewording.sides import Sides, Things, Tokens
 from scopecheck.vocabulary.names import Typed
 
-_CONDITIONAL = frozenset("if when whenever where wherever unless once while as provided case until".split())
+_CONDITIONAL = CONDITION_WORDS | {"wherever", "until", "as", "case"}
 """What tells that a condition is meant; 'at' and 'for' may say much else."""
 
 

@@ -138,7 +138,7 @@ def parted_at_balance(tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tup
     Nothing as the latter where there is no balance, or nothing before it.
     """
     words = [word_of(t) for t in tokens]
-    at = next((i for i, w in enumerate(words) if w in ("balance", "remainder", "rest")), 0)
+    at = next((i for i, w in enumerate(words) if w in listed("mention", "remainders")), 0)
     while at and words[at - 1] in ("the", "a", "with", "and"):
         at -= 1
     before = at - (at > 0 and words[at - 1] == ",")

@@ -13,10 +13,9 @@ from scopecheck.core.construction import names_in
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import word_lists
-from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.bearers import of_each_bearer, of_each_part, without_owner_of_part
-from scopecheck.matching.chart import FILLERS, word_of
+from scopecheck.matching.chart import FILLERS, GOVERNING, word_of
 from scopecheck.matching.circumstances import (
     without_circumstance,
     without_condition,
@@ -118,7 +117,7 @@ def _of_a_condition(job: Job, tokens: Tokens) -> bool:
     """Do the words begin with a condition, or does the claim have its word right before them?"""
     at = tokens[0].start
     before = job.words.span.source.text[max(0, at - _LONGEST_WORD) : at].lower().split()[-1:]
-    conditions = listed("limits", "governing") | {"where"}
+    conditions = GOVERNING
     return not conditions.isdisjoint((*before, word_of(tokens[0])))
 
 

@@ -12,7 +12,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import word_of
+from scopecheck.matching.chart import GOVERNING, word_of
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.subjects import Subject
 from scopecheck.rewording.forms import words_at
@@ -113,5 +113,5 @@ def _of(named: set[str], subjects: Things) -> Things:
 
 _THREE = 3
 _SORTS = ("in_other_cases", "in_any_case")
-_OPENERS = frozenset("if when whenever where while unless".split())
+_OPENERS = GOVERNING - {"once"}
 _NO_LIMIT = ", with no such limit elsewhere"

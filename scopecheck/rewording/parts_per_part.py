@@ -7,7 +7,7 @@ from fractions import Fraction
 from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
-from scopecheck.matching.chart import has_number, word_of
+from scopecheck.matching.chart import GOVERNING, has_number, word_of
 from scopecheck.matching.subjects import Subject
 from scopecheck.vocabulary.names import Typed
 from scopecheck.vocabulary.parts import plural_of
@@ -165,4 +165,4 @@ def _in_a_condition(said: list[str], at: int) -> bool:
     return before is not None and {*said[before + 1 : at]}.isdisjoint((",", "is", "are", "not"))
 
 
-_CONDITIONS = frozenset("if when whenever once unless where while until that".split())
+_CONDITIONS = GOVERNING | {"until", "that"}

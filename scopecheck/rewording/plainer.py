@@ -97,7 +97,7 @@ from scopecheck.rewording.plainer_numbers import (
 )
 from scopecheck.rewording.plainer_parts import parts_plainly
 from scopecheck.rewording.plainer_shares import shares_plainly, with_part_of_the_other
-from scopecheck.rewording.plainer_states import in_mode, states_plainly
+from scopecheck.rewording.plainer_states import STATES, in_mode, states_plainly
 from scopecheck.rewording.plainer_steps import steps_plainly
 from scopecheck.rewording.plainer_values import (
     in_the_state,
@@ -366,14 +366,11 @@ def _in_a_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     found = list[Token]()
     for at, token in enumerate(tokens):
         state = words[at] == "in" and words[at + 1 : at + 2] and words[at + 1] in _DETERMINERS
-        named = state and words[at + 3 : at + 4] and words[at + 3] in _STATES and words[at + 2] in members
+        named = state and words[at + 3 : at + 4] and words[at + 3] in STATES and words[at + 2] in members
         if named and (not found or word_of(found[-1]) != "when"):
             found.append(replace(token, text="when", end=token.start))
         found.append(token)
     return tuple(found)
-
-
-_STATES = frozenset("mode state position configuration setting phase".split())
 
 
 def _without_needless(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:

@@ -13,7 +13,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import CONDITION_WORDS, split_list, word_of
+from scopecheck.matching.chart import CONDITION_WORDS, PREFERENCES, split_list, word_of
 from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.subjects import Subject
 from scopecheck.rewording.forms import with_runs, words_at
@@ -250,13 +250,12 @@ def with_list_of_both(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     if not _BETWEEN_NUMBERS.issuperset(between):
         return tokens
     second = tokens[end : of - 1] if words[of - 1] == "," else tokens[end:of]
-    preferred = not _PREFERRING.isdisjoint(words[end:of])
+    preferred = not PREFERENCES.isdisjoint(words[end:of])
     return (*tokens[:end], *(tokens[of:] if preferred else ()), *second, *tokens[of:])
 
 
-_PREFERRING = frozenset("preferably ideally advantageously desirably suitably".split())
 _BETWEEN_NUMBERS = (
-    _PREFERRING
+    PREFERENCES
     | NUMBER_WORDS.keys()
     | frozenset(
         ", and but or more most even still at least all no not fewer less than exactly only both each".split()

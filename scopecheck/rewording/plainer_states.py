@@ -11,7 +11,7 @@ from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import word_of
+from scopecheck.matching.chart import GOVERNING, word_of
 from scopecheck.matching.states import INTO, OUT_OF, nouns_in, opposite_states, side_words, state_of
 from scopecheck.matching.subjects import Subject
 from scopecheck.matching.whichever import with_the_first
@@ -19,7 +19,7 @@ from scopecheck.occurrences.readings import is_switch
 
 Tokens = tuple[Token, ...]
 _ARTICLES = frozenset(("a", "an", "the", "its", "said"))
-_STATES = ("mode", "state", "position", "configuration", "setting", "phase")
+STATES = frozenset("mode state position configuration setting phase".split())
 _INTO = (
     *(tuple(run) for run in INTO),
     *(
@@ -47,7 +47,7 @@ def when_in_response(tokens: Tokens) -> Tokens:
         return tokens
     verb = next((i for i in range(at + 4, len(words)) if words[i] in _FINITE), 0)
     plain = verb and all(t.sort == "word" for t in tokens[at:verb])
-    conditions = listed("limits", "governing") | {"where", "only", "as"}
+    conditions = GOVERNING | {"only", "as"}
     if not plain or not conditions.isdisjoint(words[at + 3 : verb]):
         return tokens
     when = replace(tokens[at], text="when", end=tokens[at].start)
@@ -73,7 +73,7 @@ def _or_in_another(tokens: Tokens, members: list[list[str]], name: str) -> Token
     for at in (i for i in range(1, len(words) - 3) if words[i] == "or" and words[i + 1] in _ARTICLES):
         run = next((m for m in members if words[at + 2 : at + 2 + len(m)] == m), [])
         end = at + 2 + len(run)
-        if run and words[end : end + 1] != [] and words[end] in (*_STATES, name):
+        if run and words[end : end + 1] != [] and words[end] in (*STATES, name):
             return (*tokens[: at + 1], *tokens[at + 2 : end], *tokens[end + 1 :])
     return tokens
 
@@ -81,8 +81,8 @@ def _or_in_another(tokens: Tokens, members: list[list[str]], name: str) -> Token
 def _in_mode(tokens: Tokens, at: int, run: list[str], name: str) -> Tokens:
     """The words with what is said of the state that begins here; none where nothing is."""
     words, end = [word_of(t) for t in tokens], at + len(run)
-    noun = words[end : end + 1] != [] and words[end] in (*_STATES, name)
-    if words[at:end] != run or not (noun or name.split()[-1] in _STATES):
+    noun = words[end : end + 1] != [] and words[end] in (*STATES, name)
+    if words[at:end] != run or not (noun or name.split()[-1] in STATES):
         return ()  # the name itself is left out before
     start, behind = at - (at > 0 and words[at - 1] in _ARTICLES), end + noun
     into = next((r for r in _INTO if tuple(words[max(start - len(r), 0) : start]) == r), ())
@@ -276,7 +276,7 @@ def _state_of_noun(words: list[str], at: int, nouns: list[str]) -> tuple[int, in
         state = at + 2 + wide + (words[at + 2 + wide : at + 3 + wide] == ["being"])
         told = state < len(words) and words[state + 1 : state + 2] in _ENDS
         return (at + 1, state, state + 1) if told else (0, 0, 0)
-    if placed and words[at + 3 : at + 4] != [] and words[at + 3] in _STATES:
+    if placed and words[at + 3 : at + 4] != [] and words[at + 3] in STATES:
         state, the = at + 2, at + 5
     elif words[at] in ("upon", "on"):
         state, the = at + 1, at + 3
@@ -761,7 +761,7 @@ _MAY = [
     ["might"],
     *([b, a, "to"] for b in ("is", "are") for a in ("allowed", "permitted")),
 ]
-_WHEN = frozenset("if when where whenever while once".split())
+_WHEN = GOVERNING - {"unless"}
 _FINITE_OF = {
     "exceed": "exceeds", "be": "is", "fall": "falls", "rise": "rises", "reach": "reaches", "drop": "drops",
     "lie": "lies", "have": "has", "go": "goes",

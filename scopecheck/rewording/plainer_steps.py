@@ -10,6 +10,7 @@ from itertools import pairwise
 from scopecheck.core.declared import Step
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.states import DONE, LEFT_OUT, form_of, is_participle
@@ -90,10 +91,7 @@ def with_step_named_by_what_is_done(tokens: Tokens, subjects: tuple[Subject, ...
 
 
 _PASSIVE = frozenset("is are be being been was were to has have having then also".split())
-_NOT_DONE = frozenset(
-    "not no never neither nor without only if when unless until once while whenever after before or and but"
-    " which that who each every any either at by for from of than may can partly".split()
-)
+_NOT_DONE = listed("steps", "not_done")
 
 
 def _opening_or_then(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

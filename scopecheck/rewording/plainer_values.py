@@ -142,10 +142,7 @@ def with_extreme_as_named(tokens: Tokens, subjects: tuple[Subject, ...], names: 
     return tokens
 
 
-_EXTREMES = (
-    frozenset("maximum maximal highest peak greatest largest".split()),
-    frozenset("minimum minimal lowest smallest".split()),
-)
+_EXTREMES = (listed("measures", "highest"), listed("measures", "lowest"))
 """Words for the same end of what values something has."""
 
 

@@ -18,7 +18,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import word_of
+from scopecheck.matching.chart import CONDITION_WORDS, word_of
 from scopecheck.matching.shared_limits import OF_LIMITS, is_bare_limit
 from scopecheck.matching.subjects import Subject, is_bare_share
 from scopecheck.rewording.forms import words_at
@@ -71,7 +71,7 @@ def limits_apart(tokens: Tokens, subjects: Things, names: Names) -> Iterator[Apa
 
 _TWO = 2
 _JOINTS = frozenset(", and but whereas with wherein whereby yet".split())
-_CONDITIONS = frozenset("if when whenever where while unless until once provided".split())
+_CONDITIONS = CONDITION_WORDS | {"until"}
 _COMPARED = frozenset("than exceeds exceed equal equals half twice".split())
 _BEGINS_A_LIMIT = (
     (OF_LIMITS - frozenset("of to from and or about".split())) | _COMPARED | {"by", "does", "up"}
