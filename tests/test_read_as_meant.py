@@ -57,6 +57,10 @@ WITHIN, BEYOND = "load = 400 kg, speed = 1 m/s", "load = 400 kg, speed = 3 m/s"
         (STEPS, "drying, soaking", "not before the soaking is completed",
          "soaking from 0 to 30 min, drying from 30 to 60 min",
          "soaking from 0 to 30 min, drying from 10 to 60 min"),
+        (GAP, "gap", "no more than 4 mm or less than 2 mm", "gap = 3 mm", "gap = 5 mm"),
+        (GAP, "gap", "never less than 2 mm or more than 4 mm", "gap = 3 mm", "gap = 1 mm"),
+        (GAP, "gap", "not longer than 4 mm or shorter than 2 mm", "gap = 3 mm", "gap = 1 mm"),
+        (GAP, "gap", "not longer than 4 mm or shorter than 2 mm", "gap = 3 mm", "gap = 5 mm"),
         (RIM, "gap, rim", "a ratio of the gap to the rim of 2 to 5 %", "gap = 3 mm, rim = 100 mm",
          "gap = 20 mm, rim = 100 mm"),
         (RIM, "gap, rim", "gap/rim is between 10 and 50 percent", "gap = 20 mm, rim = 100 mm",
@@ -1113,6 +1117,7 @@ def test_preferences_ranges_and_places_are_read_as_meant(
     ("declared", "left", "words"),
     [
         (GAP, "gap", "in the half-open interval from 2 to 4 mm"),
+        (GAP, "gap", "no longer than 4 mm or shorter than 2 mm"),
         (GAP, "gap", "between 2 and 4 mm, 6 and 8 mm"),
         (GAP, "gap", "between 2 and 4 mm but not 3 and 3.5 mm"),
         (TAP, OF_TAP, "the valve opens not below 2 bar and not above 5 bar"),

@@ -21,8 +21,8 @@ OF_LIMITS = frozenset(
     "at least most not no more less fewer greater larger higher smaller lower than exceeding up to from"
     " between and or about approximately above below over under minimum maximum min max".split()
 )
-_GREATER = frozenset("more greater larger higher exceeding above over".split())
-_LESSER = frozenset("less fewer smaller lower below under".split())
+_GREATER = listed("asides", "greater") | {"over"}
+_LESSER = listed("asides", "lesser") | {"under"}
 APART = ("differs", "differ", "differing", "deviates", "deviate", "deviating")
 BESIDE = ("above", "below")
 """What stands between an amount and the quantity that it is counted from."""
@@ -69,9 +69,7 @@ _OF_ITS_OWN = _CARRIED | frozenset(
     " maximum minimum max min".split()
 )
 _DENYING = frozenset("not no never neither other except excluding".split())
-_COMPARED = frozenset(
-    "more less fewer greater larger higher smaller lower exceed exceeds fall above below".split()
-)
+_COMPARED = _GREATER | _LESSER | {"fall"}
 _OF_AMOUNTS = frozenset("half third quarter double some".split())
 _GOING_ON = frozenset("more less fewer than per times dozen dozens hundred thousand".split())
 
@@ -87,7 +85,8 @@ def shares_the_words(first: Tokens, later: Tokens, named: bool = False) -> bool:
     if amount and not _CARRIED.isdisjoint(said) and _OF_ITS_OWN.isdisjoint(more):
         return True
     again = more[0] in ("between", "from") and more[0] in said  # 'not between 2 and 4 or between 6 and 8'
-    if not _DENYING.isdisjoint(said) and (again or more[0] in _COMPARED) and _DENYING.isdisjoint(more):
+    again |= more[0] in _COMPARED
+    if again and not _DENYING.isdisjoint(said) and _DENYING.isdisjoint(more):
         return True
     if is_first_limit(first) and _begins_with_a_difference(later):
         return True
@@ -122,7 +121,7 @@ def excludes_a_value(tokens: Tokens) -> bool:
 
 def beside_a_multiple(tokens: Tokens) -> bool:
     """`at least two more than twice`, `10 % greater than half`: an amount beside what is multiplied."""
-    compared = listed("asides", "greater") | listed("asides", "lesser")
+    compared = _GREATER | _LESSER
     words = [word_of(t) for t in tokens]
     return any(
         has_number(t) and words[i + 1] in compared and words[i + 2] == "than"
@@ -534,7 +533,7 @@ def _ends_in_a_difference(tokens: Tokens) -> bool:
 
 def _begins_with_a_difference(tokens: Tokens) -> bool:
     """`at least 2 mm greater than the rim`, `at most 5 mm above the rim`, `two more holes than ribs`."""
-    compared = listed("asides", "greater") | listed("asides", "lesser")
+    compared = _GREATER | _LESSER
     for at, (before, token) in enumerate(pairwise(tokens), 1):
         word = word_of(token)
         behind = [word_of(t) for t in tokens[at + 1 :]]
