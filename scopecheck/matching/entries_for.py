@@ -31,7 +31,7 @@ def applies(job: LineWords, entry: Entry) -> bool:
     if job.sort or _SORTS & set(entry.only_for):
         return job.sort in entry.only_for
     extents = len(job.subjects) > 1 and entry.subjects[1:2] == OF_EXTENTS
-    if extents and not job.are_extents and entry.group != "L":
+    if extents and not job.are_extents and not entry.settled:
         return False
     if not entry.only_for:
         return not (isinstance(job.first, SetDecl) and _of_numbers(entry))

@@ -695,15 +695,13 @@ def _shares(pattern: Pattern, telling: set[str]) -> bool:
 
 
 MOST_NEAR = 3
-_SETTLED = "L"
-"""The group of the wordings with one meaning, which reports propose and hardly any claim has."""
 LEAST_HELD = 3
 """With fewer words of its own a pattern says too little of what was meant."""
 
 
 def _held_in(job: Job, skeleton: list[str]) -> list[Pattern]:
     """The patterns whose words are said, in their order, and as many numbers as they take."""
-    every = [(e, p) for e in job.place.phrases.all() if e.group != _SETTLED for p in e.patterns]
+    every = [(e, p) for e in job.place.phrases.all() if not e.settled for p in e.patterns]
     rare = _how_often(job.place.phrases)
     numbers, found = skeleton.count("("), list[tuple[float, int, Pattern, frozenset[str]]]()
     for order, (entry, pattern) in enumerate(every):
@@ -723,7 +721,7 @@ def _held_in(job: Job, skeleton: list[str]) -> list[Pattern]:
 @lru_cache(2)
 def _how_often(phrases: Phrasebook) -> Counter[str]:
     """In how many patterns a word stands."""
-    every = (p for e in phrases.all() if e.group != _SETTLED for p in e.patterns)
+    every = (p for e in phrases.all() if not e.settled for p in e.patterns)
     return Counter(word for p in every for need in p.required for word in need)
 
 
@@ -742,7 +740,7 @@ def _most_like(job: Job, skeleton: list[str]) -> list[Pattern]:
     """The patterns most like the words, of those that share one with them that is no article or the like."""
     scored: list[tuple[float, int, Pattern]] = []
     order, said = 0, set(skeleton) - FILLERS - _JOINING
-    for entry in (e for e in job.place.phrases.all() if e.group != _SETTLED):
+    for entry in (e for e in job.place.phrases.all() if not e.settled):
         fits = applies(job, entry)
         for pattern in entry.patterns:
             order += 1

@@ -197,7 +197,7 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     for sort, kinds in own:
         if sort in entry.only_for and not (sort == "assemblies" and len(entry.only_for) > 1):
             return kinds
-    if entry.group == "L":
+    if entry.settled:
         proposed = [k for e in _proposers(entry) for k in kinds_of(e)]
         return tuple(k for i, k in enumerate(proposed) if k not in proposed[:i]) or GENERAL
     lists = any(s.kind == "list" for p in entry.patterns for s in p.slots)
@@ -230,7 +230,7 @@ def _proposers(settled: Entry) -> list[Entry]:
     return [
         e
         for e in entries()
-        if e.group != "L" and {"parts", "classes"}.isdisjoint(e.only_for) and takes(e) == takes(settled)
+        if not e.settled and {"parts", "classes"}.isdisjoint(e.only_for) and takes(e) == takes(settled)
         if _skeleton(e.exact_wording) in skeletons
     ]
 

@@ -15,7 +15,7 @@ from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
-from scopecheck.matching.chart import word_of
+from scopecheck.matching.chart import PREFERENCES, word_of
 from scopecheck.matching.subjects import Subject, is_bare_share
 from scopecheck.resolve.line_reader import LineReader
 from scopecheck.resolve.not_so import IN_SYMBOLS
@@ -26,7 +26,6 @@ from scopecheck.rewording.scaled import with_scaled
 from scopecheck.vocabulary.names import Typed
 
 _OF_ONE = word_lists()["fractions"].keys() | {"half", "twice", "times"}
-_PREFERENCES = frozenset("preferably ideally advantageously desirably suitably".split())
 
 
 def beside_a_sum(
@@ -137,7 +136,7 @@ def ratio_and_preference(
     and that of the quotient."""
     said = [word_of(t) for t in tokens]
     bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and not s.of_parts]
-    at = next((i for i, w in enumerate(said) if i > 2 and w in _PREFERENCES), 0)
+    at = next((i for i, w in enumerate(said) if i > 2 and w in PREFERENCES), 0)
     if len(subjects) != 2 or len(bounds) != 2 or "ratio" not in said[:at]:
         return None
     end = at - sum(w in ("more", "even", "still", "most") for w in said[at - 2 : at])

@@ -20,7 +20,7 @@ from scopecheck.language.layout import Page, blocks
 from scopecheck.language.pieces import Desk
 from scopecheck.language.statements_words import phrase
 from scopecheck.language.syntax import Free, PhraseStatement, Raw, ReadingText
-from scopecheck.vocabulary.entry import Entry, Wording
+from scopecheck.vocabulary.entry import SETTLED, Entry, Wording
 from scopecheck.vocabulary.patterns import Element, Literals, Pattern, Slot, pattern
 
 INDEX = "catalogue.jsonl"
@@ -83,7 +83,7 @@ def _words_of(several: Iterable[Entry]) -> frozenset[str]:
 
 @cache
 def _entry(number: int) -> Entry:
-    only_for, subjects, wordings = json.loads(_index().lines[2 * number])
+    only_for, subjects, settled, wordings = json.loads(_index().lines[2 * number])
     return Entry(
         tuple(
             Wording(text, frozenset(keys), partial(_pattern, text, elements))
@@ -93,6 +93,7 @@ def _entry(number: int) -> Entry:
         tuple(subjects),
         False,
         partial(_statement, number),
+        settled=settled,
     )
 
 
@@ -154,7 +155,7 @@ def index_text(texts: Mapping[str, str] | None = None) -> str:
         wordings = [(p.text, _keys(p, common), tuple(map(_saved, p.elements))) for p in made]
         for word in sorted({word for _, keys, _ in wordings for word in keys or [""]}):
             by_word.setdefault(word, []).append(number)
-        lines.append(_json([statement.only_for, statement.subjects, wordings]))
+        lines.append(_json([statement.only_for, statement.subjects, statement.group == SETTLED, wordings]))
         lines.append(_json([file, _to_json(statement)]))
     return "\n".join([_json(dict(sorted(by_word.items()))), *lines]) + "\n"
 

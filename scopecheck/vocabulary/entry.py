@@ -79,6 +79,10 @@ class Wording:
         return self.make()
 
 
+SETTLED = "L"
+"""The group of the wordings with one meaning."""
+
+
 @node
 class Entry:
     """A phrase: its wordings at once, the rest read from its text when first asked for."""
@@ -90,6 +94,8 @@ class Entry:
     load: Callable[[], PhraseStatement]
     file: str = ""
     """The phrase file of a practice's phrase; '' for one of the catalogue or of the sheet itself."""
+    settled: bool = False
+    """Has it one meaning, so that reports propose it, and hardly any claim has it?"""
 
     @cached_property
     def patterns(self) -> tuple[Pattern, ...]:
