@@ -459,7 +459,7 @@ inside
     assert "rounded half away from zero to 1 g/L, > 3 g/L" in text
 
 
-# ---- what strangers to the tool met
+# ---- what newcomers met
 
 DESCRIBED = """
 force  force in kN

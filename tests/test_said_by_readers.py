@@ -273,7 +273,7 @@ REFUSED = [
 
 
 @pytest.mark.parametrize(("declared", "left", "words", "within", "outside"), READ)
-def test_what_strangers_write_is_read(
+def test_what_readers_of_the_reference_write_is_read(
     declared: str, left: str, words: str, within: str, outside: str
 ) -> None:
     assert not on_the_wrong_side(declared, left, words, within, outside)

@@ -1,4 +1,4 @@
-"""Compositions and ratios as strangers wrote them, and what the tool made of them at first."""
+"""Compositions and ratios as readers of the reference wrote them, and what the tool made of them at first."""
 
 from __future__ import annotations
 
