@@ -14,7 +14,7 @@ from scopecheck.report.render import render
 from tests.reported import one_line
 from tests.sheets import sheet
 
-SLIPS = "Words that add nothing, cannot be met, or let something slip"
+EVERY = "Wrong on every reading listed"
 
 CLIP = """
 width, gap  length in mm, <= 100 mm

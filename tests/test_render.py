@@ -35,7 +35,7 @@ from tests.reported import (
     text_of,
 )
 
-SLIPS = "Words that add nothing, cannot be met, or let something slip"
+EVERY = "Wrong on every reading listed"
 
 # ---- formats
 
@@ -77,8 +77,8 @@ def test_warnings_are_told_before_the_findings_and_stand_below_them() -> None:
     warning = Diagnostic("warning", span("divisible by 6"), "a question about this line")
     report = build_report(STRAINER, answers_of(*many(1)), False, diagnostics=(warning,))
     text = render(report, "text")
-    assert text.index("1 warning on how the sheet is read") < text.index(SLIPS)
-    assert text.index(SLIPS) < text.index("a question about this line")
+    assert text.index("1 warning on how the sheet is read") < text.index(EVERY)
+    assert text.index(EVERY) < text.index("a question about this line")
     assert json.loads(render(report, "json"))["diagnostics"][0]["line"] == 2
 
 
@@ -88,7 +88,7 @@ def test_markdown_shows_the_words_of_the_sheet_as_they_stand() -> None:
     assert escaped("1. A") == r"1\. A"
     drawn = render(build_report(STRAINER, answered(), False), "markdown")
     assert drawn.startswith("**Confidential: prepared for counsel**\n\n# Leaf strainer")
-    assert '### 3. 1b "between 2 and 4 mm"' in drawn
+    assert '### 4. 1b "between 2 and 4 mm"' in drawn
     assert (
         "- *Decision:* Are the ends included? The claims leave this open at 2 places; at each the answer "
         "was seen to change what is met." in drawn
@@ -124,7 +124,7 @@ def test_json_carries_every_finding_with_exact_numbers() -> None:
 def test_json_items_point_at_findings() -> None:
     data = parsed(build_report(STRAINER, answered(), False))
     questions = [[data["findings"][i]["question"] for i in item["findings"]] for item in data["items"]]
-    assert questions == [["document met"], ["outside met"], ["inside lost"], ["dependent cannot be met"]]
+    assert questions == [["dependent cannot be met"], ["document met"], ["outside met"], ["inside lost"]]
     assert data["exit_status"] == 1
 
 
@@ -229,5 +229,5 @@ def test_an_item_about_one_quantity_has_its_number_line() -> None:
 def test_a_picture_asked_for_stands_below_the_head() -> None:
     report = build_report(STRAINER, answers_of(*many(1)), False, pictures=(LINE,))
     text = render(report, "text")
-    assert text.index("from 4 upward") < text.index(SLIPS)
+    assert text.index("from 4 upward") < text.index(EVERY)
     assert parsed(report)["pictures"][0]["rows"][0]["met"][0]["low"] == "2/1"

@@ -32,7 +32,7 @@ from tests.reported import (
 )
 from tests.sheets import sheet as text_sheet
 
-SLIPS = "Words that add nothing, cannot be met, or let something slip"
+EVERY = "Wrong on every reading listed"
 
 # ---- a whole sheet
 
@@ -156,7 +156,7 @@ def test_the_first_page_holds_ten_items_and_says_how_many_were_held_back() -> No
     assert len(items_of(answers)) == MOST_ITEMS == 10
     text = one_line(text_of(answers))
     assert "3 more items are held back, because this page holds 10 at most" in text
-    assert f"3 under '{SLIPS}' (claim 2). Run with --all to see everything." in text
+    assert f"3 under '{EVERY}' (claim 2). Run with --all to see everything." in text
     report = build_report(STRAINER, answers, False)
     assert len(report.held_back) == 3
     everything = build_report(STRAINER, answers, True)
@@ -212,7 +212,7 @@ def test_readings_on_different_axes_are_different_decisions() -> None:
 def test_strained_readings_stand_in_a_section_of_their_own() -> None:
     answers = answers_of(lost("claim 1", "1. A leaf", "tall sample", (1, 2)), *many(1))
     text = text_of(answers)
-    usual = text.index(SLIPS)
+    usual = text.index(EVERY)
     assert usual < text.index("On strained readings, as asked for")
     assert "Lost in part or on some reading" not in text
 

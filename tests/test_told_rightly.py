@@ -12,7 +12,9 @@ import pytest
 from scopecheck.answers.findings import Reread
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import Options, checked
+from scopecheck.core.reference import stated_values
 from scopecheck.foundations.spans import Source
+from scopecheck.report.grouping import section
 from scopecheck.report.render import render
 from scopecheck.report.rereadings import kept_text
 from scopecheck.resolve.dependencies import category, noun_of
@@ -239,7 +241,8 @@ def test_every_reading_listed_says_what_has_no_formula_and_what_is_in_symbols() 
         ' 400 um or less" as "mean by number", "mean by volume", "median by number" or "median by volume")'
     ) in text
     assert (
-        "Read with every reading listed that has a formula Words" in text
+        'conflict: 1b "8 to 12 %" and 2a "at most 7 %". Read with every reading listed that has a formula'
+        in text
     )  # of claim 2, which nothing meets
     assert "3a as written in symbols" in text
 
@@ -608,3 +611,183 @@ def test_one_of_two_readings_presumed_is_not_told_as_what_is_presumed() -> None:
     told = "none of it on the first of the readings presumed and on the narrowest reading, some of it on"
     assert f"How much {told} the widest reading" in text
     assert "(presumed, as another is)" in text
+
+
+SIEVE = """\
+profile  US
+holes     count
+diameter  length in mm
+open      share in %
+1. A sieve with a number of holes divisible by 6, a diameter of 2 to 4 mm and an open share of 35 %.
+   | holes    : divisible by 6   meant  holes / 6 IS WHOLE, holes > 0
+   | diameter : 2 to 4 mm
+   | open     : 35 %
+inside for 1    holes   diameter   open
+  bench sample  24      3 mm       36 %
+  drilled       36      4 mm       35 %
+must stay out for 1
+  garden sieve  25      3 mm       36 %
+"""
+
+
+def test_a_thing_is_told_by_all_in_which_it_departs_from_a_listed_one() -> None:
+    """Garden sieve with 25 holes is kept out by its 36 % too: nothing exactly as it meets claim 1."""
+    made = sheet(SIEVE)
+    found = [f for f in ask_all(made).findings if f.question in ("unmeant met", "meant lost")]
+    assert found
+    for f in found:
+        assert f.witness is not None
+        usual = stated_values(made, next(c for c in made.cases if c.name == f.reference))
+        assert {n for n in usual if f.witness.article[n] != usual[n]} <= set(f.departs)
+    assert {f.reference for f in found} == {"drilled"}
+    assert "a thing with holes 0 instead of 36 (otherwise as drilled)" in page(SIEVE)
+
+
+STRIP = """\
+profile  US court
+coating  composition in wt%
+  aluminum, silicon, iron
+1. A strip having a coating consisting essentially of aluminum.
+   | coating : consisting essentially of aluminum
+2. The strip of claim 1, wherein the coating contains up to about 10% by weight silicon.
+   | silicon : up to about 10% by weight silicon
+"""
+
+
+def test_a_claim_adds_nothing_as_long_as_a_number_of_the_description_is_small() -> None:
+    """With others up to 10 wt% silicon is 10 wt% at most; with more it may be 11."""
+    text = page(STRIP)
+    assert "claim 2 adds nothing to what it depends on" in text
+    assert 'as long as "consisting essentially of aluminum" stretches by 10 wt% at most' in text
+
+
+def test_a_document_that_touches_in_two_ends_touches_at_ends() -> None:
+    text = page(
+        "profile  EPO\na  length in mm\nb  length in mm\nc  length in mm\n"
+        "1. A rod with a of 2 to 3 mm, b of 2 to 3 mm and c of 1 to 9 mm.\n"
+        "   | a : 2 to 3 mm\n   | b : 2 to 3 mm\n   | c : 1 to 9 mm\n"
+        'document D1\n  range : 3 mm <= a <= 5 mm, 1 mm <= b <= 2 mm, 4 mm <= c <= 12 mm  "page 2"\n'
+    )
+    assert "touches claim 1 at shared ends (a 3 mm, b 2 mm; beside this in common: c 4 mm to 9 mm)" in text
+
+
+def order_of(text: str, *told: str) -> list[int]:
+    """Where each of these stands on the page."""
+    return [text.index(one) for one in told]
+
+
+def test_what_is_dead_on_every_reading_stands_first_and_probes_at_a_border_last() -> None:
+    text = page(
+        "holes  count\ndiameter  length in mm\nopen  share in %\n"
+        "1. A sieve with holes divisible by 6, a diameter between 2 and 4 mm and about 35 % open.\n"
+        "   | holes : divisible by 6   meant  holes / 6 IS WHOLE, holes > 0\n"
+        "   | diameter : between 2 and 4 mm\n   | open : about 35 %\n"
+        "2. The sieve of claim 1, wherein the diameter is at most 5 mm.\n   | diameter : at most 5 mm\n"
+        "3. The sieve of claim 1, wherein the diameter is at least 6 mm.\n   | diameter : at least 6 mm\n"
+        "inside for 1   holes   diameter   open\n  bench  24  3 mm  36 %\n"
+        "must stay out for 1\n  coarse  24  4 mm  35 %\n"
+    )
+    places = order_of(
+        text,
+        "Wrong on every reading listed",
+        "Nothing meets claim 3 as restated",
+        "Claim 2 adds nothing to what it depends on",
+        "Not met by bench as listed",
+        "Not as meant, near the border only",
+    )
+    assert places == sorted(places)
+
+
+def test_shares_of_an_independent_claim_that_cannot_add_up_are_an_item() -> None:
+    """With at least 30 of sand and 20 of lime no more than 50 of clay is left, 51 if both round."""
+    text = page(
+        "profile  EPO\npaste  composition in wt%, only\n  clay, sand, lime\n"
+        "1. A paste consisting of 40 to 60 wt% of clay, 30 to 50 wt% of sand and 20 to 30 wt% of lime.\n"
+        "   | paste : consisting of\n   | clay : 40 to 60 wt%\n"
+        "   | sand : 30 to 50 wt%\n   | lime : 20 to 30 wt%\n"
+    )
+    assert (
+        "States an end that nothing in claim 1 reaches: it is 60 wt%, and the value is at most 51 wt%" in text
+    )
+    assert 'Also 1c "30 to 50 wt%": states an end that nothing reaches: it is 50 wt%' in text
+
+
+@pytest.mark.parametrize(
+    ("words", "told"), [("an even number of columns", False), ("at most 6 columns", True)]
+)
+def test_an_end_that_is_left_out_and_that_multiples_pass_over_is_no_defect(words: str, told: bool) -> None:
+    """Of an even number 'less than 10' leaves 8; that it is 6 at most is another thing."""
+    text = page(
+        "columns  count\n1. A press with a plurality of columns.\n   | columns : a plurality of columns\n"
+        f"2. The press of claim 1, with {words}, at least 4 but less than 10.\n"
+        f"   | columns : {words}\n   | columns : at least 4 but less than 10\n"
+    )
+    assert ("States an end that nothing in claim 2 reaches" in text) == told
+
+
+def test_an_end_is_looked_for_among_what_is_tied_to_it() -> None:
+    """Teeth and pawls have nothing to do with how long something grows."""
+    text = page(
+        "teeth count\npawls count\nelongation  share in %\n"
+        "1. A retractor with a number of teeth evenly divisible by the number of pawls.\n"
+        "   | teeth, pawls : evenly divisible by the number of pawls\n"
+        "2. The retractor of claim 1, wherein an elongation is from 6% up to, but not including, 12%.\n"
+        "   | elongation : from 6% up to, but not including, 12%\n"
+    )
+    assert "Not decided" not in text
+
+
+def test_a_range_of_a_document_that_any_stretch_brings_in_is_an_item() -> None:
+    sheet_text = (
+        "profile  US\nCO  share in vol%\n1. A store with more than 5% by volume of CO.\n"
+        "   | CO : more than 5% by volume\n"
+        'document D1\n  range : {words}  "column 2"\n'
+    )
+    near = page(sheet_text.format(words="CO about 1 to 5 vol%"))
+    assert '1 1a "more than 5% by volume" Document D1, range at "column 2", read otherwise: overlaps' in near
+    far = page(sheet_text.format(words="1 vol% <= CO <= 5 vol%"))
+    assert "Met on some reading" not in far
+
+
+MEDIUM = """\
+profile  US court
+medium   composition in wt%
+  water, alcohol, wax, ketone
+1. A suspension comprising a medium consisting of water, alcohol and wax.
+   | medium : consisting of water, alcohol and wax
+must stay out  water    alcohol  wax     ketone
+  accused      60 wt%   34 wt%   5 wt%   1 wt%
+"""
+
+
+def test_a_named_ingredient_that_may_be_an_ordinary_impurity_is_told() -> None:
+    text = page(MEDIUM)
+    told = "write it as impurities in medium: accused is then kept out only where 1 wt% of impurities is more"
+    assert "If ketone of accused comes with what" in text
+    assert told in text
+    assert "If alcohol of" not in text
+    assert "write it as" not in page(MEDIUM.replace("34 wt%   5 wt%   1 wt%", "40 wt%   0 wt%   0 wt%"))
+
+
+def test_rounding_by_a_large_part_of_the_number_is_told_behind_listed_things() -> None:
+    """Half a unit is half of 1 %, and a twentieth of 10 %."""
+    text = (
+        "loss  share in %\n1. A tablet with a loss of less than {limit} %.\n   | loss : less than {limit} %\n"
+        "inside  loss\n  batch  {lost} %\n"
+    )
+    sections = []
+    for limit, lost in (("1", "0.6"), ("10", "9.6")):
+        made = sheet(text.format(limit=limit, lost=lost))
+        lost_there = (f for f in ask_all(made).findings if f.question == "inside lost")
+        sections += [section(made, f) for f in lost_there]
+    assert sections == ["far", "3"]
+
+
+def test_what_is_met_by_the_first_of_readings_none_of_which_is_presumed_is_met_on_some() -> None:
+    text = page(
+        "profile  US court\nadded  share in wt%\nfound  share in wt%\n"
+        'term "amount"\n  reading "as added" : added\n  reading "as found" : found\n'
+        "1. An oil with an amount of at least 1 wt%.\n   | amount : at least 1 wt%\n"
+        "must stay out  added    found\n  accused  1.4 wt%  0.6 wt%\n"
+    )
+    assert "Met on some reading: what must stay out, and documents" in text

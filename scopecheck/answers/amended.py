@@ -49,6 +49,8 @@ def ask_amendment(
 ) -> Amended:
     """What changes from the sheet before to the sheet after."""
     amendment = Amendment(joined, budget, strained)
+    # First the listed things, which are easy beside all that may be given up or gained.
+    cases = tuple(case_changes(amendment))
     changes = []
     for change in amendment.changes():
         claim = change.after or change.before
@@ -61,7 +63,6 @@ def ask_amendment(
         idle = tuple(idle_after(amendment, changes))
     except Undecided as reason:
         doubts = (str(reason),)
-    cases = tuple(case_changes(amendment, tuple(changes)))
     described = (c.span.text for c in joined.after.described)
     text = "\n".join([_own_text(joined), *described])
     told = tuple(uncarried(text, joined.before.claims, joined.after.claims))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.answers.amendment import Amendment, Change
+from scopecheck.answers.amendment import Amendment
 from scopecheck.answers.findings import Finding, Quantifier
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.outside import outside_met
@@ -49,9 +49,9 @@ class CaseChange:
         return bool(self.before.reason or self.after.reason)
 
 
-def case_changes(amendment: Amendment, changes: tuple[Change, ...]) -> Iterator[CaseChange]:
+def case_changes(amendment: Amendment) -> Iterator[CaseChange]:
     """Each listed case beside each claim that it is for and that goes on with other limitations."""
-    pairs = {c.before.number: c.after.number for c in changes if c.before and c.after and not c.same}
+    pairs = amendment.amended()
     olds = {(c.role, c.name): c for c in amendment.before.sheet.cases}
     for case in amendment.after.sheet.cases:
         if case.role == "class":

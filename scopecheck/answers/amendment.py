@@ -83,6 +83,12 @@ class Amendment:
         self.before = Prepared(joined.before, session, details=True)
         self.after = Prepared(joined.after, session, details=True)
 
+    def amended(self) -> dict[int, int]:
+        """The claims that go on with other limitations: their numbers before, each with that after."""
+        goes_on = self.joined.successors.before
+        pairs = {goes_on[c.number]: c.number for c in self.joined.after.claims if c.number in goes_on}
+        return {old: new for old, new in pairs.items() if self.before.scope(old) != self.after.scope(new)}
+
     def changes(self) -> Iterator[Change]:
         """Every claim of the amended set in its order, then the deleted ones."""
         goes_on = self.joined.successors.before

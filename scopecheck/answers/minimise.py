@@ -53,7 +53,10 @@ class Settled:
 
 @record
 class Picked:
-    """The simplest article for what a search requires, told as departures from a reference."""
+    """The simplest article for what a search requires, told as departures from a reference.
+
+    `departs` are all names in question, and all others that the reference states, in which it departs.
+    """
 
     article: Article
     reference: str
@@ -186,20 +189,22 @@ def pick_article(
     `names` are the names that matter, told by departures from the best of the references `known`; the first
     of `grades` whose constraint can be met is taken. The search is narrowed to the article.
     """
-    ordered = [d.name for d in session.sheet.declarations if d.name in set(names)]
-    rest = [d.name for d in session.sheet.declarations if d.name not in ordered]
+    every = [d.name for d in session.sheet.declarations]
+    wanted = set(names)
+    ordered = [n for n in every if n in wanted]
     grade: Grade = "edge"
     simplest = True
     try:
         grade = next((g for g, c in grades if c is None or keep(search, c)), grade)
         reference = _nearest(session, search, ordered, known)
         absent = _settle_parts(session, search, ordered, reference)
-        rest += [name for name in ordered if name in absent]
-        ordered = [name for name in ordered if name not in absent]
-        departing = [~session.equals(name, reference.article[name]) for name in ordered]
-        _fewest(session, search, departing)
+        ordered = [n for n in ordered if n not in absent]
+        stated = [n for n in every if n in reference.stated - wanted - absent]
+        rest = [n for n in every if n not in {*ordered, *stated}]
+        for part in (ordered, stated):
+            _fewest(session, search, [~session.equals(n, reference.article[n]) for n in part])
         # All departures are chosen before any value is: a short value must not cost a late departure.
-        for part in (ordered, rest):
+        for part in (ordered, stated, rest):
             moved = _not_kept(search, [(n, session.equals(n, reference.article[n])) for n in part])
             _settle_places(session, search, moved)
             for name in moved:
@@ -208,15 +213,22 @@ def pick_article(
         simplest = False
         reference = known[0]
     article = search.article()
-    departs = tuple(name for name in ordered if article[name] != reference.article[name])
+    told = {*ordered, *reference.stated}
+    departs = tuple(n for n in every if n in told and article[n] != reference.article[n])
     return Picked(article, reference.name, departs, grade, simplest)
 
 
 def _nearest(session: Session, search: Search, names: list[str], known: Sequence[Reference]) -> Reference:
-    """The first of the references that something found departs from in the fewest names."""
+    """The first of the references that something found departs from in the fewest names.
+
+    Counted are the names in question, and what any of them states besides: one that states little is no
+    nearer for that.
+    """
     if len(known) == 1 or not names:
         return known[0]
-    departing = [[~session.equals(name, r.article[name]) for name in names] for r in known]
+    stated = frozenset[str]().union(*(r.stated for r in known))
+    counted = [*names, *sorted(stated.difference(names))]
+    departing = [[~session.equals(name, r.article[name]) for name in counted] for r in known]
     search.true(departing[0][0])
     least = min(sum(search.true(c) for c in changed) for changed in departing)
     for count in range(least + 1):

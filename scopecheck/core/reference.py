@@ -32,10 +32,14 @@ from scopecheck.foundations.record import record
 
 @record
 class Reference:
-    """A case to depart from as little as possible; '' where only plain values are known."""
+    """A case to depart from as little as possible; '' where only plain values are known.
+
+    `stated` are the names of which the case itself states one value.
+    """
 
     name: str
     article: Article
+    stated: frozenset[str] = frozenset()
 
 
 def stated_values(sheet: Sheet, case: Case, exact: bool = False) -> dict[str, Value]:
@@ -182,9 +186,13 @@ def references(sheet: Sheet, formulas: tuple[Formula, ...], first: Case | None =
     plain |= _between(sheet, plain)
     if first is not None:
         own = stated_values(sheet, first)
-        return [Reference(first.name, {**plain, **_between(sheet, own), **own})]
+        return [Reference(first.name, {**plain, **_between(sheet, own), **own}, frozenset(own))]
     stated = ((case.name, stated_values(sheet, case)) for case in listed)
-    found = [Reference(name, {**plain, **_between(sheet, own), **own}) for name, own in stated if own]
+    found = [
+        Reference(name, {**plain, **_between(sheet, own), **own}, frozenset(own))
+        for name, own in stated
+        if own
+    ]
     return found or [Reference("", plain)]
 
 

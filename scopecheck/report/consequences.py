@@ -38,6 +38,9 @@ SAME_CAUSE: Mapping[str, tuple[str, ...]] = {
 """A reading that lets in what was not meant is told where it lets in something listed; lost likewise. One on
 which a limitation is idle is told where it lets something in."""
 
+LISTED = ("1", "usual", "2", "3")
+"""Sections of what is told of listed things."""
+
 
 @record
 class Traced:
@@ -76,7 +79,9 @@ def root_cause(sheet: Sheet, finding: Finding, every: Iterable[Finding]) -> Find
             return other
         if finding.question in SIDED and _by_one(sheet, other, finding):
             return root_cause(sheet, other, findings) or other
-        if finding.question == SILENCE and _meets_parent(sheet, other, finding):
+        if finding.question == SILENCE and (
+            _meets_parent(sheet, other, finding) or _let_by_the_line_left_open(sheet, other, finding)
+        ):
             return other
         if finding.question == NO_READING and _wrong_already(sheet, other, finding):
             return other
@@ -104,6 +109,13 @@ def _meets_parent(sheet: Sheet, other: Finding, finding: Finding) -> bool:
     return same and above and section(sheet, other) in ("1", "usual", "ends")
 
 
+def _let_by_the_line_left_open(sheet: Sheet, other: Finding, finding: Finding) -> bool:
+    """Is the document let in by another reading of the one line that its silence leaves open as presumed?"""
+    same = (other.question, other.case, other.claim) == ("document met", finding.case, finding.claim)
+    moved = {d.group for d in departures(other)}
+    return same and len(moved) == 1 and turning_labels(sheet, other) == finding.conflict
+
+
 def _lost_above(sheet: Sheet, other: Finding, finding: Finding) -> bool:
     """Is the case lost at a claim that this one takes over, by the same lines on the same readings?"""
     if other.question != LOST or other.claim == finding.claim:
@@ -124,8 +136,8 @@ def _by_one(sheet: Sheet, other: Finding, finding: Finding) -> bool:
 
 
 def _wrong_already(sheet: Sheet, other: Finding, finding: Finding) -> bool:
-    """Of cases that no choice of readings sorts: is one of them told to be on the wrong side as presumed?"""
-    return other.question in SIDED and other.case in finding.cases and section(sheet, other) in ("1", "usual")
+    """Of cases that no choice of readings sorts: is one of them told to be on the wrong side by itself?"""
+    return other.question in SIDED and other.case in finding.cases and section(sheet, other) in LISTED
 
 
 def _same_cause(sheet: Sheet, root: Finding, finding: Finding) -> bool:
@@ -232,6 +244,8 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
         case "silence alone keeps out":
             silent = listed(labelled(sheet, x) for x in finding.conflict)
             above = {x.claim for label in finding.conflict if (x := limitation_labelled(sheet, label))}
+            if _let_by_the_line_left_open(sheet, root, finding):
+                return sentence("note", "follows_silence_presumed", label=silent, claim=finding.claim)
             if finding.claim in above or len(above) != 1:
                 return sentence("note", "follows_silence", label=silent, claim=finding.claim)
             return sentence(

@@ -1,9 +1,12 @@
 """What is told first, and what is told together.
 
-Findings are ordered by section: what is wrong with a claim of its own before what is wrong with a dependent
-claim alone, a listed thing before one thought up beside what was meant, and last what takes a wide stretch.
-Then by the weakest standing they lean on, by the number of phrases re-read, by position. Findings of one
-question and class that turn on the same kinds of ambiguity are one decision.
+Findings are ordered by section: what is wrong on every reading, then on the usual one, before what takes
+another. In these two a listed thing that comes out wrong stands before a dependent claim that nothing meets,
+and that before one that adds nothing. Below them what is wrong with a claim of its own stands before what is
+wrong with a dependent claim alone, a listed thing before one thought up beside what was meant, that by far
+before that at the border, and last what takes a wide stretch. Then by the weakest standing they lean on, by
+the number of phrases re-read, by position. Findings of one question and class that turn on the same kinds
+of ambiguity are one decision, and so is what one line lets in and leaves out at the border of what was meant.
 """
 
 from __future__ import annotations
@@ -12,7 +15,8 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from scopecheck.answers.findings import EMPTY_CLAIM, QUESTIONS, STATED_END, Finding, Reread
-from scopecheck.core.construction import base_construction, names_in
+from scopecheck.core.construction import base_construction, names_in, nodes
+from scopecheck.core.formula import Compare, Const, Read, Rounded
 from scopecheck.core.model import STANDINGS, Group, Sheet
 from scopecheck.core.ranges import lying
 from scopecheck.foundations.record import record
@@ -42,7 +46,11 @@ def standing_rank(sheet: Sheet, finding: Finding) -> int:
 SIDED = ("outside met", "inside lost", "document met")
 BESIDE_MEANT = ("unmeant met", "meant lost")
 FAR = "far"
-SECTIONS = ("1", "usual", "2", "3", "empty", "ends", "silence", "meant", "4", FAR, "5", "6")
+SECTIONS = (
+    "1", "usual", "2", "3", "empty", "ends", "silence", "meant", "4", "border", "reread", FAR, "5", "6",
+)  # fmt: skip
+FIRST = ("1", "usual")
+"""Sections of what is wrong with all words as they are, in which dependents stand below listed things."""
 FAR_SHARE = Fraction(1, 5)
 """A stretch by more than this part of the written number is told last: a choice, no authority gives one."""
 HEDGES = (("approximation", "from the context"), ("equality", "near enough"))
@@ -67,6 +75,8 @@ def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
     unsaid = finding.question == "inside lost" and bool(finding.partly)
     found = section(sheet, finding)
     holds = _HOLDS.index(finding.quantifier) if found == "4" and finding.quantifier in _HOLDS else 0
+    if found in FIRST:
+        holds = _kind(finding)
     if finding.question == "no reading suits all claims":
         holds = len(_HOLDS)  # it sums up what is told of each claim
     stretched = any(reread.breaks for reread in departures(finding))
@@ -75,6 +85,13 @@ def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
         SECTIONS.index(found), holds, unsaid, below, standing, stretched, distance, finding.span.start,
         question,
     )  # fmt: skip
+
+
+def _kind(finding: Finding) -> int:
+    """Least first: listed things and claims of their own, what was meant, dependents that nothing meets, and
+    those that add nothing."""
+    kinds = (BESIDE_MEANT, ("dependent cannot be met",), ("adds nothing",))
+    return next((i for i, own in enumerate(kinds, start=1) if finding.question in own), 0)
 
 
 def section(sheet: Sheet, finding: Finding) -> str:
@@ -89,10 +106,8 @@ def section(sheet: Sheet, finding: Finding) -> str:
     several = finding.stakes == 4 and phrases_moved(finding) > 1
     if several or _is_far(sheet, finding) or barred_by(sheet, finding):
         return FAR
-    if finding.question == "dependent cannot be met":
-        if finding.quantifier == "some" and len(finding.conflict) == 1:
-            return FAR  # a reading that leaves its own line nothing
-        return "4" if finding.quantifier == "some" or finding.ways else "empty"
+    if finding.question in ("dependent cannot be met", "adds nothing"):
+        return _of_dependent(sheet, finding)
     if finding.question == SILENCE:
         return "silence"
     if only_at_an_end(sheet, finding):
@@ -110,14 +125,41 @@ def section(sheet: Sheet, finding: Finding) -> str:
         and not (stretched or undone)
     ):
         return "usual"
-    return "meant" if finding.question in BESIDE_MEANT and finding.stakes > 1 else str(finding.stakes)
+    if finding.question in BESIDE_MEANT and finding.stakes > 1:
+        return "meant" if finding.grade == "plain" else "border"
+    return "reread" if finding.stakes == 4 and finding.quantifier == "some" else str(finding.stakes)
+
+
+def _of_dependent(sheet: Sheet, finding: Finding) -> str:
+    """The section of a dependent claim that nothing meets or that adds nothing, by how far that holds.
+
+    By way of some parents only it does nothing there and may do elsewhere.
+    """
+    empty = finding.question in EMPTY_CLAIM
+    if finding.quantifier == "some":
+        # A reading that leaves its own line nothing is far from what it says.
+        return FAR if empty and len(finding.conflict) == 1 else "reread"
+    if finding.ways:
+        return "4"
+    if finding.quantifier == "every":
+        return "1"
+    return "usual" if empty and not undone_as_presumed(sheet, finding) else "empty"
 
 
 def undone_as_presumed(sheet: Sheet, finding: Finding) -> bool:
-    """Does it not hold where phrases are taken by a reading that is presumed as much as the usual one?"""
+    """Does it not hold where phrases are taken by a reading that is presumed as much as the usual one?
+
+    So it is where no presumption is known: the usual one is then the first listed.
+    """
     together = [finding.unmet_by] if finding.unmet_together else [(r,) for r in finding.unmet_by]
     ways = [way for way in (finding.kept_by, *((r,) for r in finding.kept_too), *together) if way]
-    return any(all(presumed_too(sheet, r) for r in way) for way in ways)
+    return any(all(_counts_as_much(sheet, r) for r in way) for way in ways)
+
+
+def _counts_as_much(sheet: Sheet, reread: Reread) -> bool:
+    group = sheet.groups[reread.group]
+    presumed = group.readings[reread.reading].standing == "presumed"
+    return presumed and reread.reading != group.base and not reread.breaks
 
 
 def presumed_too(sheet: Sheet, reread: Reread) -> bool:
@@ -163,7 +205,24 @@ def _is_far(sheet: Sheet, finding: Finding) -> bool:
     stretched = {(p.group, p.reading) for p in sheet.parameters}
     # Where it was not found how little does, a stretch may have to be of any size.
     unmeasured = not finding.best and any((d.group, d.reading) in stretched and not d.breaks for d in moved)
-    return unmeasured or any(_far(sheet, d, _words_that_measure(sheet, d)) for d in moved)
+    rounded = len(moved) == 1 and _rounds_far(sheet, finding, moved[0])
+    return unmeasured or rounded or any(_far(sheet, d, _words_that_measure(sheet, d)) for d in moved)
+
+
+def _rounds_far(sheet: Sheet, finding: Finding, reread: Reread) -> bool:
+    """Does the reading round to limits of which half a unit is a large part, as `less than 1 %`?"""
+    if reread.reading == sheet.groups[reread.group].base:
+        return False
+    shares = []
+    for limitation in turning_limitations(sheet, finding):
+        read = (n for n in nodes(limitation.formula) if isinstance(n, Read) and n.group == reread.group)
+        for node in (below for one in read for below in nodes(one.options[reread.reading])):
+            match node:
+                case Compare(_, Rounded(_, step, _, origin), Const(limit)) if limit != origin:
+                    shares.append(step / 2 / abs(limit - origin))
+                case _:
+                    pass
+    return bool(shares) and min(shares) > FAR_SHARE
 
 
 def _words_that_measure(sheet: Sheet, reread: Reread) -> list[str]:
@@ -208,8 +267,8 @@ def _far(sheet: Sheet, reread: Reread, texts: Iterable[str]) -> bool:
     """Is the stretch more than a large part of the least number in the texts; of none, any stretch at all?"""
     for point in reread.breaks:
         parameter = next(p for p in sheet.parameters if p.key == point.parameter)
-        if parameter.unknown:
-            continue
+        if parameter.unknown or (not point.upward and point.end.value >= parameter.presumed):
+            continue  # as far as it may go where it does as presumed
         bare = not parameter.unit.symbol
         numbers = [
             Fraction(n) / (100 if bare and share else 1) for t in texts for n, share in _WRITTEN.findall(t)
@@ -275,28 +334,50 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
         alone: object = None if turns_on else _lost_alike(sheet, finding) or index
         if phrases_moved(finding) > 1:
             alone = frozenset(d.group for d in departures(finding))
+        if finding.question == "document range":
+            turns_on, alone = (), index  # what the document's own words leave open is asked of no claim
         if finding.question == SILENCE:
             alone = finding.case
         if finding.question == "number not described" and finding.held:
             alone = finding.held.name  # what the description may be asked to state of one thing
         if finding.question == "end not reached" and not turns_on:
-            alone = finding.label  # one line that states both ends is one thing to mend
+            # One line that states both ends is one thing to mend, and so are ranges that do not add up.
+            claim = next(c for c in sheet.claims if c.number == finding.claim)
+            alone = finding.label if claim.parents else claim.number
         gathered.setdefault((finding.question, section(sheet, finding), turns_on, alone), []).append(finding)
+    gathered = _of_one_line(sheet, gathered)
     opened = [(group, open_axes(sheet, group)) for group in sheet.groups] if gathered else []
     found = []
     for group in gathered.values():
-        turning = {axis for d in departures(group[0]) for axis in axes(sheet, d)}
+        of_claims = group[0].question != "document range"
+        turning = {axis for d in departures(group[0]) for axis in axes(sheet, d) if of_claims}
         labels = {label for finding in group for label in moved_labels(sheet, finding, turning)}
         places = labels | set(places_of(sheet, opened, turning))
         found.append(Cluster(tuple(group), tuple(sorted(turning)), len(places), len(labels)))
     return tuple(found)
 
 
+def _of_one_line(sheet: Sheet, gathered: dict[object, list[Finding]]) -> dict[object, list[Finding]]:
+    """What one line lets in and leaves out at the border of what was meant by it, as one."""
+    found: dict[object, list[Finding]] = {}
+    lines: dict[str, object] = {}
+    for key, group in gathered.items():
+        first = group[0]
+        of_line = first.question in BESIDE_MEANT and section(sheet, first) == "border"
+        into = lines.setdefault(first.label, key) if of_line else key
+        found.setdefault(into, []).extend(group)
+    return found
+
+
 def _lost_alike(sheet: Sheet, finding: Finding) -> object:
     """What cases share that lines alike lose as presumed and the same re-readings keep; else None.
 
-    Of what a case is lost in part by, the same case alone is alike.
+    Of what a case is lost in part by, the same case alone is alike. Things that must stay out and are met as
+    presumed are alike where the same re-readings keep them out.
     """
+    if finding.question == "outside met" and finding.quantifier == "base" and finding.unmet_by:
+        undone = tuple((r.group, r.reading, r.breaks) for r in finding.unmet_by)
+        return finding.claim, finding.label, undone, finding.unmet_together
     if finding.question != "inside lost" or not finding.failing:
         return None
     kept = tuple((r.group, r.reading) for r in finding.kept_by)

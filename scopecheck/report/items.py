@@ -123,6 +123,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
         f"{form}_end" if finding.detail == STATED_END else "",
         f"{form}_one_value" if finding.detail == ONE_VALUE else "",
+        f"{form}_any_value" if finding.question == "without measure" and finding.detail == "both" else "",
         f"{form}_no_names" if finding.question == "inside left open" and not finding.partly else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
@@ -135,7 +136,8 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     )
     key = next((key for key in special if has_sentence("question", finding.question, key)), form)
     text = _statement(sheet, finding, key)
-    if form == "statement" and finding.question == "adds nothing":
+    of_range = finding.question == "document range" and finding.stakes < 6
+    if form == "statement" and (of_range or finding.question == "adds nothing"):
         text = upper_first(text)
     if form == "statement" and finding.question == "inside left open" and case:
         text = " ".join([text, *added_up(sheet, case)])
@@ -200,6 +202,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         line=labelled(sheet, finding.label),
         above=_claim_of_line(sheet, finding),
         things=_two_things(sheet, finding),
+        names=listed(map(flat, finding.shown)) if finding.question == "without measure" else "",
         ends=_if_known("no_end", finding.detail),
         usually=sentence("note", "usually_first" if cases_without_presumption(sheet) else "usually"),
         documents=_documents_aside(sheet),

@@ -30,8 +30,10 @@ def relation_text(sheet: Sheet, finding: Finding) -> str:
         return ""
     further = any(point.upward and not point.only for r in finding.rereads for point in r.breaks)
     key = "touches first" if finding.detail == "touches" and further else finding.detail
-    text = sentence("relation", key, label=flat(finding.label))
     case, scope = case_named(sheet, finding.case), _ranged(sheet, finding)
+    if key == "touches" and case and scope and len(_touching(sheet, case.facts, scope)) > 1:
+        key = "touches ends"
+    text = sentence("relation", key, label=flat(finding.label))
     ranges = shared_text(sheet, case.facts, scope, finding) if case and scope else ""
     return f"{text} ({ranges})" if ranges else text
 
@@ -72,6 +74,12 @@ def _ranged(sheet: Sheet, finding: Finding) -> All | None:
     return All(tuple(x.formula for c in lineage(sheet, finding.claim) for x in sheet.claim(c).limitations))
 
 
+def _touching(sheet: Sheet, facts: Formula, scope: Formula) -> list[str]:
+    """The numbers of which a stated range and a claim share an end and no more."""
+    found = lying(sheet, facts, scope, base_construction(sheet))
+    return [own.name for own in found if own.relation == "touches"]
+
+
 def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) -> str:
     """What a stated range and a claim share of each number that both limit, or in which they are apart."""
     base = base_construction(sheet)
@@ -80,7 +88,10 @@ def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) 
     tied_apart = [_of_tie(own, tied_lies_text(sheet, own)) for own in ties if own.relation == "apart"]
     if apart or tied_apart:
         return "; ".join([*([_apart_text(sheet, apart, finding)] if apart else []), *tied_apart])
-    told = [_of_name(own, range_text(sheet, own.name, own.shared)) for own in found if own.shared is not None]
+    at_end = [own for own in found if finding.detail == own.relation == "touches"]
+    ends = [_of_name(own, range_text(sheet, own.name, own.shared)) for own in at_end if own.shared]
+    rest = [own for own in found if own not in at_end]
+    told = [_of_name(own, range_text(sheet, own.name, own.shared)) for own in rest if own.shared is not None]
     alone: list[str] = []
     for own in lying_beside_ties(sheet, facts, scope, base):
         parts = _of_it_alone(sheet, own, All((facts, scope)))
@@ -92,7 +103,8 @@ def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) 
         text = listed([range_text(sheet, own.name, piece) for piece in pieces], "or")
         (alone if tied else told).append(_of_name(own, text))
     told += [_of_tie(own, tied_range_text(sheet, own.tie, own.shared)) for own in ties if own.shared]
-    texts = [sentence("lies", "shared", ranges=", ".join(told))] if told else []
+    texts = [sentence("lies", "at_ends", ranges=", ".join(ends))] if ends else []
+    texts += [sentence("lies", "shared_beside" if ends else "shared", ranges=", ".join(told))] if told else []
     texts += [sentence("lies", "shared_alone", ranges=", ".join(alone))] if alone else []
     return "; ".join(texts)
 

@@ -10,7 +10,7 @@ from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
 from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Picture, Report
 from scopecheck.report.chart import chart_blocks
-from scopecheck.report.consequences import emptied_by, is_empty_claim
+from scopecheck.report.consequences import NO_READING, emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled, lineage
 from scopecheck.report.described import unstated_first
 from scopecheck.report.frame import foot, head
@@ -40,6 +40,7 @@ from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
 from scopecheck.report.mattering import Turned, turned_on
 from scopecheck.report.plan import Plan, plan
+from scopecheck.report.wholes import as_impurities
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
 MOST_ITEMS = 10
@@ -145,6 +146,7 @@ def _first_page(sheet: Sheet, ranked: Sequence[Cluster]) -> Sequence[Cluster]:
     if not any(c.first.stakes <= LISTED for c in near):
         near = list(ranked)
     grave = [c for c in near if c.first.question in EMPTY_CLAIM and c.first.quantifier != "some"]
+    grave += [c for c in near if c not in grave and any(f.question == NO_READING for f in c.absorbed)]
     others = [c for c in near if c not in grave]
     kept = {id(c) for c in (*grave, *others)[:MOST_ITEMS]}
     return [c for c in ranked if id(c) in kept]
@@ -380,6 +382,7 @@ def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]
             if finding is alone[0]:
                 rest = [also_text(sheet, f) for f in alone[1:]]
                 yield "; ".join([statement(sheet, finding).rstrip("."), *rest]) + "."
+                yield from as_impurities(sheet, finding)
         elif not own:
             yield _statement_line(sheet, finding)
         elif finding is own[0]:

@@ -198,14 +198,25 @@ def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> 
     known_already = () if spoken & {*departing, *new} else shared
     told = _in_order(sheet, [*departing, *new, *known_already], spoken)
     told += _rest_of(sheet, article, told, shared)
+    told += _taken_up(sheet, article, told, usual)
     return sentence(
         "thing",
         "departs",
         name=name,
         departures=_departures(sheet, article, told, usual),
         reference=reference,
-        given=given_text(sheet, told, spoken),
+        given=given_text(sheet, told, spoken, article, usual),
     )
+
+
+def _taken_up(sheet: Sheet, article: Article, told: Sequence[str], usual: Mapping[str, Value]) -> list[str]:
+    """Where a share that departs is told: the shares above 0 that the reference does not state.
+
+    What is taken from the one goes there, and all that is told is to add up.
+    """
+    moved = {n for n in told if n in usual and usual[n] != article[n]}
+    made_of = [made.members for made in sheet.compositions if moved.intersection(made.members)]
+    return [n for own in made_of for n in own if article[n] and n not in usual and n not in told]
 
 
 def _rest_of(sheet: Sheet, article: Article, told: Sequence[str], known: Iterable[str]) -> list[str]:
@@ -254,15 +265,33 @@ def _was_text(
     return when_text(sheet, step, timed, usual) if changed else ""
 
 
-def given_text(sheet: Sheet, names: Iterable[str], spoken: frozenset[str] | set[str]) -> str:
-    """`; cement by the given fact "..."` for the names that nothing in question speaks of; '' if none."""
+def given_text(
+    sheet: Sheet,
+    names: Iterable[str],
+    spoken: frozenset[str] | set[str],
+    article: Article,
+    usual: Mapping[str, Value],
+) -> str:
+    """`; cement by the given fact "..."` for the name that a given fact alone moves; '' if none.
+
+    It is a name that nothing in question speaks of, with the value of the thing beside it the fact would not
+    hold, and nothing else moves beside it that is not in question.
+    """
     brought = [n for n in names if n not in spoken]
     facts: dict[str, list[str]] = {}
     for name in brought:
         given = next((g for g in sheet.givens if name in names_in(g.formula)), None)
-        if given is not None:
-            facts.setdefault(quoted(given.note or given.text), []).append(flat(name))
-    told = ((listed(n), sentence("thing", "by_given", given=text)) for text, n in facts.items())
+        if given is None:
+            continue
+        before = {**article, name: usual.get(name, article[name])}
+        if name not in usual or evaluate(given.formula, before, base_construction(sheet)) is not True:
+            facts.setdefault(quoted(given.note or given.text), []).append(name)
+    of_sums = {n for made in sheet.compositions for n in made.members}
+    told = (
+        (listed(map(flat, own)), sentence("thing", "by_given", given=text))
+        for text, own in facts.items()
+        if len(of_sums.intersection(own)) < 2
+    )
     return "".join(sentence("thing", "given", names=names, by_given=by) for names, by in told)
 
 
@@ -281,5 +310,9 @@ def twin_text(sheet: Sheet, finding: Finding) -> str:
     departures = _departures(sheet, article, differing, usual)
     untold = [n for n in differing if n not in finding.departs]
     return sentence(
-        "thing", "twin", name=name, departures=departures, given=given_text(sheet, untold, spoken)
+        "thing",
+        "twin",
+        name=name,
+        departures=departures,
+        given=given_text(sheet, untold, spoken, article, usual),
     )

@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from scopecheck.answers.findings import Finding
+from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import Composition
 from scopecheck.core.model import Case, Sheet
 from scopecheck.core.reference import stated_values
+from scopecheck.foundations.record import replace
 from scopecheck.report.amounts import in_unit
-from scopecheck.report.describe import case_text
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.wording import flat, listed, sentence
+from scopecheck.solving.evaluate import evaluate
 
 
 def short_of_whole(sheet: Sheet, case: Case) -> Iterator[tuple[Composition, Fraction]]:
@@ -47,6 +51,42 @@ def case_notes(sheet: Sheet, case: Case) -> Iterator[str]:
         yield sentence("whole", "of_case", name=flat(made.name), total=shown)
     if case.in_full:
         yield sentence("whole", "in_full", names=_names(case), listed=_classes(case))
+
+
+def as_impurities(sheet: Sheet, finding: Finding) -> Iterator[str]:
+    """Of a case that one line keeps out: the ingredient that would be let by as an ordinary impurity.
+
+    Who restates a thing names what he found in it; what came along with something else is to be written so.
+    """
+    line = limitation_labelled(sheet, finding.conflict[0]) if finding.conflict else None
+    case = case_named(sheet, finding.case)
+    if finding.question != "kept out" or line is None or case is None:
+        return
+    base, stated = base_construction(sheet), stated_values(sheet, case, exact=True)
+    own = {
+        p.key: p for p in sheet.parameters if p.group in line.groups and base.readings[p.group] == p.reading
+    }
+    for made in sheet.compositions:
+        needed = {*names_in(line.formula), *made.members}
+        if not made.impurities or not needed <= stated.keys():
+            continue
+        for name in (m for m in made.members if m not in (made.others, made.impurities)):
+            share, before = stated[name], stated[made.impurities]
+            if not isinstance(share, Fraction) or not isinstance(before, Fraction) or share <= 0:
+                continue
+            moved = {**stated, name: Fraction(0), made.impurities: before + share}
+            allowed = tuple((key, max(v, before + share) if key in own else v) for key, v in base.parameters)
+            k = replace(base, parameters=allowed)
+            if evaluate(line.formula, stated, k) is not True and evaluate(line.formula, moved, k) is True:
+                yield sentence(
+                    "whole",
+                    "as_impurity",
+                    name=flat(name),
+                    case=case_text(sheet, case.name),
+                    share=in_unit(made.unit.from_base(before + share), made.unit),
+                    impurities=flat(made.impurities),
+                    line=labelled(sheet, line.label),
+                )
 
 
 def whole_lines(sheet: Sheet) -> Iterator[str]:

@@ -16,6 +16,7 @@ from scopecheck.answers.questions.cases import class_status, reading_for_all
 from scopecheck.answers.questions.claims import (
     adds_nothing,
     ends_not_reached,
+    last_multiples,
     last_whole_before,
     nothing_meets,
 )
@@ -564,7 +565,8 @@ def test_stated_ends(sheet: Sheet) -> None:
                     extreme = max(values) if end.upper else min(values)
                     reached = extreme >= farthest if end.upper else extreme <= farthest
                     whole = last_whole_before(end, limitation.formula, walk.base)
-                    reached = reached or (end.op in ("<", ">") and extreme == whole)
+                    others = last_multiples(instance.limitations, end, walk.base)
+                    reached = reached or (end.op in ("<", ">") and extreme in {whole, *others})
                     dead[written] = dead.get(written, True) and not reached
             expected += [limitation.label for left in dead.values() if left]
         event(f"{len(expected)} ends")

@@ -122,7 +122,7 @@ def test_more_than_five_against_about_one_to_five() -> None:
 def test_more_than_five_and_a_documents_about_range_on_another_reading() -> None:
     """W5 as a document: apart as the words are presumed, overlapping as soon as "about" stretches."""
     text = REFRIGERANT.format(role="document D1", words="about 1 to 5 wt%")
-    told = found(text, "document range")
+    told = sorted(found(text, "document range"), key=lambda f: f.quantifier)
     assert [(f.detail, f.quantifier) for f in told] == [("apart", "base"), ("overlaps", "some")]
     (stretch,) = [b for r in told[1].rereads for b in r.breaks]
     assert (stretch.end.value, stretch.end.closed) == (F(0), False)

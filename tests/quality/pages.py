@@ -16,6 +16,10 @@ def report_of(text: str, everything: bool) -> Report:
     return made
 
 
+DEAD = ("dependent cannot be met", "adds nothing")
+"""What is told of dependent claims that do nothing: on every reading above all that takes one."""
+
+
 def told_by(report: Report) -> list[tuple[str, str, str]]:
     """Of every finding in an item its question, its place and its case."""
     return [(f.question, f.label, f.case) for item in report.items for f in item.findings]

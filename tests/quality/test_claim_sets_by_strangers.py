@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.quality.pages import report_of, told_by
+from tests.quality.pages import DEAD, report_of, told_by
 
 Told = tuple[str, str, str]
 """Question, place, case."""
@@ -57,7 +57,10 @@ def told(name: str) -> list[Told]:
 
 @pytest.mark.parametrize("name", SETS)
 def test_the_three_worst_are_the_first_three_items(name: str) -> None:
-    assert set(told(name)[:3]) == set(SETS[name][0][:3])
+    """Of what is listed: dependents that are dead on every reading stand above, wherever they were put."""
+    wanted = [t for t in SETS[name][0][:3] if t[0] not in DEAD]
+    first = [t for t in told(name) if t[0] not in DEAD]
+    assert set(first[: len(wanted)]) == set(wanted)
 
 
 @pytest.mark.parametrize("name", SETS)

@@ -25,6 +25,7 @@ from scopecheck.answers.questions.halves import (
     SecondHalf,
     Task,
     answered,
+    in_turn,
     known,
     second_half,
     undecided,
@@ -96,9 +97,10 @@ def ask_prepared(
             progress(task.doing)
 
     apart = second.places if second is not None else ()
-    found = answered(tasks, sorted(set(range(len(tasks))).difference(apart)), tell, prepared.session.clock)
+    found = answered(tasks, set(range(len(tasks))).difference(apart), tell, prepared.session.clock)
     if second is not None:
-        found |= second.asked.answer(lambda begun: tell(tasks[apart[begun - 1]]))
+        begun_there = in_turn(tasks, apart)
+        found |= second.asked.answer(lambda begun: tell(tasks[begun_there[begun - 1]]))
     every = [answer for place in sorted(found) for answer in found[place]]
     findings = [answer for answer in every if isinstance(answer, Finding)]
     looked = [answer for answer in every if isinstance(answer, Looked)]

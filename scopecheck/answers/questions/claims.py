@@ -9,6 +9,7 @@ from math import ceil, floor
 
 from scopecheck.answers.findings import NEVER_BOTH, ONE_VALUE, Finding, Looked, Quantifier, Reread
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
+from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions.cases import Answer, one_reread
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
@@ -31,13 +32,13 @@ from scopecheck.core.formula import (
 )
 from scopecheck.core.model import Limitation
 from scopecheck.core.plain import stated_ends
-from scopecheck.core.rewrite import read_as
+from scopecheck.core.rewrite import read_as, read_at
 from scopecheck.core.stated import farthest_by_itself
 from scopecheck.core.written_ends import WrittenEnd, written_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.solving.constraints import Constraint, Undecided
-from scopecheck.solving.ends import Extremum, infimum, simplest_within, supremum
+from scopecheck.solving.ends import Extremum, infimum, least_stretch, simplest_within, supremum
 from scopecheck.solving.solver import NOT_AFRESH, Search
 
 NOTHING = All(())
@@ -282,8 +283,36 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         rests_on = tuple(dict.fromkeys((*told.rests_on, *needed)))
         if quantifier == "base":
             told = _told_narrowing(prepared, instance, told, search, groups)
+        else:
+            told = _as_far_as_it_holds(prepared, told, instance)
         yield replace(told, outcome="excluded", quantifier=quantifier, conflict=by, rests_on=rests_on)
     yield from _narrowing(prepared, instance, misses_at_base)
+
+
+def _as_far_as_it_holds(prepared: Prepared, told: Finding, instance: Instance) -> Finding:
+    """With how far the numbers that its readings leave open may go until the claim narrows after all."""
+    session, k = prepared.session, told.construction
+    assert k is not None
+    parent, own = instance.parent_scope, instance.own_scope
+    groups = session.groups_in(parent, own)
+    every = [p for p in prepared.sheet.parameters if p.group in groups and k.readings[p.group] == p.reading]
+
+    def reread(one: Reread) -> Reread:
+        points = list(one.breaks)
+        for p in (p for p in every if p.group == one.group and not p.unknown and not points):
+            search = session.search(groups)
+            search.require(*(session.reads(g, k.readings[g]) for g in groups))
+            search.require(*(session.stretches(q.key, k.parameter(q.key)) for q in every if q is not p))
+            search.require(session.met(parent), ~session.met(own))
+            if search.holds() and (end := least_stretch(search, p.key)) is not None:
+                points.append(BreakPoint(p.key, Extremum(end.value, not end.closed), upward=False))
+        return replace(one, breaks=tuple(points))
+
+    with suppress(Undecided):
+        return replace(
+            told, rereads=tuple(map(reread, told.rereads)), read_as=tuple(map(reread, told.read_as))
+        )
+    return told
 
 
 def _told_narrowing(
@@ -397,9 +426,11 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
     """Does a dependent claim state an end that nothing in its scope reaches or approaches, in the base?
 
     An end the claim merely leaves to its parent is not looked at; nor is one that the limitation leaves out
-    by itself, as "more than three" does with a count, unless the other lines keep the claim further away.
+    by itself, as "more than three" does with a count, unless the other lines keep the claim further away. Of
+    an independent claim the ends of shares of a whole are: ranges that cannot add up are stated by mistake.
     """
-    if not instance.claim.dependent:
+    shares = _shares(prepared)
+    if not (instance.claim.dependent or shares.intersection(prepared.session.names_in(instance.own_scope))):
         return
     session = prepared.session
     whole = session.search(())
@@ -412,6 +443,9 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
         for end in written_ends(limitation.formula, session.base.readings):
             written = (end.upper, end.limit.value)
             if _beyond_the_parts(prepared, end) or _is_of_the_phrase(limitation, end):
+                continue
+            of_share = isinstance(end.term, Measured) and end.term.name in shares
+            if not (instance.claim.dependent or of_share):
                 continue
             if limitation.exact and end.limit.value == 0:
                 continue  # a guard, that there is some at all
@@ -427,6 +461,13 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
             if written not in reached:
                 # An end that several terms share is told once: of one that never gets there, if any.
                 yield _told_dead(prepared, instance, limitation, min(ends, key=lambda e: e.never is None))
+
+
+def _shares(prepared: Prepared) -> frozenset[str]:
+    """The shares that add up to a whole, and those of classes of them: their ranges may not fit together."""
+    made_of = prepared.sheet.compositions
+    names = (n for made in made_of for n in (*made.members, *(name for name, _ in made.classes)))
+    return frozenset(names)
 
 
 def _beyond_the_parts(prepared: Prepared, end: WrittenEnd) -> bool:
@@ -459,17 +500,33 @@ def _dead_end(
     there = All((end.given, Compare("=", end.term, alone)))
     if whole.holds(session.met(there, session.base)):
         return None
-    usual = _reach(prepared, instance, instance.scope, end, session.base)
+    usual = _reach(prepared, instance, _tied_to(prepared, instance, end), end, session.base)
     if usual is None or _reaches(end.op, usual, alone.value):
         return None
     if end.op in ("<", ">") and usual.value == last_whole_before(end, limitation.formula, session.base):
         return None  # '0 <= x < 52, x IS WHOLE' states no 52
+    if end.op in ("<", ">") and usual.value in last_multiples(instance.limitations, end, session.base):
+        return None  # of an even number 'less than 10' leaves 8
     never = (
         _end_on_any(prepared, instance, end, alone, limitation)
         if _speaks_always(prepared, end, limitation)
         else None
     )
     return _DeadEnd(end, usual, never)
+
+
+def _tied_to(prepared: Prepared, instance: Instance, end: WrittenEnd) -> Formula:
+    """The claim's lines that speak of what an end limits, or of what others or given facts tie to it.
+
+    As presumed something meets the claim: what speaks of other things can be met whatever the end comes to.
+    """
+    session = prepared.session
+    lines = [(x.formula, session.names_in(x.formula)) for x in instance.limitations]
+    tied = [names for _, names in lines] + [session.names_in(g.formula) for g in prepared.sheet.givens]
+    names = session.names_in(end.given, Compare("=", end.term, end.term))
+    while (wider := names.union(*(t for t in tied if t & names))) != names:
+        names = wider
+    return All(tuple(f for f, own in lines if own & names or not own))
 
 
 def last_whole_before(end: WrittenEnd, formula: Formula, k: Construction) -> Fraction | None:
@@ -480,6 +537,20 @@ def last_whole_before(end: WrittenEnd, formula: Formula, k: Construction) -> Fra
         return None
     limit = end.limit.value
     return Fraction(ceil(limit) - 1 if end.op == "<" else floor(limit) + 1)
+
+
+def last_multiples(lines: Sequence[Limitation], end: WrittenEnd, k: Construction) -> set[Fraction]:
+    """The last multiple before an end that is out, of each number that a line wants multiples of."""
+    found = set()
+    for x in lines:
+        for n in nodes(read_at(x.formula, k)):
+            match n:
+                case IsWhole(Divide(left, Const(step))) if left == end.term and step > 0:
+                    times = end.limit.value / step
+                    found.add(step * (ceil(times) - 1 if end.op == "<" else floor(times) + 1))
+                case _:
+                    pass
+    return found
 
 
 def _speaks_always(prepared: Prepared, end: WrittenEnd, limitation: Limitation) -> bool:

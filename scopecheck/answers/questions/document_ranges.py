@@ -38,7 +38,7 @@ def range_relations(prepared: Prepared, case: Case, finding: Finding, scope: For
         if not sharing.holds():
             yield _always(prepared, case, scope, in_base)
             return
-        found = [prepared.told_by(told, sharing, groups)]
+        found = [_graver_if_stretched(prepared, prepared.told_by(told, sharing, groups))]
     else:
         found = list(_otherwise(prepared, case, scope, told, base))
     if base == "apart" or _limited(prepared, case, scope, session.base):
@@ -47,6 +47,20 @@ def range_relations(prepared: Prepared, case: Case, finding: Finding, scope: For
         assert other.construction is not None
         detail = _relation(prepared, case, scope, other.construction)
         yield replace(other, detail=detail, quantifier="some")
+
+
+def _graver_if_stretched(prepared: Prepared, found: Finding) -> Finding:
+    """The finding; one of a document that is met on some reading where any stretch of the usual one does it.
+
+    A thing that is met so is told as met: that nothing is shared hangs on a hedge that allows nothing.
+    """
+    moved = (*found.rereads, *found.read_as)
+    usual = [r for r in moved if r.reading == prepared.session.base.readings[r.group]]
+    points = [p for r in usual for p in r.breaks]
+    at_all = all(p.upward and not p.end.closed and p.end.value == 0 for p in points)
+    if len(moved) == 1 and points and at_all:
+        return replace(found, stakes=2, bearer="challenger")
+    return found
 
 
 def at_stated_ends(prepared: Prepared, case: Case, scope: Formula) -> Case | None:

@@ -44,6 +44,17 @@ WEIGHTS: Mapping[str, int] = {
     "pair": 2,
 }
 """What a question takes, in thousandths of a check, on average of the worked sheets; others take nothing."""
+LAST_ASKED = (
+    "undefined",
+    "without measure",
+    "beside the description",
+    "choices left",
+    "no case inside",
+    "contested",
+    "pair",
+)
+"""What is asked when all else was: the first page has no items of these, and what it has items of is to be
+decided on a machine with little time too. In every format alike."""
 CLAIM, LINES, CASE = range(3)
 """What a question is asked of: a claim by way of one parent, the lines of a claim, or a case."""
 
@@ -98,6 +109,11 @@ class SecondHalf:
     asked: Meanwhile[Answered]
 
 
+def in_turn(tasks: Sequence[Task], places: Iterable[int]) -> list[int]:
+    """The places in the order in which they are asked: what the first page is made of before the rest."""
+    return sorted(places, key=lambda place: (tasks[place].question in LAST_ASKED, place))
+
+
 def answered(
     tasks: Sequence[Task], places: Iterable[int], begin: Callable[[Task], None], clock: Clock
 ) -> Answered:
@@ -107,7 +123,7 @@ def answered(
     once more, with what is left dealt out among them.
     """
     found, late = {}, []
-    for place in places:
+    for place in in_turn(tasks, places):
         begin(tasks[place])
         with clock.no_longer_than(clock.share(SHARE)):
             found[place] = tuple(_answers(tasks[place]))

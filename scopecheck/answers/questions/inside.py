@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 
 from scopecheck.answers.findings import LINE_ALONE, Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import (
@@ -108,6 +109,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     def shown(search: Search) -> Finding:
         if singly:
             _prefer_unsaid_met(prepared, case, search, limitations, groups)
+            _prefer_unlimited(prepared, case, search, limitations, groups)
         found = prepared.exhibit(
             finding,
             search,
@@ -153,6 +155,34 @@ def _prefer_unsaid_met(
         met = session.met(limitation.formula, session.base)
         if not session.names_in(limitation.formula) <= set(case.stated) and search.holds(*kept, met):
             search.require(met)
+
+
+def _prefer_unlimited(
+    prepared: Prepared,
+    case: Case,
+    search: Search,
+    limitations: Iterable[Limitation],
+    groups: tuple[int, ...],
+) -> None:
+    """What the shares of a case leave of a whole is first looked for in what no line limits.
+
+    Else an ingredient that nobody listed would be to blame for what the listed ones lose. Last of all stands
+    what has no name. Only where it is lost as presumed: else it might take other readings.
+    """
+    session, stated = prepared.session, stated_values(prepared.sheet, case, exact=True)
+    base = session.taken(session.base, groups)
+    if not search.holds(*base):
+        return
+    spoken = session.names_in(*(x.formula for x in limitations))
+    for made in prepared.sheet.compositions:
+        if not case.stated or not set(made.members).intersection(stated):
+            continue
+        below = {m for name, members in made.classes if name in spoken for m in members}
+        unsaid = [m for m in made.members if m not in stated and m not in (made.others, made.impurities)]
+        for m in (made.impurities, *sorted(unsaid, key=lambda m: m not in spoken | below)):
+            none = session.equals(m, Fraction(0)) if m else None
+            if none is not None and search.holds(*base, none):
+                search.require(none)
 
 
 def _lost_as_stated(

@@ -6,17 +6,25 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 
 from scopecheck.answers.findings import Finding, Reread, WayOut
-from scopecheck.answers.minimise import BreakPoint, Grade, Settled, pick_article, settle_construction
+from scopecheck.answers.minimise import (
+    BreakPoint,
+    Grade,
+    Picked,
+    Settled,
+    pick_article,
+    settle_construction,
+)
 from scopecheck.answers.questions.instances import Instance, widest
 from scopecheck.answers.refine import Refined
 from scopecheck.answers.witness import Expected, Obligation, WitnessError, verify
 from scopecheck.core.construction import (
     Construction,
     admissible_readings,
+    names_in,
     reread_groups,
 )
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import Article, Formula, any_of
+from scopecheck.core.formula import All, Article, Formula, any_of
 from scopecheck.core.model import Case, Claim, Limitation, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
@@ -164,11 +172,24 @@ class Prepared:
             self.told(finding, settled, groups),
             witness=witness,
             shown=tuple(n for n in self.shown_names(formulas) if n not in absent),
-            departs=tuple(n for n in picked.departs if n not in absent),
+            departs=tuple(n for n in self._departing(picked) if n not in absent),
             reference=picked.reference,
             grade=grade,
             simplest=picked.simplest,
         )
+
+    def _departing(self, picked: Picked) -> tuple[str, ...]:
+        """What the thing departs in, with what the case that it is told by says in ranges or words."""
+        case = next((c for c in self.sheet.cases if c.name == picked.reference), None)
+        if case is None:
+            return picked.departs
+        facts = case.facts.items if isinstance(case.facts, All) else (case.facts,)
+        broken = (f for f in facts if not meets(f, picked.article, self.session.base))
+        others = {
+            n for f in broken if not (spoken := names_in(f)).intersection(picked.departs) for n in spoken
+        }
+        told = {*picked.departs, *(n for n in others if n in case.stated)}
+        return tuple(d.name for d in self.sheet.declarations if d.name in told)
 
     def _for_this(
         self,
