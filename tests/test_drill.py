@@ -26,6 +26,8 @@ from scopecheck.drill.plans import cell
 from scopecheck.drill.record import append, progress, read_record, result, weakest
 from scopecheck.drill.setting import lines_of
 from scopecheck.drill.trades import forms, trades
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
 from tests.drilled import TARGETS, hold, spread
 from tests.drilled_oracle import candidates
 from tests.forbidden_words import forbidden_in
@@ -312,3 +314,26 @@ def test_a_kind_that_is_none_is_refused() -> None:
     run = drill("--kind", "let inn", typed="")
     assert run.returncode == 2
     assert "did you mean 'let in'" in run.stderr
+
+
+MANY = "\n".join(
+    [f"size {chr(97 + i)}  length in mm" for i in range(18)]
+    + ["", "1. A rack with a size of at most 3 mm.", "   | size a : at most 3 mm", ""]
+    + [
+        "2. A comb with sizes of at most 4 mm.",
+        *(f"   | size {chr(97 + i)} : at most 4 mm" for i in range(18)),
+        "",
+    ]
+    + ["3. The rack of claim 1, the other being at most 5 mm.", "   | size b : at most 5 mm", ""]
+)
+
+
+def test_what_has_many_values_is_asked_last() -> None:
+    made, _ = read_sheet(Source("many", MANY))
+    assert made is not None
+    first = [
+        m.exercise.problem.aim.claim
+        for m, _ in zip(made_from(made, MANY, KINDS, LEVELS, 1), range(6), strict=False)
+    ]
+    assert first
+    assert 2 not in first

@@ -14,10 +14,26 @@ from scopecheck.cli import app
 from scopecheck.report.blocks import Outline
 from scopecheck.report.render import render
 from scopecheck.report.scope_map import map_report
+from scopecheck.resolve.dependencies import noun_of
 from tests.benchmarks.claim_sets import claim_set
 from tests.forbidden_words import forbidden_in
 from tests.sheets import sheet
 
+FITTED = """\
+width  length in mm
+
+1. A retractor with a width of at least 3 mm.
+   | width : at least 3 mm
+
+2. A vehicle seat fitted with the retractor of claim 1, wherein the width is at most 9 mm.
+   | width : at most 9 mm
+
+3. A seat carrying the retractor of claim 1, wherein the width is at most 8 mm.
+   | width : at most 8 mm
+
+4. A door pivotably mounted on the retractor of claim 1, wherein the width is at most 7 mm.
+   | width : at most 7 mm
+"""
 SIEVE = """\
 title    Sieve
 profile  US
@@ -178,3 +194,30 @@ def test_what_only_an_unstated_threshold_lets_be_met_is_not_said_to_be_met_by_no
     """4 wt% silver and 95 wt% tin leave 1 wt% of impurities; how much of these is ordinary nobody states."""
     found = scope_map(prepare(sheet(HANGING.format(tin=tin))))
     assert (found.empty, found.on_threshold) == ((), (2,) if hangs else ())
+
+
+def test_a_claim_is_for_the_thing_and_not_for_what_was_done_to_it() -> None:
+    made = sheet(FITTED)
+    page = render(map_report(made, scope_map(prepare(made))), "text")
+    assert "claim 2 (seat)" in page
+    # claim 3 is for a seat too, and lies within claim 2
+    assert "(retractor, seat and door)" in " ".join(page.split())
+    assert "claim 4 (door)" in page
+    assert "fitted)" not in page
+
+
+@pytest.mark.parametrize(
+    ("claimed", "noun"),
+    [
+        ("vehicle equipped with the retractor", "vehicle"),
+        ("pump driven by the motor", "pump"),
+        ("seed bed with a cover", "bed"),
+        ("water feed for a boiler", "feed"),
+        ("printed circuit board", "board"),
+        ("housing receiving the lamp", "housing"),
+        ("method of making a bearing", "method"),
+        ("bearing", "bearing"),
+    ],
+)
+def test_the_noun_of_a_claim(claimed: str, noun: str) -> None:
+    assert noun_of(claimed) == noun

@@ -264,6 +264,41 @@ def test_the_text_of_the_made_claim_has_the_words_of_its_limitation() -> None:
     assert sheet.unrestated == ()
 
 
+@pytest.mark.parametrize(
+    ("words", "left"),
+    [
+        ("twice to three times the pull-out", "stroke"),
+        ("at most half of the pull-out", "pull-out, stroke|stroke"),
+        ("at least 3 mm", "pull-out"),
+    ],
+)
+def test_what_the_words_do_not_name_is_what_they_limit(words: str, left: str) -> None:
+    result = run(words, "-d", "pull-out length in mm", "-d", "stroke length in mm")
+    assert result.exit_code == 2
+    told = re.search(rf'"([^"]*) : {re.escape(words)}"', " ".join(result.output.split()))
+    assert told is not None
+    assert told[1] in left.split("|")
+    assert (
+        run(f"{told[1]} : {words}", "-d", "pull-out length in mm", "-d", "stroke length in mm").exit_code == 0
+    )
+
+
+def test_no_line_is_offered_that_is_refused() -> None:
+    declared = ("-d", "first force  force in N", "-d", "second force  force in N")
+    output = " ".join(run("at least 20% lower", *declared).output.split())
+    assert "of none of them by itself a phrase reads" in output
+    assert "first force : at least" not in output
+
+
+def test_words_that_nothing_meets_are_told() -> None:
+    declared = ("-d", "sintering step in min", "-d", "cooling step in min")
+    after = "within 10 minutes after completion of the sintering"
+    assert "Nothing meets these words" in run(f"sintering : {after}", *declared).output
+    output = run(f"cooling : {after}", *declared).output
+    assert "Nothing meets these words" not in output
+    assert "the first of those presumed" in " ".join(output.split())
+
+
 def test_line_ends_in_options_begin_no_statement() -> None:
     wish = Wish("divisible by 6\n2. Another claim", ("holes count,\n>= 1",), inside=("6\nclass",))
     text = sheet_source(wish).text

@@ -486,7 +486,7 @@ unavoidable impurities.
 
 def test_a_list_with_colons_is_a_composition() -> None:
     made = lines(STEEL)
-    assert 'steel strip composition in % "in % by weight"' in made
+    assert "steel strip composition in wt%" in made
     assert "| Mn : 1.2 to 1.8 %" in made
     assert "| Mn : at least 1.9 %" in made
     read(STEEL)

@@ -94,7 +94,6 @@ STEEL = "1. A steel sheet containing, in mass%, C: 0.1% or less, Mn: 0.5 to 3.0%
         " and Cu: 0.05 to 0.30%",
         "one or both of Cr: 0.05 to 0.50% and Ni: 0.05 to 0.50%",
         "at least one of Nb: 0.01 to 0.10% and V: 0.01 to 0.10%",
-        "total of Ni and Cu: 0.5% or less",
         "Ni + Cu: 0.5% or less",
     ],
 )
@@ -103,6 +102,11 @@ def test_elements_of_which_one_is_enough_or_that_are_summed_are_limited_together
     assert f"not restated : {said}" in found
     assert {"C : 0.1% or less", "Mn : 0.5 to 3.0%"} <= found
     assert not [line for line in found if line.startswith(("Cr", "Ni", "Cu", "Nb", "V", "share", "group"))]
+
+
+def test_a_total_of_elements_on_the_basis_said_once_is_one_of_both() -> None:
+    found = beside(STEEL.format("total of Ni and Cu: 0.5% or less") + "\n")
+    assert "Ni + Cu : total of Ni and Cu: 0.5% or less" in found
 
 
 def test_an_element_before_a_colon_is_the_one_of_the_claim_above() -> None:

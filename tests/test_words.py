@@ -129,6 +129,9 @@ def test_lines_in_the_margin_are_no_words_of_the_claim() -> None:
         "2. The jar of claim 1, the lid being 10 % thicker than the spring, at a relative humidity of 40 %.",
         "2. The jar of claim 1, wherein the height is lowered by at least 10 %.",
         "2. The jar of claim 1, with a fast mode and a quiet setting, wherein the number of hooks is even.",
+        "2. The jar of claim 1, wherein the number of hooks is evenly divisible by three, or divides"
+        " evenly by it.",
+        "2. The jar of claim 1, wherein the lid has the shape of a regular hexagon.",
         "2. The jar of claim 1, wherein the lid opens no earlier than the spring responds.",
     ],
 )

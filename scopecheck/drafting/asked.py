@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from scopecheck.drafting.draft import Doubt, Draft, Quantity
+from scopecheck.drafting.stepped import is_step
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
@@ -13,6 +14,7 @@ from scopecheck.report.wording import claims_text, has_sentence, listed, quoted,
 
 _UNREAD = regex(r"\d+\s*[^\s\d.)]|[½¼¾]|\b(?:half|twice|double|thrice|triple|at least|at most|than)\b")
 """Words not restated that hold a number with something after it, most often its unit."""
+_NUMBER = regex(r"\d")
 _TOKEN = regex(r"\w+|[^\w\s]")
 _LAST_WORD = regex(r"\d\s+([^\W\d_]+(?: per [^\W\d_]+)?)$")
 _SIDES = frozenset(
@@ -22,7 +24,8 @@ _SIDES = frozenset(
 _BY_KIND = frozenset(("density",))
 """Nouns that are measures of several kinds, and asked of in one only."""
 _SORTS = tuple(
-    "same basis change ratio condition either unit excluded unread example how whole each order owner".split()
+    "same basis under change ratio condition either unit excluded unread example how whole each order"
+    " owner".split()
 )
 """The sorts of questions, those that most often matter first."""
 
@@ -68,7 +71,7 @@ def _pairs(draft: Draft, doubt: Doubt) -> list[str]:
 
 def _name(quantity: Quantity) -> str:
     """A quantity by its name; of a step its duration is meant."""
-    return f"duration of {quantity.name}" if quantity.kind.startswith("step in") else quantity.name
+    return f"duration of {quantity.name}" if is_step(quantity) else quantity.name
 
 
 def _excluding(words: str) -> bool:
@@ -130,11 +133,13 @@ def _as_asked(quantity: Quantity, noun: str) -> bool:
 def _about(quantity: Quantity) -> Iterable[tuple[str, str]]:
     """What is asked of a quantity by its kind and noun."""
     last = quantity.noun.split()[-1]
+    if quantity.note and _NUMBER.search(quantity.note) and not is_step(quantity):
+        yield "under", sentence("start", "under_one", name=_name(quantity), words=quoted(quantity.note))
     if quantity.kind.startswith(("part,", "composition in wt", "composition in vol", "composition in mol")):
         return
-    if quantity.note or quantity.kind.startswith("step in"):
+    if quantity.note or is_step(quantity):
         return
-    if quantity.kind.endswith("in %") and quantity.within is None:
+    if quantity.kind in ("share in %", "composition in %") and quantity.within is None and last != "humidity":
         yield "basis", quoted(quantity.name)
     elif _as_asked(quantity, last) and _SIDES.isdisjoint(quantity.noun.split()):
         yield "how", sentence("start", "how_one", name=quantity.name, how=sentence("asked_of", last))

@@ -134,6 +134,8 @@ def owner_before(text: ClaimText, at: int) -> str:
         if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
             break
     at -= at > 1 and texts[at - 1] in ("each", "both", "all")
+    if at > 3 and texts[at - 1] == ")" and texts[at - 3] == "(" and len(texts[at - 2]) < 4:
+        at -= 3  # 'the resin component (A) has'
     start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
     if start > 2 and texts[start - 1] in ("each", "every") and texts[start - 2] == "of":
         at = start - 2  # 'the discs of each unit have a'

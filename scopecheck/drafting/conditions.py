@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import label_end, noun_from, nounish, width_of
+from scopecheck.drafting.beside import gerund, label_end, noun_from, noun_start, nounish, width_of
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import words_at
@@ -141,6 +141,7 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     named = between[:1] in (["a"], ["an"]) and "of" in between and condition.unit is not None
     ranged = said_by in (["in"], ["over"]) and "range" in between
     by_words = said_by in (["at"], ["after"]) or ranged or (said_by == ["under"] and named)
+    by_words = by_words or (told and said_by == ["for"] and texts[stretch.under[0]] in _MOMENTS)
     if not by_words and not (told and said_by in (["under"], ["and"])):
         return 0
     if texts[first] == "," and (not told or said_by == ["and"]):
@@ -155,9 +156,13 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     stops = words("nouns", "stops")
     if not near or not all(w in _ON_THE_WAY or w == "at" or nounish(w, stops) for w in between):
         return 0
+    if said_by == ["after"] and condition.starts[0] < figure.start:
+        return 0  # 'after no more than 6 hours': so soon, and no moment of measuring
+    definite = value and said_by == ["at"] and between[:1] == ["the"] and "of" in between
     so_often = said_by == ["after"] and condition.unit is None and not condition.sign
     if not (named or so_often or _of_other_kinds(condition, stretch)) or not (
         told
+        or definite  # 'consumes 2 kW at the air velocity of 5 m/s'
         or not _AROUND.isdisjoint(between)
         or (so_often and _a_property(what.noun.split()[-1] if what.noun else ""))
         or _is_property(text, stretch, what, condition)
@@ -190,18 +195,74 @@ def _is_property(text: ClaimText, stretch: Stretch, what: Called, condition: Str
     if kind_of(stretch.unit) in ("distance", "angle") and _means(condition) not in _OF_LENGTHS:
         return False
     first = max(stretch.after, stretch.starts[0] - len(pieces_of(what.noun)) - 4)
-    return not {"at", "under"}.intersection(text.texts[first : stretch.starts[0]])
+    if {"at", "under"}.intersection(text.texts[first : stretch.starts[0]]):
+        return False
+    return not _set_by_an_act(text, stretch, what)
+
+
+def _set_by_an_act(text: ClaimText, stretch: Stretch, what: Called) -> bool:
+    """Whether something is done with what is limited: 'pressing it with a force of', 'applying a load of'.
+
+    What it is done at is a limit of its own then, and no condition of measuring. Not so of what a thing has,
+    'a pump with a flow rate of', 'having a'.
+    """
+    texts, noun = text.texts, [piece.text for piece in pieces_of(what.noun)]
+    if not noun or noun[-1] not in words("limits", "set_by_acts") | {"density"}:
+        return False
+    if noun[-1] == "density" and not words("limits", "set_by_acts").intersection(noun[:-1]):
+        return False
+    at = next((i for i in range(stretch.starts[0] - 1, stretch.after, -1) if texts[i] == noun[0]), 0)
+    far = max(stretch.after, at - MOST_OF_ACT)
+    while at > far and (
+        nounish(texts[at - 1], words("nouns", "stops")) or texts[at - 1] in ("a", "an", "the")
+    ):
+        at -= 1
+        if texts[at] in ("a", "an", "the"):
+            break
+    before = texts[at - 1] if at else ""
+    if _an_act(texts, at - 1):
+        return True
+    if before == "with" and (begin := noun_start(texts, at - 1)) and texts[begin - 1] in ("a", "an"):
+        return False
+    if before not in ("in", "with", "by", "using", "through", "to", "via"):
+        return False
+    begin = next((i for i in range(at - 2, far, -1) if texts[i] in (",", ";", ":", ".", "wherein")), far)
+    return any(_an_act(texts, i) for i in range(begin, at - 1))
+
+
+def _an_act(texts: list[str], at: int) -> bool:
+    """Whether a word says what is done: 'pressing', 'is pressed', and not what a thing has."""
+    if at < 0 or texts[at] in words("limits", "having"):
+        return False
+    irregular = (
+        words("mention", "after") | words("mention", "states") | {"fed", "held", "kept", "sent", "cast"}
+    )
+    done = texts[at].endswith("ed") or texts[at] in irregular
+    return gerund(texts[at]) or (done and at > 0 and texts[at - 1] in ("is", "are", "being"))
+
+
+MOST_OF_ACT = 14
+"""How many words before a limit are looked at for what is done."""
 
 
 def _a_property(word: str) -> bool:
-    return word.lower() in words("measures", "nouns") | words("limits", "properties")
+    said = word.lower()
+    return said in words("measures", "nouns") | words("limits", "properties") or _is_abstract(said)
+
+
+def _is_abstract(word: str) -> bool:
+    """Whether a noun is what things have, by its end: 'coercivity', 'reactance'; no 'cavity', 'entrance'."""
+    return len(word) > 7 and word.endswith(_OF_PROPERTIES) and word not in words("limits", "no_properties")
+
+
+_OF_PROPERTIES = ("ivity", "ility", "osity", "inity", "tance", "dance", "cence", "ness")
 
 
 def _at_before(texts: list[str], start: int) -> int:
     """Where the 'at' stands before a number, with nothing but a noun between; 0 if none does."""
     stops = words("nouns", "stops")
     for at in range(start - 1, max(0, start - 1 - MOST_BETWEEN), -1):
-        if texts[at] == "at":
+        if texts[at] == "at" or (texts[at] == "under" and texts[at + 1] in ("a", "an")):
             return at
         if texts[at] not in _ON_THE_WAY and not nounish(texts[at], stops):
             return 0

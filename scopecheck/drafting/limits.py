@@ -206,7 +206,8 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         starts = (starts[0] - capped, *starts) if capped else starts
         after = run_at(texts, end, "clauses", "preferred")
         if _preferred(texts, starts[0]) or after:
-            if found and found[-1].unit == group[-1].unit and not found[-1].farther:
+            same = found and _of_the_same(texts, found[-1].end, end)
+            if same and found[-1].unit == group[-1].unit and not found[-1].farther:
                 found[-1] = replace(found[-1], farther=end + after)
         elif not (_broken(text, group[-1]) or _unlimited(texts, group, starts[0])):
             floor = figures_[at - 1].end if at else 0
@@ -355,6 +356,14 @@ def _preferred(texts: list[str], at: int) -> bool:
     return any(run_at(texts, i, "clauses", "examples") >= at - i for i in range(max(0, at - 3), at))
 
 
+def _of_the_same(texts: list[str], end: int, far: int) -> bool:
+    """Whether a preference is one of the limit before: no '5 % of wax and optionally up to 3 % of talc'."""
+    if texts[far : far + 1] != ["of"]:
+        return True
+    before = texts[end + 1 : end + 2] if texts[end : end + 1] == ["of"] else []
+    return before == texts[far + 1 : far + 2] or not before
+
+
 def _broken(text: ClaimText, last: Figure) -> bool:
     """Whether more of a unit follows than is known: `1 W/(m·K)` must not be read as watts."""
     tokens = text.tokens
@@ -501,7 +510,7 @@ _AT_LEAST_ONE_BUT = frozenset("but and not no more than at most fewer less up to
 
 def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     """Whether two numbers belong to one limit: only words of limits, with a join, stand between them."""
-    between = texts[_alternative(texts, a, b) : b.start]
+    between = _without_exclusion(texts[_alternative(texts, a, b) : b.start])
     if a.unit is None and b.unit is not None and texts[a.start - 1 : a.start] == ["ph"]:
         return False  # 'at pH 6.8 and 37 °C'
     if between[:1] == ["("] and between[1:2] and between[1] in _ENDS and between[2:3] == [")"]:
@@ -522,6 +531,27 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     if between[0] in ("and", "or", "but", "nor") or (between[:1] == ["+"] and "-" in between):
         return _alike(a, b) and _all_inside(between[1:])
     return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
+
+
+def _without_exclusion(between: list[str]) -> list[str]:
+    """'Up to' of 'up to, but not including,' between two numbers, and of 'up to (and including)'."""
+    to = between.index("to") + 1 if "to" in between else len(between)
+    said = [word for word in between[to:] if word not in (",", "(", ")")]
+    return between[:to] if said in _EXCLUSIONS else between
+
+
+_EXCLUSIONS = [
+    [*words, word]
+    for words, word in (
+        (("but", "not"), "including"),
+        (("but",), "excluding"),
+        (("not",), "including"),
+        (("and",), "including"),
+        (("but",), "including"),
+        ((), "excluding"),
+        ((), "including"),
+    )
+]
 
 
 def _in_its_unit(texts: list[str], figures: Sequence[Figure]) -> Figure:

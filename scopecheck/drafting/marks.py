@@ -82,6 +82,12 @@ def mark_all(work: Work, start: int, end: int) -> None:
     start = _whole_noun(work.text, start)
     while end > start and end - 1 in work.text.taken:
         end -= 1
+    if work.text.texts[end - 1 : end + 1] in (
+        ["of", "the"],
+        ["of", "said"],
+    ):  # 'lower than that of the first'
+        noun = width_of(noun_from(work.text, end + 1))
+        end += (1 + noun) if noun and work.text.taken.isdisjoint(range(end, end + 1 + noun)) else 0
     if start < end:
         _mark(work, start, end)
 

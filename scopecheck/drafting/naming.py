@@ -202,6 +202,8 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if (when := _when_measured(text, at))[0]:
         noun = _noun_at(text, when[0], quantity)
         return replace(noun, under=when[1]) if noun.noun else noun
+    if quantity in ("time", "temperature") and (done := _carried_out(text, stretch)):
+        return Called(f"{done} {quantity}", "", False)
     if quantity and (
         verb or (at > 0 and not tells_when(texts, at - 1) and (verb := process_before(texts, at)))
     ):
@@ -227,7 +229,65 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
         return Called(of, "", False)
     if share and not amount and texts[at : at + 1] == ["to"] and (act := process_to(text, at)):
         return Called(f"{act} level", "", False)
-    return _noun_at(text, before_agent(texts, at), quantity, share)
+    found = _noun_at(text, before_agent(texts, at), quantity, share)
+    return _inside_a_thing(text, at, found) or found
+
+
+def _inside_a_thing(text: ClaimText, at: int, found: Called) -> Called | None:
+    """The force of 'the force in the webbing is', the noise level of 'a noise level during retraction is'."""
+    texts, known = texts_of(text), words("measures", "nouns") | _OF_MEASURES
+    start = whole_start(text, noun_start(texts, at), at)
+    begin = start - (texts[start - 1] in words("nouns", "determiners"))
+    thing = name_of(text, start, at) if start < at else ""
+    if texts[begin - 1] == "to" and (way := _from_before(texts, begin - 1, _DELAYS)):
+        first = whole_start(text, noun_start(texts, way), way)
+        return Called(name_of(text, first, way), "", False, fresh=texts[first - 1] in ("a", "an"))
+    if not thing or begin < 2 or texts[begin - 1] not in _INSIDE or texts[begin - 2] not in known:
+        return None
+    measure = thing.split()[-1] in known and texts[begin - 1] not in ("across", "through", "along")
+    if measure or not (found.noun in ("", thing) or found.noun.startswith(f"{thing} ")):
+        return None
+    first = whole_start(text, noun_start(texts, begin - 1), begin - 1)
+    first += texts[first] in ORDINALS and first < begin - 2
+    noun = name_of(text, first, begin - 1)
+    fresh = texts[first - 1] in ("a", "an")
+    if texts[begin - 1] == "during":
+        return Called(noun, "", False, fresh=fresh, under=name_of(text, begin - 1, at))
+    return Called(noun, thing, False, fresh=fresh)
+
+
+def _from_before(texts: list[str], to: int, known: frozenset[str]) -> int:
+    """Where the delay ends of 'a delay from the microphone to the receiver is', which goes on here; or 0."""
+    for at in range(to - 2, max(1, to - 6), -1):
+        if texts[at] == "from":
+            return at if texts[at - 1] in known else 0
+        if not texts[at][0].isalpha():
+            return 0
+    return 0
+
+
+_DELAYS = frozenset("delay latency lag time duration interval".split())
+_INSIDE = ("in", "within", "inside", "across", "through", "on", "along", "during")
+
+
+def _carried_out(text: ClaimText, stretch: Stretch) -> str:
+    """The sintering of 'the sintering is carried out at', 'the curing step is performed for'; or ''."""
+    texts, at = texts_of(text), stretch.starts[0]
+    at -= texts[at - 1 : at] in (["at"], ["for"], ["over"])
+    if texts[at - 3 : at] in (["a", "temperature", "of"], ["a", "time", "of"], ["a", "period", "of"]):
+        at -= 3
+        at -= texts[at - 1] in ("at", "for", "over")
+    out = at - (texts[at - 1] == "out")
+    if texts[out - 1 : out] not in _CARRIED or texts[out - 2 : out - 1] not in (["is"], ["being"], ["are"]):
+        return ""
+    end = out - 2
+    end -= texts[end - 1] in ("step", "operation")
+    noun = name_of(text, noun_start(texts, end), end)
+    acts = noun.endswith(("ing", "ment", "tion", "sion", "sis"))
+    return noun if acts and noun else ""
+
+
+_CARRIED = (["carried"], ["performed"], ["conducted"], ["done"], ["effected"], ["executed"], ["run"])
 
 
 def _sign_at(text: ClaimText, at: int) -> str:
@@ -295,6 +355,12 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
             at -= 1  # 'Fe2O3, if present, in an amount of'
         elif word == "," and at < stretch.start and (begin := _aside_before(texts, at - 1)):
             at = begin
+        elif (
+            word in _CAPPED
+            and texts[at : at + 1] in (["to"], ["at"])
+            and texts[at - 2] in ("is", "are", "being")
+        ):
+            at -= 1
         elif word in between or word in ("for", "from", "and", "or", "="):
             verb = verb or ("" if tells_when(texts, at - 2) else process_before(texts, at - 1))
             if word in ("for", "and", "or") and not verb:
@@ -305,7 +371,19 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
     return at, verb
 
 
-_ASIDES = (["being"], ["in"], ["at"], ["under"], ["during"], ["measured"], ["determined"], ["seen"], ["on"])
+_CAPPED = frozenset("limited restricted capped confined".split())
+_ASIDES = (
+    ["being"],
+    ["in"],
+    ["at"],
+    ["under"],
+    ["during"],
+    ["measured"],
+    ["determined"],
+    ["seen"],
+    ["on"],
+    ["as"],
+)
 
 
 def _aside_before(texts: list[str], at: int) -> int:
@@ -364,7 +442,7 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
     behind, owner = ("", "") if _has_a_measure(texts, begins, at) else _behind(text, begins)
     if behind:
         return Called(behind, owner or noun, False)
-    thing = noun.split()[-1] not in words("measures", "nouns") | _TIMES
+    thing = noun.split()[-1] not in words("measures", "nouns") | _TIMES | words("limits", "set_by_acts")
     if thing and texts[at : at + 1] == ["of"] and (placed := placed_before(text, begins)):
         return Called(placed, "", False, False, True)
     fresh = begins > 0 and texts[begins - 1] in ("a", "an")

@@ -35,7 +35,21 @@ _DETERMINERS = frozenset(("a", "an", "the", "said", "one", "any", "each"))
 
 def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, int]:
     """The tokens to be kept whole of a number that limits nothing that can be named; (0, 0) for a limit."""
-    return _filled_up(text, stretch) or _as_high_as(text, stretch) or _no_limit(text, stretch, what)
+    return (
+        _filled_up(text, stretch)
+        or _as_high_as(text, stretch)
+        or _of_two(text.texts, stretch)
+        or _no_limit(text, stretch, what)
+    )
+
+
+def _of_two(texts: list[str], stretch: Stretch) -> tuple[int, int] | None:
+    """The tokens of steps by which something changes, of a proportion, of a share of what is measured so."""
+    start, end = stretch.starts[0], stretch.end
+    if at := _by_steps(texts, start) or _proportion_to(texts, start):
+        return at, end
+    far = _of_one_measured_so(texts, stretch)
+    return (start, far) if far else None
 
 
 def _filled_up(text: ClaimText, stretch: Stretch) -> tuple[int, int] | None:
@@ -150,6 +164,45 @@ def _turned_over(texts: list[str], start: int) -> int | None:
 _SIGNS = frozenset(("<", ">", "<=", ">=", "≤", "≥", "="))
 
 
+def _by_steps(texts: list[str], start: int) -> int:
+    """Where 'in steps of' begins before a number: by how much something changes at a time; else 0."""
+    steps = ("steps", "increments", "decrements", "stages", "intervals", "instalments")
+    said = (
+        texts[start - 1 : start] == ["of"] and texts[start - 2] in steps and texts[start - 3] in ("in", "by")
+    )
+    return start - 3 if start > 2 and said else 0
+
+
+def _proportion_to(texts: list[str], start: int) -> int:
+    """Where 'the proportion of A and B to C is' begins, which is limited as a ratio of the two; else 0."""
+    to = 0
+    for at in range(start - 1, max(0, start - 3 * MOST_BACK), -1):
+        if texts[at] in _PARTING or texts[at] == "wherein" or texts[at][0].isdecimal():
+            return 0
+        if texts[at] == "to" and at < start - 1 and texts[at + 1] not in _AMOUNTS_SAID:
+            to = at
+        if texts[at] in _PROPORTIONS and texts[at + 1] == "of" and to > at + 2:
+            return at
+    return 0
+
+
+_PROPORTIONS = ("proportion", "relation", "quotient", "relationship")
+_AMOUNTS_SAID = ("at", "a", "an", "be", "more", "less", "not", "no", "from", "between")
+
+
+def _of_one_measured_so(texts: list[str], stretch: Stretch) -> int:
+    """Where 'at 20 degC' ends behind a share of what is measured so: 'at least 40 % of the coercivity at'."""
+    share = stretch.unit is not None and not stretch.unit.kind.dimension
+    if not share or texts[stretch.end : stretch.end + 1] != ["of"]:
+        return 0
+    far = next((i for i in range(stretch.end, len(texts)) if texts[i] in _PARTING), len(texts))
+    for at in range(stretch.end + 2, min(far - 1, stretch.end + MOST_BACK)):
+        if texts[at] in ("at", "under") and texts[at + 1][0].isdecimal():
+            behind = (i for i in range(at + 2, far) if texts[i] in ("and", "or", "when", "if", "wherein"))
+            return next(behind, far)
+    return 0
+
+
 def _diluted(texts: list[str], start: int, end: int) -> bool:
     """`a 10 wt% dispersion in water has a pH`: in which strength something is measured."""
     made = words("limits", "diluted")
@@ -227,7 +280,8 @@ def _measuring(texts: list[str], stretch: Stretch) -> int:
             return 0
         how_well = texts[i + 1 : i + 2] == ["with"] and texts[i + 3 : i + 4] in _HOW_WELL
         if texts[i] in _MEASURED and texts[i + 1] in _MEASURED_SO and not how_well:
-            return i if texts[i + 1] != "by" or texts[stretch.starts[0] - 1] == "at" else 0
+            by = texts[i + 1] != "by" or texts[stretch.starts[0] - 1] in ("at", "for")
+            return i if by or texts[stretch.starts[0]] == "for" else 0
     return 0
 
 

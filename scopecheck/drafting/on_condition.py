@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.kinds_of import kind_text
+from scopecheck.drafting.leading import AMOUNTS
 from scopecheck.drafting.marks import takes, words_at
 from scopecheck.drafting.naming import Called
 from scopecheck.drafting.quantities import KEPT_WORDS
@@ -38,6 +39,8 @@ def thing_of(what: Called, unit: Unit | None, quantities: list[Quantity], work: 
     if not what.noun or what.unnamed or what.counted or what.noun.split()[0] in KEPT_WORDS:
         return None
     said = names_of(what)
+    if what.noun.split()[-1] in AMOUNTS and " " in what.noun:  # the copper of 'the copper content'
+        said += names_of(Called(what.noun.rpartition(" ")[0], what.owner, False))
     alike = [q for q in quantities if _names(q)[0] in said or said[0] in _names(q)]
     alike = [
         q for q in alike if not (what.owner and q.owner) or stems_of([what.owner]) == stems_of([q.owner])

@@ -71,10 +71,81 @@ def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     spans += [span for s in stretches if (span := _of_a_kind(text, s))[1]]
     spans += [span for s in stretches if (span := _term(text, s))[1]]
     spans += [(at, s.end) for s in stretches if (at := _changing(text, s))]
+    spans += [(at, b.end) for a, b in pairwise(stretches) if (at := _changed_in_time(text, a, b))]
     spans += [(at, s.end) for s, c in found if (at := _said_of_itself(text, s, c))]
     spans += [span for s in stretches if (span := _of_a_list(text, s))[1]]
     spans += [(at, s.end) for s in stretches if (at := _of_one_done(text, s) or _none_there(text, s))]
-    return sorted(dict.fromkeys(spans))
+    joined = [at for s in stretches for at in range(s.start, s.end)]
+    spans += [(at, b.end) for a, b in pairwise(stretches) if (at := _step_by_step(text, a, b))]
+    spans += [(at, s.end) for s in stretches if (at := _covered(text, s) or _of_one_of_two(text, s))]
+    spans += [_both_ends(text, at) for at in text.where.get("neither", ()) if at not in joined]
+    spans += [_parts_per_parts(text, at) for at in text.where.get("per", ())]
+    return sorted(dict.fromkeys(span for span in spans if span[1]))
+
+
+def _step_by_step(text: ClaimText, one: Stretch, two: Stretch) -> int:
+    """Where 'in increments of 1 kPa every 5 minutes' begins: how fast something changes; else 0."""
+    texts, at = text.texts, one.starts[0]
+    every = texts[one.end : two.starts[0]] in (["every"], ["each"], ["per"], ["after", "every"])
+    steps = texts[at - 1 : at] == ["of"] and texts[at - 2].endswith("s") and texts[at - 3] in ("in", "by")
+    return at - 3 if every and steps else 0
+
+
+def _covered(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'cover a range from 100 Hz to 10 kHz' begins: all of it, and no value that lies there; else 0."""
+    texts, at = text.texts, stretch.starts[0]
+    at -= texts[at - 1 : at] in (["of"], ["from"])
+    begin = noun_start(texts, at) if texts[at - 1] not in _COVERING else at
+    begin -= texts[begin - 1 : begin] in (["a"], ["the"])
+    ranged = len(stretch.figures) > 1 and begin > 0 and texts[begin - 1] in _COVERING
+    share = stretch.unit is None or not stretch.unit.kind.dimension
+    return begin - 1 if ranged and not share else 0
+
+
+_COVERING = frozenset("cover covers covering span spans spanning".split())
+
+
+def _of_one_of_two(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'an alloy or a polyamide having a hardness of' begins, whose limit is one of the last; else 0."""
+    texts, first = text.texts, stretch.starts[0]
+    at = next((i for i in range(first - 1, max(0, first - MOST_OF_ITS), -1) if texts[i] in _HAVING_IT), 0)
+    last = noun_start(texts, at) if at else 0
+    if not last or last == at or texts[last - 1] not in ("a", "an") or texts[last - 2 : last - 1] != ["or"]:
+        return 0
+    before = last - 2 - (texts[last - 3] == ",")
+    begin = whole_start(text, noun_start(texts, before), before)
+    return begin - 1 if begin < before and texts[begin - 1] in ("a", "an") else 0
+
+
+_HAVING_IT = ("having", "with", "whose", "has")
+MOST_OF_ITS = 7
+"""How many words 'having a mean outer diameter of' may have."""
+
+
+def _both_ends(text: ClaimText, at: int) -> tuple[int, int]:
+    """'Neither shorter than 60 mm nor longer than twice the diameter': both ends, or none."""
+    texts = text.texts
+    end = part_end(texts, at)
+    said = texts[at:end]
+    two = "nor" in said and said.count("than") > 1
+    return (at, end) if two else (0, 0)
+
+
+def _parts_per_parts(text: ClaimText, per: int) -> tuple[int, int]:
+    """'0.05 to 0.3 parts by mass per 100 parts by mass of the powder': one amount, and no number of parts."""
+    texts = text.texts
+    end = per + 2
+    if texts[end : end + 1] != ["parts"] or {"part", "parts"}.isdisjoint(texts[max(0, per - 3) : per]):
+        return 0, 0
+    end += 1 + 2 * (texts[end + 1 : end + 2] == ["by"])
+    end = end + 1 + (texts[end + 1 : end + 2] == ["the"]) if texts[end : end + 1] == ["of"] else end
+    end += width_of(noun_from(text, end)) if texts[end - 1] in ("of", "the") else 0
+    begin = per - 1
+    while begin > 0 and (_of_amount(texts, begin - 1) or texts[begin - 1] in ("parts", "part", "by", "mass")):
+        begin -= 1
+    while texts[begin] in ("of", "in", "a", "an", "the"):
+        begin += 1
+    return begin, end
 
 
 def _of_a_choice(text: ClaimText, found: Sequence[Stretch]) -> list[tuple[int, int]]:
@@ -400,7 +471,11 @@ def _but(text: ClaimText, one: Stretch, two: Stretch) -> tuple[int, int]:
     joined = between in (["but"], [",", "but"], [",", "and"]) and texts[two.end : two.end + 1] != [","]
     if alike and joined and not of_its_own:
         return one.starts[0], part_end(texts, two.end)
-    within = ENDS.isdisjoint(between) and "," not in between and len(between) < MOST_OF_CHANGE
+    within = (
+        (ENDS | words("limits", "conditions")).isdisjoint(between)
+        and "," not in between
+        and len(between) < MOST_OF_CHANGE
+    )
     share = one.unit is not None and not one.unit.kind.dimension and between[:1] == ["of"]
     if share and within and texts[two.starts[0]] in ("exceeds", "exceed", "exceeding"):
         return one.starts[0], two.end
@@ -441,6 +516,13 @@ def _term(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
         ):
             return at, stretch.end
     return 0, 0
+
+
+def _changed_in_time(text: ClaimText, one: Stretch, two: Stretch) -> int:
+    """Where 'cooled from 1100 to 600 degC within 4 minutes' begins: a change with how long it lasts, or 0."""
+    begin = _changing(text, one)
+    done = begin and not text.texts[begin].endswith("ing")
+    return begin if done and two.starts[0] - one.end < 2 and kind_of(two.unit) == "time" else 0
 
 
 def _changing(text: ClaimText, stretch: Stretch) -> int:

@@ -20,6 +20,7 @@ from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.in_steps import of_item, told_apart
 from scopecheck.drafting.joint import joint, summed
 from scopecheck.drafting.kinds_of import kind_text
+from scopecheck.drafting.leading import AMOUNTS
 from scopecheck.drafting.left_out import left_out
 from scopecheck.drafting.limits import Stretch, by_parts, stretches, with_basis, with_closing, with_qualifiers
 from scopecheck.drafting.lines import propose_lines
@@ -141,7 +142,7 @@ def _by_the_basis_said(works: Sequence[Work]) -> None:
     So in a claim that takes over one with `by weight:`.
     """
     based = {
-        (what.noun.lower(), s.unit.symbol)
+        (_ingredient(what), s.unit.symbol)
         for work in works
         for s, what in work.limits
         if what.noun and s.unit and s.unit.kind.basis and not s.unit.kind.dimension
@@ -151,10 +152,15 @@ def _by_the_basis_said(works: Sequence[Work]) -> None:
         basis = basis_said([said[n] for n in (*work.above, work.claim.number)])
         unit = find_unit(PERCENT[basis]) if basis in PERCENT else None
         for i, (stretch, what) in enumerate(work.limits):
-            plain = stretch.unit is not None and stretch.unit.symbol == "%"
-            if plain and unit is not None and (what.noun.lower(), unit.symbol) in based:
+            if _plain(stretch) and unit is not None and (_ingredient(what), unit.symbol) in based:
                 figures = tuple(replace(f, unit=unit if f.unit else None) for f in stretch.figures)
                 work.limits[i] = replace(stretch, figures=figures), what
+
+
+def _ingredient(what: Called) -> str:
+    """The boron of 'the boron content'."""
+    first, _, last = what.noun.lower().rpartition(" ")
+    return first if first and last in AMOUNTS else what.noun.lower()
 
 
 def _choose_again(works: Sequence[Work]) -> None:
@@ -224,6 +230,9 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     lists = [c for c in choices(text) if not any(a <= c.start < b for a, b in whole)]
     limits = [(s, _of_the_list(text, s, c, lists)) for s, c in limits]
+    # 'selected from A, B and C in a total amount of': of the list, and of no two of it
+    of_lists = [j for j in together if any(o.members and o.start < j.begin < o.end for o in lists)]
+    together = [j for j in together if j not in of_lists]
     limits = [(s, c) for s, c in limits if not any(o.members and o.start <= s.start < o.end for o in lists)]
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], lists, nowhere, parents)
     work.whole, work.formulas = whole, worked
@@ -239,6 +248,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     left = [s for s, _ in found if s.start not in kept]
     work.unread = [(at, s.end) for s in left if (at := changed(text.texts, s))]
     work.unread += dict.fromkeys(nothing.values())
+    work.unread += [(_with_amount(text.texts, j.stretch.starts[0]), j.stretch.end) for j in of_lists]
     work.unread += [(s.starts[0], s.end) for s in left if s.start not in nothing and _by_weight(text, s)]
     strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
     work.strange = _ranges_of(text.texts, strange)
@@ -254,6 +264,12 @@ def _of_the_list(text: ClaimText, stretch: Stretch, what: Called, lists: Sequenc
     return what
 
 
+def _with_amount(texts: list[str], at: int) -> int:
+    """Where 'in a total amount of' begins before a limit."""
+    begin = next((i for i in range(at - 1, max(0, at - MOST_OF_AMOUNT), -1) if texts[i] == "in"), at)
+    return begin if not set(AMOUNTS).isdisjoint(texts[begin:at]) else at
+
+
 MOST_OF_AMOUNT = 6
 """How many words 'in a total amount of' may have."""
 
@@ -261,19 +277,47 @@ MOST_OF_AMOUNT = 6
 def _in_percent(text: ClaimText, said: str, stated: list[Stretch]) -> list[Stretch]:
     """With the unit of `in % by mass: C: 0.60 to 0.75; Si: at most 0.3` for each number behind a colon.
 
-    So for each of `in mole percent: 60 to 72 SiO2; 8 to 14 Al2O3`, and for a sum of several of them.
+    So for each of `in mole percent: 60 to 72 SiO2; 8 to 14 Al2O3`, and for a sum of several of them; and for
+    plain per cent of an item of that list, `in percent by mass: 28.5 to 32.0% of R`.
     """
     basis = basis_said([said]) if numbers_in_percent([said]) else ""
     if not basis:
         return stated
     unit = find_unit(PERCENT[basis])
+    begins = next((i for i in text.where.get("in", ()) if _says_percent(text.texts, i + 1)), 0)
+    listed_to = next((i for i in text.where.get("wherein", ()) if i > begins), len(text.texts))
     return [
-        replace(s, figures=tuple(replace(f, unit=unit) for f in s.figures))
-        if s.unit is None
-        and (text.texts[s.start - 1 : s.start] == [":"] or _item_beside_its_noun(text, s) or joint(text, s))
+        replace(
+            s, figures=tuple(replace(f, unit=unit if s.unit is None or f.unit else None) for f in s.figures)
+        )
+        if (
+            s.unit is None
+            and (
+                text.texts[s.start - 1 : s.start] == [":"] or _item_beside_its_noun(text, s) or joint(text, s)
+            )
+        )
+        or (_plain(s) and s.end < listed_to and _of_item(text, s))
         else s
         for s in stated
     ]
+
+
+def _says_percent(texts: list[str], at: int) -> bool:
+    """Whether 'percent by mass', 'wt%', '% by weight' stands here."""
+    return not {"%", "percent", "mass", "weight", "wt", "vol", "mol"}.isdisjoint(texts[at : at + 2])
+
+
+def _plain(stretch: Stretch) -> bool:
+    return stretch.unit is not None and stretch.unit.symbol == "%"
+
+
+def _of_item(text: ClaimText, stretch: Stretch) -> bool:
+    """Whether a share is of an item of a list: `28 % of R`, `: 3 %`, `5 % copper`, not `80 % of a height`."""
+    texts, end = text.texts, stretch.end
+    if texts[stretch.starts[0] - 1] == ":" or _item_beside_its_noun(text, stretch):
+        return True
+    noun = noun_from(text, end + 1) if texts[end : end + 1] == ["of"] else ""
+    return bool(noun) and noun.split()[-1] not in listed("measures", "nouns")
 
 
 def _item_beside_its_noun(text: ClaimText, stretch: Stretch) -> bool:
@@ -303,7 +347,13 @@ def _said_of_one(text: ClaimText, limits: Sequence[tuple[Stretch, Called]]) -> l
         before = found[-1] if found else None
         between = text.texts[before[0].end : stretch.starts[0]] if before else []
         alike = before and before[0].unit and stretch.unit and before[0].unit.kind == stretch.unit.kind
-        if before and alike and not what.noun and between in (["and", "is"], ["but", "is"], ["and", "being"]):
+        counts = before and before[1].counted and before[0].unit is None and stretch.unit is None
+        if (
+            before
+            and (alike or counts)
+            and not what.noun
+            and between in (["and", "is"], ["but", "is"], ["and", "being"])
+        ):
             what = before[1]
         found.append((stretch, what))
     return found

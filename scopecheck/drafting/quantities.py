@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from itertools import chain
 
 from scopecheck.drafting.draft import Quantity, declarations
@@ -12,6 +13,7 @@ from scopecheck.drafting.naming import Called
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
+from scopecheck.foundations.word_lists import words
 from scopecheck.language.layout import HEADINGS
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import Declare
@@ -53,6 +55,8 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
             tokens = work.text.tokens
             if any(t.text in _MINUS for f in stretch.figures for t in tokens[f.start : f.digits]):
                 made[key].kind = _of_any_sign(made[key].kind)
+            if made[key].kind == "share in %" and _may_be_more(work, stretch, what):
+                made[key].kind = "ratio in %"
             _met_in(made[key], work)
             work.of.append(made[key])
     return list(made.values())
@@ -87,6 +91,14 @@ def _of_any_sign(kind: str) -> str:
     return f"in {unit}" if unit and word in _NEVER_BELOW else kind
 
 
+def _may_be_more(work: Work, stretch: Stretch, what: Called) -> bool:
+    """Whether what is told in per cent may be more than the whole: 'an elongation of', 'at least 150 %'."""
+    numbers = [work.text.tokens[f.digits].text for f in stretch.figures]
+    over = any(n.replace(".", "", 1).isdecimal() and Fraction(n) > WHOLE for n in numbers)
+    return over or what.noun.split()[-1] in words("measures", "beyond_the_whole")
+
+
+WHOLE = 100
 _MINUS = ("-", "−", "–", "minus")
 _NEVER_BELOW = ("length", "width", "height", "depth", "thickness", "diameter", "distance", "time", "angle")
 """Words for kinds of which a claim may mean a place, with a sign, where it has numbers below 0."""
@@ -140,7 +152,8 @@ def _free_name(noun: str, owner: str, kind: str, used: set[str], has: str = "") 
         wanted = f"measured {wanted}"
     other = "share" if kind.startswith("plain") else kind.split()[0]
     tries = [wanted, f"{has} {wanted}"] if has and not owner else [wanted]
-    tries += [] if other in wanted.split() else [f"{wanted} {other}"]
+    measured = wanted.split()[-1] in words("measures", "nouns")
+    tries += [] if other in wanted.split() or measured else [f"{wanted} {other}"]
     more = (f"{wanted} {letters(n)}" for n in range(1, 2 + len(used)))
     free = next(name for name in chain(tries, more) if name.lower() not in used)
     used.add(free.lower())

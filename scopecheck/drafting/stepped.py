@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Sequence
 
-from scopecheck.drafting.beside import LABELS, gerund, label_end, process_before, tells_when
+from scopecheck.drafting.beside import LABELS, gerund, label_end, nounish, process_before, tells_when
 from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.limits import so_often
 from scopecheck.drafting.work import Item, Work
@@ -76,12 +76,24 @@ def _two_words(texts: list[str], at: int) -> bool:
 
 
 def _undergone(texts: list[str], head: int, end: int) -> str:
-    """The charging of 'subjecting the cell to a first charging': what is done, by its own name; or ''."""
+    """The charging of 'subjecting the cell to a first charging': what is done, by its own name; or ''.
+
+    So the 'first heat treatment' of 'subjecting the body to a first heat treatment'.
+    """
     if texts[head] not in ("subjecting", "submitting"):
         return ""
     to = next((i for i in range(head + 1, min(end, head + MOST_BACK)) if texts[i] == "to"), end)
     close = next((i for i in range(to, min(end, to + 6)) if gerund(texts[i])), end)
-    return texts[close] if close < end and texts[to + 1] in ("a", "an", "the") else ""
+    if to + 2 >= end or texts[to + 1] not in ("a", "an", "the"):
+        return ""
+    if close < end:
+        return texts[close]
+    far = next((i for i in range(to + 2, end) if not nounish(texts[i], words("nouns", "stops"))), end)
+    return " ".join(texts[to + 2 : far]) if texts[far - 1].endswith(_OF_ACTS) else ""
+
+
+_OF_ACTS = ("ment", "tion", "sion", "sis", "wash", "rinse", "cycle", "anneal", "quench", "step", "stage")
+"""How nouns end for what is done."""
 
 
 def _another_act(texts: list[str], at: int) -> bool:

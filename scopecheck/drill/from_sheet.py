@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations
 
 from scopecheck.answers.definitions import weighed
+from scopecheck.core.construction import names_in
 from scopecheck.core.model import Claim, Limitation, Sheet
 from scopecheck.drill.bench import BUDGET, Bench
 from scopecheck.drill.draws import Draws
@@ -25,11 +26,13 @@ def made_from(
 ) -> Iterator[Made]:
     """Exercises about the sheet until all was asked; what cannot be asked or decided is passed over.
 
-    Kinds come in turn. Each exercise has a bench of its own, so that none depends on what was asked before.
+    Kinds come in turn; what speaks of more values than can be kept in mind comes last. Each exercise has a
+    bench of its own, so that none depends on what was asked before.
     """
     first = bench_for(sheet, text)
     title = flat(sheet.title) or sheet.source_name
     lists = {k: Draws("sheet", seed, k).mixed([*_aims(first, k, levels)]) for k in kinds}
+    lists = {k: sorted(aims, key=lambda aim: _too_many_values(first, aim)) for k, aims in lists.items()}
     order = Draws("kinds", seed).mixed([k for k in kinds if lists[k]])
     number = 0
     while any(lists.values()):
@@ -38,6 +41,15 @@ def made_from(
             if made is not None:
                 number += 1
                 yield made
+
+
+MOST_VALUES = 16
+"""How many values a thing to start from may have and still be looked over."""
+
+
+def _too_many_values(bench: Bench, aim: Aim) -> bool:
+    names = {name for x in bench.limitations(aim.claim) for name in names_in(x.formula)}
+    return len(names) > MOST_VALUES
 
 
 def _next(sheet: Sheet, text: str, aims: list[Aim], title: str, number: int) -> Made | None:

@@ -82,6 +82,8 @@ class Probe:
     partings: tuple[Parting, ...]
     unmeasured: tuple[Finding, ...]
     """Of words of degree, the most different things that meet them."""
+    idle: bool = False
+    """Whether nothing at all meets the limitation, on any reading listed."""
 
 
 def probe(sheet: Sheet, show: str = "", strained: bool = False, budget: Budget | None = None) -> Probe:
@@ -95,8 +97,12 @@ def probe(sheet: Sheet, show: str = "", strained: bool = False, budget: Budget |
     shown = next((d for d in in_order if d.name == show), None) or next(
         (d for d in in_order if isinstance(d, NumberDecl)), in_order[0] if in_order else None
     )
-    unmeasured = _unmeasured(Prepared(sheet, Session(sheet, budget, strained)), limitation)
-    without = Probe(sheet, limitation, rows, "", (), "", Pictured((), None), partings, unmeasured)
+    prepared = Prepared(sheet, Session(sheet, budget, strained))
+    unmeasured, idle = (
+        _unmeasured(prepared, limitation),
+        _met_by_nothing(prepared.session, limitation.formula),
+    )
+    without = Probe(sheet, limitation, rows, "", (), "", Pictured((), None), partings, unmeasured, idle)
     if shown is None:
         return without
     others = [d.name for d in in_order if d is not shown]
@@ -113,6 +119,15 @@ def probe(sheet: Sheet, show: str = "", strained: bool = False, budget: Budget |
     rows = tuple(replace(row, met=met.get(id(row), "")) for row in rows)
     fixing = tuple(fixed.items())
     return replace(without, rows=rows, shown=shown.name, fixed=fixing, fixed_by=fixed_by, drawn=drawn)
+
+
+def _met_by_nothing(session: Session, formula: Formula) -> bool:
+    search = session.search(groups_in(formula))
+    search.require(session.met(formula))
+    try:
+        return not search.find()
+    except Undecided:
+        return False
 
 
 def _unmeasured(prepared: Prepared, limitation: Limitation) -> tuple[Finding, ...]:

@@ -64,6 +64,8 @@ def _readings(probe: Probe) -> Iterator[Block]:
     if drawn.no_picture:
         yield Paragraph(f"No picture: {drawn.no_picture}.")
     yield Listing(tuple(_row_line(probe, row) for row in probe.rows))
+    if probe.idle:
+        yield Paragraph(sentence("probe", "met_by_nothing"))
     yield from _stretches(probe)
 
 
@@ -153,8 +155,9 @@ def _partings(probe: Probe) -> Iterator[Block]:
     yield Heading("Where the readings part")
     for group in groups:
         base = group.readings[group.base]
-        presumed = sum(r.standing == "presumed" for r in group.readings) == 1
-        why = "which is presumed" if presumed else "the first listed, since no presumption is known"
+        presumed = sum(r.standing == "presumed" for r in group.readings)
+        none = "the first listed, since no presumption is known"
+        why = {0: none, 1: "which is presumed"}.get(presumed, "the first of those presumed")
         words = group_words(group)
         yield Paragraph(f"Each reading of {words} is held against {quoted(base.label)}, {why}.")
     lines = [_parting_line(probe, p) for p in probe.partings if p.finding is not None or p.reason]

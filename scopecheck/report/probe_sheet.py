@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from typing import TypeAlias
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import find_unit, kind_word
@@ -12,7 +14,9 @@ from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.pieces import find_colon
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import Declare
+from scopecheck.resolve.sheet import read_sheet
 
+Reads: TypeAlias = Callable[[str], bool]
 NAME = "the sheet made from the options"
 _SIGNS = regex(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b")
 
@@ -42,7 +46,13 @@ def sheet_source(wish: Wish) -> Source:
     words = _one_line(wish.limitation)
     lines = [f"profile  {_one_line(wish.profile)}", "", *declared, ""]
     lines += [f"given  {_one_line(facts)}" for facts in wish.given]
-    subject, words = _subject_and_words(words, names)
+
+    def reads(left: str) -> bool:
+        said = f"1. A thing of this kind: {words}.\n   | {left} : {words}\n"
+        made, found = read_sheet(Source(NAME, "\n".join((*lines, "", said))))
+        return made is not None and not any(d.severity == "error" for d in found)
+
+    subject, words = _subject_and_words(words, names, reads)
     restated = f"{subject} : {words}" if subject else words
     meant = f"  meant {_one_line(wish.meant)}" if wish.meant.strip() else ""
     lines += ["", f"1. A thing of this kind: {words.replace('...', ' ')}.", f"   | {restated}{meant}", ""]
@@ -91,8 +101,25 @@ def _names(declared: list[str]) -> list[str]:
     return [name.name for s in statements if isinstance(s, Declare) for name in s.names]
 
 
-def _subject_and_words(text: str, names: list[str]) -> tuple[str, str]:
-    """What is measured ('' for a line in symbols alone) and the words about it."""
+def _lefts(text: str, names: list[str]) -> list[str]:
+    """What may stand left of the colon, the likeliest first: what the words do not name is what they limit.
+
+    So the stroke of 'twice the pull-out', alone or before the pull-out.
+    """
+    said = [name for name in names if re.search(rf"\b{re.escape(name)}\b", text, re.IGNORECASE)]
+    others = [name for name in names if name not in said]
+    if not said:
+        return [*others, ", ".join(names)]
+    places = sorted(said, key=lambda name: text.lower().find(name.lower()))
+    beside = ", ".join(places)
+    return [*others, *(f"{name}, {beside}" for name in others), beside, *places]
+
+
+def _subject_and_words(text: str, names: list[str], reads: Reads) -> tuple[str, str]:
+    """What is measured ('' for a line in symbols alone) and the words about it.
+
+    `reads` tells whether a line with something left of its colon is read.
+    """
     place = Span(Source("the limitation", text), 0, len(text))
     if not text:
         raise trouble(
@@ -106,13 +133,13 @@ def _subject_and_words(text: str, names: list[str]) -> tuple[str, str]:
     if len(names) == 1:
         return names[0], text
     if names:
-        said = [name for name in names if re.search(rf"\b{re.escape(name)}\b", text, re.IGNORECASE)]
-        left = ", ".join(said) or names[0]
+        left = next((left for left in _lefts(text, names) if reads(left)), "")
+        sample = f': "{left} : {text}"' if left else f' (of none of them by itself a phrase reads "{text}")'
         raise trouble(
             place,
             "which of the quantities are these words about?",
             f"Several are declared: {', '.join(names)}.",
-            f'write the quantity, a colon and the words: "{left} : {text}"',
+            f"write the quantity, a colon and the words{sample}",
         )
     raise _undeclared(place, text)
 

@@ -10,6 +10,7 @@ from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.layout import plain as plain_text
 
 _NUMBERED = regex(
@@ -107,10 +108,36 @@ _HEAD = regex(
 _WORD = regex(r"[^\W\d_][\w'-]*")
 
 
+_DETERMINERS = ("a", "an", "the", "said", "one")
+
+
+def _does(word: str) -> bool:
+    return word.endswith("ing") and word.lower() not in listed("mention", "ing_nouns")
+
+
+def _done(word: str) -> bool:
+    """Whether a word before 'with', 'on', 'by' says what was done to a thing: 'fitted with', 'driven by'."""
+    said = word.lower()
+    irregular = listed("mention", "after") | listed("mention", "states") | {"built", "fit", "set"}
+    return said in irregular or (said.endswith("ed") and said not in listed("mention", "ed_nouns"))
+
+
 def noun_of(category_: str) -> str:
-    """The noun that a category is about, as it stands: `strainers` of `leaf strainers for pipes`."""
+    """The noun that a category is about, as it stands: `strainers` of `leaf strainers for pipes`.
+
+    So the `seat` of `a vehicle seat fitted with`, `a seat carrying the`.
+    """
     nouns = _WORD.findall(_HEAD.split(category_)[0])
     ended = _HEAD.search(category_)
+    if nouns and nouns[0].lower() in _DETERMINERS:
+        nouns = nouns[1:]
+    # 'a seat carrying the retractor': what stands behind is what it does that to.
+    does_to = (
+        i for i in range(1, len(nouns) - 1) if _does(nouns[i]) and nouns[i + 1].lower() in _DETERMINERS
+    )
+    nouns = nouns[: next(does_to, len(nouns))]
+    while len(nouns) > 1 and ended is not None and (_done(nouns[-1]) or nouns[-1].endswith("ly")):
+        nouns = nouns[:-1]  # 'a door pivotably mounted on'
     does = ended is not None and ended.group().lower() == "at" and len(nouns) > 1
     if does and nouns[-1].endswith("ing"):  # 'a grinder rotating at a speed'
         nouns = nouns[:-1]
