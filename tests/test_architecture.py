@@ -83,9 +83,10 @@ FLOORS: dict[str, str] = {
     "report": (
         "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe"
         " grouping ways nearness chart described rereadings stretching untried kept_out things conditions"
-        " looked percent_of_what wholes frame mattering known_ranges consequences pictures in_play ways_out"
-        " margins stated_ends slips items plan page once render.number_line render.columns render.text"
-        " render.markdown render.json render probe_sheet probe_picture probe probe_report occasions"
+        " looked percent_of_what wholes frame mattering known_ranges consequences pictures ways_out"
+        " usual_readings margins stated_ends slips conflict_numbers items plan page once"
+        " render.number_line render.columns render.text render.markdown render.json render probe_sheet"
+        " probe_picture probe probe_report occasions"
         " separating alike amended_ranges amended_things amendment render.amendment_json words_page"
         " scope_map render.map_json"
     ),

@@ -47,9 +47,9 @@ def told(row: str, claim: int = 1) -> list[str]:
 def test_the_ground_that_stands_on_every_reading_comes_first() -> None:
     """80 to 160 and 250 to 400 lie 90 apart, 56.25 % of 160, however else the diameter is tied."""
     assert told("250 mm <= inner <= 400 mm, blades = 1") == [
-        'document D, row at "page 1", on every reading listed, at distances as presumed: lies apart from'
+        'document D, row at "page 1", on every reading listed: lies apart from'
         " claim 1 (inner apart by 90 mm,"
-        " \u2248 56 % of the end; as presumed also blades apart by 1, 50 % of the end)."
+        " about 56 % of the end; as presumed also blades apart by 1, 50 % of the end, counted as presumed)."
     ]
 
 
@@ -74,7 +74,7 @@ def test_grounds_that_fall_on_another_reading_are_not_called_firm() -> None:
     ],
 )
 def test_what_lies_within_each_limit_shared_is_told_so(row: str, relation: str) -> None:
-    assert f", read as presumed: {relation} (shared: speed " in told(row, 2)[0]
+    assert f", on the usual reading of every phrase: {relation} (shared: speed " in told(row, 2)[0]
 
 
 def test_nothing_is_said_of_a_claim_that_limits_nothing_of_the_row() -> None:
@@ -198,7 +198,7 @@ def test_widths_and_ends_are_those_written_not_where_rounding_begins() -> None:
     report, _ = checked(made, Options(), ())
     assert report is not None
     told = one_line(render(report, "text"))
-    assert "claimed range as written 0.07 mm wide, range stated 0.95 mm wide, ratio 7/95" in told
+    assert "claimed range as written 0.07 mm wide, range stated 0.95 mm wide, ratio about 0.074" in told
     assert "nearest end stated 0.05 mm, in it; nearest example 0.1 mm" in told
 
 
@@ -256,7 +256,7 @@ document D
         ("0.2 <= ash / (sand + lime) <= 0.25", "touches claim 1 at one shared end"),
         (
             "6 <= (sand + lime) / ash < 7",
-            "lies apart from claim 1 ((lime + sand) / ash apart by 2, 50 % of the end)",
+            "lies apart from claim 1 ((lime + sand) / ash apart by 2, 50 % of the end, counted as presumed)",
         ),
         ("3 <= (lime + sand) / ash <= 4, sand >= 1 g", "lies within claim 1 in all that both limit"),
         ("3 <= (lime + 2 * sand) / ash <= 4", "overlaps claim 1."),

@@ -271,7 +271,7 @@ def test_a_word_of_a_title_a_label_or_a_topic_finds_the_phrases_that_say_it() ->
 
 def test_of_two_readings_presumed_alike_the_card_knows_no_presumption() -> None:
     said = " ".join(run("between").split())
-    alike = '"both ends out": L < x < U standing: presumed, as another is, in US examination and US court;'
+    alike = '"both ends out": L < x < U standing: one of two presumed in US examination and US court;'
     assert alike in said
     assert '"top end out": L <= x < U standing: arguable in every profile' in said
     assert "standing: presumed in US examination and US court" in " ".join(run("about").split())

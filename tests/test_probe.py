@@ -127,7 +127,7 @@ def test_a_stretch_nobody_fixed_is_drawn_as_presumed_and_said_so() -> None:
     text = " ".join(run("about 35 %", "-d", "open share in %").stdout.split())
     assert 'How far "context tolerance" stretches is fixed nowhere; it is drawn at 0 %' in text
     assert '"context tolerance" lets in open 34.9 %, once "about 35 %" stretches by' in text
-    assert "(exactly 2/7 %) or more" in text
+    assert "stretches by about 0.286 % or more" in text
     assert F("0.1") / 35 == F(2, 7) / 100
 
 

@@ -141,12 +141,12 @@ def test_json_carries_twin_break_points_and_fractions() -> None:
     (data,) = parsed(build_report(sheet, answers_of(finding, sheet=sheet), False))["findings"]
     assert data["break_points"][0]["exact"] == "1/35"
     assert data["break_points"][0]["closed"] is True
-    assert data["break_points"][0]["text"].endswith("stretches by ≈ 2.857 % (exactly 20/7 %) or more")
+    assert data["break_points"][0]["text"].endswith("stretches by about 2.86 % or more")
     assert data["twin"][1] == {
         "name": "diameter",
         "exact": "34/11",
         "unit": "mm",
-        "written": "≈ 3.091 mm (exactly 34/11)",
+        "written": "about 3.09 mm",
     }
     assert data["construction"]["parameters"][0]["exact"] == "0/1"
 

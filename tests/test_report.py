@@ -111,10 +111,7 @@ def test_findings_of_one_decision_are_one_item() -> None:
     first = lost("claim 1", "1. A leaf", "tall sample")
     second = lost("claim 2", "2. The", "bench sample", diameter=Fraction(3, 1000))
     (item,) = items_of(answers_of(second, first))
-    told = (
-        "Are the ends included? The claims leave this open at 2 places; at each the answer was seen to "
-        "change what is met."
-    )
+    told = "Are the ends included? The claims leave this open at 2 places; at each it changes what is met."
     assert one_line(item.decision) == told
     assert item.heads == (("1b", '"between 2 and 4 mm"'),)
     assert [one_line(line) for line in item.also] == [
@@ -186,7 +183,7 @@ def test_contested_wording_is_one_quiet_line_with_its_count() -> None:
     assert "Is one of them enough? (1); Are the ends included? (2). Run with --all for the list." in text
     listed = one_line(text_of(answers, everything=True))
     assert '2 1b "between 2 and 4 mm" Less is met on this reading.' in listed
-    told = "The claims leave this open at 2 places; at 1 of them the answer was seen to change what is met."
+    told = "The claims leave this open at 2 places; at 1 of them it changes what is met."
     assert f"Decision Are the ends included? {told}" in listed
     assert exit_status(answers) == 0
 
@@ -315,9 +312,8 @@ def test_relations_of_ranges_and_classes_are_facts() -> None:
     unpresumed = replace(range_, claim=3, label="claim 3")
     text = one_line(text_of(answers_of(range_, kind, other, unpresumed)))
     place = 'Document D1 at "page 4, example 2"'
-    assert f"{place}, read as presumed: overlaps claim 1; lies apart from claim 2." in text
-    first = "on the usual reading of every phrase"
-    assert f"{place}, {first}: overlaps claim 3." in text
+    usual = "on the usual reading of every phrase"
+    assert f"{place}, {usual}: overlaps claim 1; lies apart from claim 2; overlaps claim 3." in text
     assert (
         "How much of garden sieve meets claim 1: none of it as presumed and on the narrowest reading," in text
     )
@@ -358,10 +354,13 @@ must stay out
     return one_line(text_of(ask_all(text_sheet(text)), sheet=text_sheet(text)))
 
 
-def test_a_phrase_without_presumption_is_told_where_it_plays_a_part() -> None:
-    """A coat of 1 mm is below 5 mm and below 6 mm; above 5 mm it is not."""
-    assert "every phrase as presumed; not on every reading" in _open_words("x < L + 1 mm", "1 mm")
-    assert "the usual reading of every phrase; not on every reading" in _open_words("x > L", "1 mm")
+def test_the_phrases_that_decide_are_told_with_their_usual_readings() -> None:
+    """A coat of 1 mm is below 5 mm and 6 mm; above 5 mm it is not. A body of 10 mm is no more than 10."""
+    both, one = _open_words("x > L", "1 mm"), _open_words("x < L + 1 mm", "1 mm")
+    usual = '"close to 10 mm" in its usual reading, "exactly" (presumed): body = 10 mm'
+    first = '"nearly 5 mm" in the first reading listed, "below" (no presumption known): coat < 5 mm'
+    assert f"Read with {usual} {first} Kept out" in both
+    assert f"Read with {usual} Kept out" in one
 
 
 def test_of_two_readings_presumed_both_are_called_so() -> None:
@@ -374,4 +373,4 @@ def test_of_two_readings_presumed_both_are_called_so() -> None:
         (group,) = made.groups
         rounding = next(i for i, r in enumerate(group.readings) if r.label == "rounds to the limit")
         told[profile] = standing_text(group, rounding)
-    assert told == {"EPO": "presumed, as another is", "US": "arguable"}
+    assert told == {"EPO": "one of two presumed", "US": "arguable"}

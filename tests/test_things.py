@@ -158,7 +158,7 @@ def test_part_of_a_case_is_told_by_what_leaves_room() -> None:
         found("inside lost", 3, "claim 1", "1. A leaf", case="tall sample", partly=("holes", "diameter"))
     )
     text = one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
-    room = "what it states of diameter fits more than one value."
+    room = "what it states of diameter ("
     assert f"Only part of tall sample is concerned: {room}" in text
 
 
@@ -194,7 +194,7 @@ def test_a_policy_that_leaves_no_better_reading_is_named_as_the_reason() -> None
         "meant lost", 1, "1a", "divisible by 6", quantifier="every", rests_on=('"ends out" (page 3)',)
     )
     text = one_line(text_of(answers_of(finding)))
-    assert 'Read with every reading left by "ends out" (page 3)' in text
+    assert 'Read with every reading left by what the sheet settles: "ends out" (page 3)' in text
     assert "Rests on" not in text
 
 
@@ -204,21 +204,47 @@ def test_a_policy_that_leaves_no_better_reading_is_named_as_the_reason() -> None
 @pytest.mark.parametrize(
     ("formula", "plain"),
     [
-        ("ROUND(d TO 1 mm, HALF AWAY) <= 4 mm", "d, rounded half away from zero to 1 mm, <= 4 mm"),
-        ("2 mm <= ROUND(d TO 1 mm, HALF EVEN)", "2 mm <= d, rounded half to even to 1 mm"),
+        ("ROUND(d TO 1 mm, HALF AWAY) <= 4 mm", "d, rounded to whole mm, <= 4 mm"),
+        ("2 mm <= ROUND(d TO 1 mm, HALF EVEN)", "2 mm <= d, rounded to whole mm, halves to even"),
         (
             "2 mm <= d, ROUND(d TO 1 mm, HALF UP) <= 4 mm",
-            "2 mm <= d and d, rounded half up to 1 mm, <= 4 mm",
+            "2 mm <= d and d, rounded to whole mm, halves up, <= 4 mm",
         ),
         (
             "ROUND(d TO 1 mm, HALF UP) >= 2 mm, ROUND(d TO 1 mm, HALF UP) < 4 mm",
-            "2 mm <= d, rounded half up to 1 mm, < 4 mm",
+            "2 mm <= d, rounded to whole mm, halves up, < 4 mm",
         ),
         (
             "ROUND(d TO 1 mm, HALF UP) >= 2 mm, ROUND(e TO 1 mm, HALF UP) < 4 mm",
-            "d, rounded half up to 1 mm, >= 2 mm and e, rounded half up to 1 mm, < 4 mm",
+            "d, rounded to whole mm, halves up, >= 2 mm and e, rounded to whole mm, halves up, < 4 mm",
         ),
-        ("1 + ROUND(a / b TO 1, HALF AWAY) = 4", "1 + [a / b, rounded half away from zero to 1] = 4"),
+        ("1 + ROUND(a / b TO 1, HALF AWAY) = 4", "1 + [a / b, rounded to a whole number] = 4"),
+        ("ROUND(d TO 0.1 mm, HALF AWAY) > 2 mm", "d, rounded to 0.1 mm, > 2 mm"),
+        ("ABS(x - 10% by weight) <= e * ABS(10% by weight)", "|x - 10% by weight| <= e × 10% by weight"),
+        ("layers >= five, x = one of two", "layers >= 5 and x = one of two"),
+        ("different", "no two of them alike"),
+        (
+            "ONE({citrus and mint}), scent IN {citrus and mint}",
+            "ONE({citrus and mint}) and scent in {citrus and mint}",
+        ),
+        (
+            "exactly one of {citrus and mint}, scent IN {citrus and mint}",
+            "exactly one of citrus and mint, and nothing else",
+        ),
+        (
+            "exactly one of {citrus and mint}, scent IN {citrus and lemon}",
+            "exactly one of {citrus and mint} and scent in {citrus and lemon}",
+        ),
+        (
+            "SOME(bore of the nozzles at least 2 mm, reach of the nozzles at most 30 mm)",
+            "at least one of the nozzles with bore at least 2 mm and reach at most 30 mm",
+        ),
+        (
+            "every one of {(resin of the layers among (a, b))} OR"
+            " COUNT((resin of the layers among (a, b))) >= 5",
+            "every one of (resin of the layers among (a, b)) or resin of the layers among (a, b)"
+            " at 5 or more of them",
+        ),
         ("ABS(x - 5 mm) <= e * ABS(5 mm)", "|x - 5 mm| <= e × 5 mm"),
         ("ABS(x) > l", "|x| > l"),
         ("x IN {a, b}, NOT x = none", "x in {a, b} and not x = none"),

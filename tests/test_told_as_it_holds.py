@@ -361,7 +361,7 @@ rod  composition in wt%
 def test_what_adds_nothing_names_no_reading_that_it_does_not_need() -> None:
     told = page(ROD).partition("or that add nothing")[2].partition("Other words that can be")[0]
     assert '1 2a "the sum of silver and manganese does not exceed 1.5 wt%" Claim 2 adds nothing' in told
-    assert "Read with every phrase as presumed; not on every reading listed" in told
+    assert 'Read with "from 0.5 to 1.5 wt%" in its usual reading' in told
     assert "balance" not in told
 
 

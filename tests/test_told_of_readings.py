@@ -314,6 +314,6 @@ def test_a_presumed_reading_that_keeps_some_of_a_lost_case_is_told_beside_what_k
     """With the quartz left open, and so possibly none, one or more members keeps a part."""
     text = one_line(page(FILL.format(quartz="", none="")))
     assert '(arguable) In part if "selected from the group' in text
-    assert 'is read as "one or more members" (presumed, as another is)' in text
+    assert 'is read as "one or more members" (one of two presumed)' in text
     stated = one_line(page(FILL.format(quartz="  quartz  other filler", none="  0 wt%  0 wt%")))
     assert "In part" not in stated

@@ -20,7 +20,7 @@ from scopecheck.commands.phrase_search import (
 from scopecheck.foundations.regex import regex
 from scopecheck.matching.practice import loaded
 from scopecheck.report.plain_formula import plain_formula
-from scopecheck.report.wording import has_sentence, sentence
+from scopecheck.report.wording import has_sentence, number_word, sentence
 from scopecheck.vocabulary.catalogue import entries
 from scopecheck.vocabulary.entry import PROFILES, Entry, EntryReading
 
@@ -269,7 +269,7 @@ def _standing(entry: Entry, label: str, profile: str) -> str:
     # Of those that are only for some quantities one applies at a place.
     alike = [r.label for r in entry.readings if r.label in named and not _is_restricted(r)]
     if len(alike) > 1 and label in alike:
-        return sentence("reading", "presumed_too")
+        return sentence("reading", "presumed_too", count=number_word(len(alike)))
     if standing != "presumed" or label in named:
         return standing
     written = next(r for r in entry.readings if r.label == label).written.standings

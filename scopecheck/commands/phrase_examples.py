@@ -87,7 +87,7 @@ def _told(example: Example, label: str, stretched: bool) -> str:
     read = next(i for i, r in enumerate(g.readings) if r.label == label)
     itself = example.reading == example.against
     own = [p for p in example.sheet.parameters if (p.group, p.reading) == (g.index, read) and not itself]
-    stretch = "; ".join(points or [presumed_stretch(p) for p in own])
+    stretch = "; ".join(points or [presumed_stretch(example.sheet, p) for p in own])
     return f'"{label}" ({stretch})' if stretch else f'"{label}"'
 
 

@@ -98,7 +98,7 @@ def lying_ties(facts: Formula, formula: Formula, k: Construction) -> tuple[TiedL
         if own is None or len(tie.names) < 2:
             continue
         if not tie.below and asked.high is not None and asked.high.value <= 0:
-            tie, own, asked = tie.mirrored, _mirrored(own), _mirrored(asked)
+            tie, own, asked = tie.mirrored, mirrored(own), mirrored(asked)
         relation = lies(own, asked)
         far = distance(own, asked) if relation == "apart" else None
         both = shared(own, asked) if relation not in ("apart", "empty") else None
@@ -106,7 +106,8 @@ def lying_ties(facts: Formula, formula: Formula, k: Construction) -> tuple[TiedL
     return tuple(found)
 
 
-def _mirrored(own: Range) -> Range:
+def mirrored(own: Range) -> Range:
+    """The range of what has every sign turned."""
     low, high = (end and Bound(-end.value, end.closed) for end in (own.high, own.low))
     return Range(low, high)
 

@@ -12,7 +12,7 @@ from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Article, Measured
 from scopecheck.core.model import Limitation
 from scopecheck.drill.bench import Bench, facts_text
-from scopecheck.report.amounts import plain_degrees, quantity_text, with_symbol
+from scopecheck.report.amounts import exactly, plain_degrees
 from scopecheck.report.describe import own_words
 from scopecheck.report.rereadings import meaning_text, presumed_stretch, standing_text
 from scopecheck.report.wording import flat, quoted, sentence
@@ -32,7 +32,9 @@ def reading_said(bench: Bench, limitation: Limitation, reading: int) -> str:
     label = quoted(bench.sheet.groups[group].readings[reading].label)
     meaning = meaning_text(bench.sheet, Reread(group, reading), (limitation.label,))
     own = [p for p in bench.sheet.parameters if (p.group, p.reading) == (group, reading)]
-    parts = list(dict.fromkeys([*([meaning] if meaning else []), *map(presumed_stretch, own)]))
+    parts = list(
+        dict.fromkeys([*([meaning] if meaning else []), *(presumed_stretch(bench.sheet, p) for p in own)])
+    )
     return f"{label} ({'; '.join(parts)})" if parts else label
 
 
@@ -72,7 +74,7 @@ def told(facts: str) -> str:
 def value_said(bench: Bench, name: str, value: Fraction) -> str:
     d = bench.sheet.declaration(name)
     assert isinstance(d, NumberDecl)
-    return quantity_text(value, d.unit).replace("\u00a0", " ")
+    return exactly(d.unit.from_base(value), d.unit.symbol).replace("\u00a0", " ")
 
 
 def size_said(bench: Bench, name: str, size: Fraction) -> str:
@@ -80,7 +82,7 @@ def size_said(bench: Bench, name: str, size: Fraction) -> str:
     d = bench.sheet.declaration(name)
     assert isinstance(d, NumberDecl)
     symbol = "K" if d.unit.symbol == "degC" else d.unit.symbol
-    return with_symbol(size / d.unit.factor, symbol).replace("\u00a0", " ")
+    return exactly(size / d.unit.factor, symbol).replace("\u00a0", " ")
 
 
 # ---- why not, and by how much

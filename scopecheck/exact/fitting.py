@@ -63,7 +63,8 @@ def toward(context: Context, a: Typed, b: Typed, spans: bool = False) -> Typed:
         return a
     if a.kind is None:
         if b.kind.point and context.mode == "reading":
-            raise NotHere(f"0 is no limit on a {b.kind.name}")
+            article = "an" if b.kind.name[:1] in "aeiouA" else "a"
+            raise NotHere(f"0 is no limit on {article} {b.kind.name}")
         return Typed(a.term, b.kind, a.number, b.unit, True, a.whole)
     if context.mode == "condition" and a.bare and a.number and b.unit:
         return Typed(Const(b.unit.to_base(a.number.value)), b.kind, a.number, b.unit)

@@ -40,7 +40,15 @@ def plain_wording(text: str) -> str:
 
 def as_it_stands(words: str) -> str:
     """Words of a place for comparison, numbers and all: lower case, blanks alike."""
-    return " ".join(words.lower().split())
+    return whole_words(" ".join(words.lower().split()))
+
+
+_CUT_SHORT = regex(r"(?:\s+(?:in|of))?\s+(?:the|an?|said)$|(?<=\bsteps)\s+(?:in|of)$")
+
+
+def whole_words(words: str) -> str:
+    """The words of a phrase as they are quoted: without an article whose noun stands behind them."""
+    return _CUT_SHORT.sub("", words) or words
 
 
 @holder

@@ -1,4 +1,7 @@
-"""Exact numbers as text for people: the shortest decimal, else a decimal near it with the exact fraction."""
+"""Exact numbers as text for people: the shortest decimal, else a decimal near it, said to be near.
+
+The exact value stands in the JSON of a report beside what is written.
+"""
 
 from __future__ import annotations
 
@@ -10,8 +13,9 @@ from scopecheck.foundations.quantity import Unit, decimal_text
 from scopecheck.foundations.regex import regex
 from scopecheck.report.wording import GLUE, listed, sentence
 
-FIGURES = 4
+FIGURES = 3
 """Significant figures of an approximate decimal."""
+ABOUT = "about"
 _DEGREES = regex(r"\bdeg([CFR])\b(\(diff\))?")
 
 
@@ -38,30 +42,34 @@ def approximate(value: Fraction, figures: int = FIGURES) -> str:
 
 
 def plain_number(value: Fraction) -> str:
-    """The exact decimal; where there is none, one near it and the fraction: `≈ 3.091 (exactly 34/11)`."""
+    """The exact decimal; where there is none, one near it: `about 3.09`."""
     return with_symbol(value, "")
 
 
 def in_unit(value: Fraction, unit: Unit) -> str:
-    """A number of this unit with its symbol; the fraction, if one is needed, stands after the symbol."""
+    """A number of this unit with its symbol."""
     return with_symbol(value, unit.symbol)
 
 
 def quantity_text(value: Fraction, unit: Unit) -> str:
-    """A value in base units, written in the unit: `3.05 mm`, `≈ 3.091 mm (exactly 34/11)`."""
+    """A value in base units, written in the unit: `3.05 mm`, `about 3.09 mm`."""
     return in_unit(unit.from_base(value), unit)
 
 
 def with_symbol(value: Fraction, symbol: str) -> str:
-    """A number and a symbol: `3.05 mm`, `≈ 3.091 mm (exactly 34/11)`; a symbol of '' is left out.
+    """A number and a symbol: `3.05 mm`, `about 3.09 mm`; a symbol of '' is left out."""
+    parts = (decimal_text(value) or f"{ABOUT}{GLUE}{approximate(value)}", plain_degrees(symbol))
+    return GLUE.join(part for part in parts if part)
+
+
+def exactly(value: Fraction, symbol: str) -> str:
+    """The same with the fraction behind a decimal near it: `about 3.09 mm (exactly 34/11)`.
 
     Per cent stands behind the fraction too, which could be taken for the share itself.
     """
-    symbol = plain_degrees(symbol)
-    exact = decimal_text(value)
-    if exact:
-        return GLUE.join(part for part in (exact, symbol) if part)
-    near = GLUE.join(part for part in ("≈", approximate(value), symbol) if part)
+    near = with_symbol(value, symbol)
+    if decimal_text(value):
+        return near
     of_hundred = f"{GLUE}%" if symbol == "%" else ""
     return f"{near}{GLUE}(exactly{GLUE}{value.numerator}/{value.denominator}{of_hundred})"
 
@@ -83,7 +91,7 @@ def percentage(share: Fraction) -> str:
 def about_text(percent: Fraction) -> str:
     """A percentage to two figures, marked where it is not exact."""
     text = f"{approximate(percent, 2)}{GLUE}%"
-    return text if Fraction(approximate(percent, 2)) == percent else f"≈{GLUE}{text}"
+    return text if Fraction(approximate(percent, 2)) == percent else f"{ABOUT}{GLUE}{text}"
 
 
 def ends_text(own: Range, write: Callable[[Fraction], str]) -> str:

@@ -122,6 +122,12 @@ def bounds_text(d: NumberDecl) -> str:
 
 # ---- cases and things
 
+_RUN_ON = frozenset(
+    "all and any at both by each few for from half in many more most no none not of on only or other some"
+    " the to under with without".split()
+)
+"""Words with which a case's name would run into the sentence that it stands in."""
+
 
 def case_named(sheet: Sheet, name: str) -> Case | None:
     """The case of this name, or None."""
@@ -133,7 +139,7 @@ def case_text(sheet: Sheet, name: str) -> str:
     case = case_named(sheet, name)
     shown = flat(name)
     if case is None or case.role != "document":
-        return shown
+        return quoted(name) if shown.lower().split()[:1] and shown.lower().split()[0] in _RUN_ON else shown
     if not shown.lower().startswith("document"):
         shown = sentence("thing", "document", name=shown)
     return sentence("thing", "place", name=shown, place=quoted(case.place)) if case.place else shown

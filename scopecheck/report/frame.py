@@ -442,7 +442,9 @@ _LINES = regex(r"\n[ \t]*(?:\n|\|[^\n]*\n?)")
 def _around(text: str, start: int, end: int) -> str:
     """The words from one place to another, with some of the claim's own on either side."""
     before, after = _LINES.split(text[:start])[-1].split(), _LINES.split(text[end:])[0].split()
-    return " ".join([*before[-AROUND:], *text[start:end].split(), *after[:AROUND]])
+    told = flat(text[start:end])
+    told = f"{' '.join(before[-AROUND:])}{' ' * text[start - 1 : start].isspace()}{told}"
+    return f"{told}{' ' * text[end : end + 1].isspace()}{' '.join(after[:AROUND])}".strip()
 
 
 def _why(why: str) -> str:
@@ -465,14 +467,18 @@ def left_out_lines(sheet: Sheet) -> Iterator[str]:
 
 
 def _other_category_lines(sheet: Sheet) -> tuple[str, ...]:
-    """For each such claim, that it was handled as independent, and what it takes over."""
+    """For the claims that name the same ones so, that they were handled as independent, and what they take
+    over."""
+    by_named: dict[tuple[int, ...], list[int]] = {}
+    for claim in sheet.claims:
+        if claim.other_category:
+            by_named.setdefault(tuple(claim.parents), []).append(claim.number)
     return tuple(
         sentence(
             "basis",
-            "other_category" if len(claim.parents) == 1 else "other_category_many",
-            claim=upper_first(claims_text((claim.number,))),
-            named=claims_text(claim.parents),
+            ("other_category" if len(named) == 1 else "other_category_many") + "_each" * (len(numbers) > 1),
+            claim=upper_first(claims_text(numbers)),
+            named=claims_text(named),
         )
-        for claim in sheet.claims
-        if claim.other_category
+        for named, numbers in by_named.items()
     )

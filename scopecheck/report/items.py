@@ -11,6 +11,7 @@ from scopecheck.core.formula import Divide
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.ranges import limits_of
 from scopecheck.report.blocks import Item
+from scopecheck.report.conflict_numbers import numbers_text
 from scopecheck.report.describe import (
     case_named,
     case_text,
@@ -20,11 +21,10 @@ from scopecheck.report.describe import (
     sides_text,
 )
 from scopecheck.report.described import held_text, unstated_text
-from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
-from scopecheck.report.in_play import cases_without_presumption
+from scopecheck.report.grouping import SIDED, SILENCE, Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
 from scopecheck.report.known_ranges import how_read, relation_text
-from scopecheck.report.margins import margin, short_forms, statuses
+from scopecheck.report.margins import claim_told, margin, short_forms, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
@@ -57,6 +57,8 @@ OF_LINES = (
     "end not reached",
 )
 """Questions about lines alone, whose sentences say on which readings they hold."""
+SIDED_OR_SILENT = ("outside met", "inside lost", "document met", SILENCE)
+"""Questions on a listed case."""
 ABOUT_ALL = ("no reading fits all cases", "one reading fits all cases")
 """Questions about every claim and case at once."""
 MOST_LINES = 4
@@ -141,10 +143,22 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         text = upper_first(text)
     if form == "statement" and finding.question == "inside left open" and case:
         text = " ".join([text, *added_up(sheet, case)])
+    if form == "statement" and (claim := _claim_to_name(sheet, finding)):
+        text = sentence("note", "of_claim", claim=upper_first(claims_text([claim])), text=lower_first(text))
     moved = phrases_moved(finding)
     if form != "statement" or finding.question not in OF_LINES or not moved:
         return text
     return sentence("note", "read_so" if moved == 1 else "read_so_many", text=lower_first(text))
+
+
+def _claim_to_name(sheet: Sheet, finding: Finding) -> int:
+    """The claim that a listed thing meets or does not, where the lines above the sentence are not all its
+    own; 0 where they name it."""
+    if finding.question not in SIDED:
+        return 0
+    claim = claim_told(sheet, finding)
+    lines = [x for label, _ in heads(sheet, finding) if (x := limitation_labelled(sheet, label))]
+    return claim if any(x.claim != claim for x in lines) else 0
 
 
 def _of_a_line_taken_over(sheet: Sheet, finding: Finding) -> bool:
@@ -204,7 +218,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         things=_two_things(sheet, finding),
         names=listed(map(flat, finding.shown)) if finding.question == "without measure" else "",
         ends=_if_known("no_end", finding.detail),
-        usually=sentence("note", "usually_first" if cases_without_presumption(sheet) else "usually"),
+        usually=sentence("note", "usually"),
         documents=_documents_aside(sheet),
     )
 
@@ -263,13 +277,22 @@ def _choices(finding: Finding) -> str:
 
 
 def conflicts_text(sheet: Sheet, finding: Finding) -> str:
-    """The lines that conflict, in a sentence; all minimal sets of them where there are several."""
+    """The lines that conflict, in a sentence, with the numbers that show it where a sum of them does; of
+    further minimal sets the labels."""
+    numbers = numbers_text(sheet, finding)
+    return f"{_conflicts(sheet, finding)} {numbers}" if numbers else _conflicts(sheet, finding)
+
+
+def _conflicts(sheet: Sheet, finding: Finding) -> str:
     if not finding.sets:
         lines = listed(labelled(sheet, label) for label in finding.conflict)
         more = listed(labelled(sheet, x) for x in finding.detail.split("|")) if finding.detail else ""
         return sentence("conflict", "one_and_more" if more else "one", lines=lines, more=more)
-    sets = "; ".join(listed(labelled(sheet, label) for label in one) for one in finding.sets)
-    return sentence("conflict", "several" if finding.every_set else "at_least", sets=sets)
+    first, *rest = finding.sets
+    lines, sets = listed(labelled(sheet, label) for label in first), "; ".join(map(listed, rest))
+    if not rest:
+        return sentence("conflict", "one", lines=lines)
+    return sentence("conflict", "several" if finding.every_set else "at_least", lines=lines, sets=sets)
 
 
 def _beside(sheet: Sheet, finding: Finding) -> str:
@@ -341,12 +364,12 @@ def _meant(sheet: Sheet, finding: Finding) -> str:
 # ---- items
 
 
-def item(sheet: Sheet, cluster: Cluster, number: int, with_picture: bool = True) -> Item:
+def item(sheet: Sheet, cluster: Cluster, number: int, everything: bool = True) -> Item:
     """One numbered item: the first finding in full, the others as one line each, then the consequences."""
     first, *rest = cluster.findings
     titled = (bool(rest) and bool(cluster.axes)) or phrases_moved(first) > 1
     decision = decision_text(sheet, cluster) if titled or _recurs(cluster) else ""
-    below = margin(sheet, first)
+    below = margin(sheet, first, everything)
     if decision and not titled:
         below = (*below, (sentence("margin", "decision"), (decision,)))
     return Item(
@@ -359,7 +382,7 @@ def item(sheet: Sheet, cluster: Cluster, number: int, with_picture: bool = True)
         cluster.follows,
         cluster.findings,
         cluster.absorbed,
-        picture_for(sheet, first) if with_picture else None,
+        picture_for(sheet, first),
         titled,
         tuple(_short_forms(sheet, cluster, decision)),
         values_as_listed(sheet, first),
@@ -375,10 +398,39 @@ def _short_forms(sheet: Sheet, cluster: Cluster, decision: str) -> Iterator[tupl
 
 
 def _others(sheet: Sheet, first: Finding, rest: Sequence[Finding]) -> tuple[str, ...]:
-    """The other findings of an item, one line each; of a claim below that says the same, nothing again."""
-    told = dict.fromkeys(line(sheet, finding) for finding in rest)
+    """The other findings of an item, one line each; of a claim below that says the same, nothing again.
+
+    Of those that differ in the case or the claim alone, the cases and the claims.
+    """
+    alike = [f for f in rest if _said(sheet, f) == _said(sheet, first)]
+    told = dict.fromkeys(line(sheet, finding) for finding in rest if finding not in alike)
     told.pop(line(sheet, first), None)
-    return tuple(told)
+    return (*_alike(sheet, first, alike), *told)
+
+
+def _said(sheet: Sheet, finding: Finding) -> object:
+    """What an item says beside the case and the claim."""
+    readings = tuple((d.group, d.reading, d.breaks) for d in departures(finding))
+    as_listed = bool(finding.case) and not finding.departs and finding.question in SIDED_OR_SILENT
+    return as_listed or id(finding), finding.question, heads(sheet, finding), readings, finding.quantifier
+
+
+def _alike(sheet: Sheet, first: Finding, alike: Sequence[Finding]) -> Iterator[str]:
+    """`Also not met: weekend tree and slow coats (claim 8).`, `The same goes for claims 4 and 7.`"""
+    claims = [f.claim for f in alike if f.case == first.case]
+    if claims:
+        yield sentence("note", "also_claims", claims=claims_text(claims))
+    of_others: dict[int, list[str]] = {}
+    for f in alike:
+        if f.case != first.case:
+            of_others.setdefault(claim_told(sheet, f), []).append(case_text(sheet, f.case))
+    told = []
+    for claim, names in of_others.items():
+        shown = listed(dict.fromkeys(names))
+        told.append(shown if claim == claim_told(sheet, first) else f"{shown} ({claims_text([claim])})")
+    if told:
+        key = "also_lost" if first.question == "inside lost" else "also_met"
+        yield sentence("note", key, cases=listed(told))
 
 
 def _recurs(cluster: Cluster) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import Fall, Finding, Reread
 from scopecheck.answers.minimise import BreakPoint
@@ -11,7 +11,7 @@ from scopecheck.core.declared import SetDecl
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
-from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
 from scopecheck.report.rereadings import bearer_text, break_text, group_words, reading_label
 from scopecheck.report.rereadings import kept_text as reread_text
 from scopecheck.report.stretching import break_point, own_parameters, up_to
@@ -20,6 +20,8 @@ from scopecheck.report.ways import way_text
 from scopecheck.report.wording import flat, listed, quoted, sentence, upper_first
 from scopecheck.vocabulary.names import ONLY_OF_RECITED
 
+MOST_QUOTED = 4
+"""So many lines that a document does not settle are told by their words."""
 MOST_SETS = 6
 """Sets told one by one."""
 
@@ -33,21 +35,70 @@ def kept_text(sheet: Sheet, finding: Finding) -> str:
     """Which limitations, each set of them by itself, keep the case out, and what a document leaves open."""
     case, scope, falls = case_text(sheet, finding.case), scope_text(sheet, finding), _falls(sheet, finding)
     if finding.conflict and not finding.silent:
-        line = labelled(sheet, finding.conflict[0])
-        return upper_first(sentence("kept", "only", line=line, case=case, scope=scope, falls=falls))
+        return upper_first(kept_by_one_line(sheet, [finding]))
     silent = ""
     if finding.silent:
-        silent = sentence("kept", "silent", lines=listed(labelled(sheet, x) for x in finding.silent))
+        silent = _silent(sheet, finding.silent)
     if not finding.sets:
         return upper_first(sentence("kept", "open", case=case, scope=scope, silent=silent, falls=falls))
     parts = {"sets": _sets(sheet, finding), "silent": silent, "falls": falls}
-    return upper_first(sentence("kept", "several", case=case, scope=scope, **parts))
+    key = "several_always" if _each_always(finding) else "several"
+    return upper_first(sentence("kept", key, case=case, scope=scope, **parts))
 
 
-def also_text(sheet: Sheet, finding: Finding) -> str:
-    """Of a further claim, the one line that keeps the same case out."""
-    line, scope = labelled(sheet, finding.conflict[0]), scope_text(sheet, finding)
-    return sentence("kept", "also", line=line, scope=scope, falls=_falls(sheet, finding))
+def _silent(sheet: Sheet, labels: Sequence[str]) -> str:
+    """What a document does not settle; of many lines their labels alone."""
+    if len(labels) > MOST_QUOTED:
+        return sentence("kept", "silent_many", count=len(labels), labels=listed(labels))
+    return sentence("kept", "silent", lines=listed(labelled(sheet, x) for x in labels))
+
+
+def kept_by_one_line(sheet: Sheet, findings: Sequence[Finding], also: bool = False) -> str:
+    """`on every reading listed 1d "..." alone keeps cup and bowl out of claim 1`, of cases that one line
+    keeps out alike; with `also` as the further part of such a sentence, on a further claim."""
+    first = findings[0]
+    alone = len({x.label for n in lineage(sheet, first.claim) for x in sheet.claim(n).limitations}) > 1
+    always = _each_always(first)
+    key = "also" if also else "only" if alone or not always else "the_line"
+    return sentence(
+        "kept",
+        key + "_always" * always,
+        line=labelled(sheet, first.conflict[0]),
+        case=listed(dict.fromkeys(case_text(sheet, f.case) for f in findings)),
+        scope=scope_text(sheet, first),
+        falls=_falls(sheet, first),
+    )
+
+
+def lines_that_keep_out(sheet: Sheet, findings: Iterable[Finding]) -> Iterator[tuple[Finding, str]]:
+    """Sentences on cases each of which one line keeps out: those kept out alike in one, and what keeps the
+    same cases out of further claims behind it; each with the finding at whose place it stands."""
+    alike: dict[tuple[str, ...], list[Finding]] = {}
+    for f in findings:
+        said = (f.conflict[0], scope_text(sheet, f), _falls(sheet, f), str(_each_always(f)))
+        alike.setdefault(said, []).append(f)
+    of_same: dict[object, list[list[Finding]]] = {}
+    for own in alike.values():
+        of_same.setdefault((tuple(f.case for f in own), _each_always(own[0])), []).append(own)
+    for first, *rest in of_same.values():
+        told = [kept_by_one_line(sheet, first), *(kept_by_one_line(sheet, own, True) for own in rest)]
+        plain = _each_always(first[0]) and not any(_falls(sheet, own[0]) for own in (first, *rest))
+        yield first[0], upper_first(listed(told) if plain and rest else "; ".join(told)) + "."
+
+
+def _each_always(finding: Finding) -> bool:
+    """Does each set of lines that keeps the case out do it on every reading, a line named alone by itself?
+
+    Not told so where further lines do it on another reading.
+    """
+    if (
+        finding.besides
+        or not finding.sets
+        or not finding.every_set
+        or (finding.conflict and finding.sets != (finding.conflict,))
+    ):
+        return False
+    return {f.labels for f in finding.falls if f.always} == set(finding.sets)
 
 
 def _sets(sheet: Sheet, finding: Finding) -> str:
@@ -72,10 +123,13 @@ def _falls(sheet: Sheet, finding: Finding) -> str:
     """
     always = ["+".join(f.labels) for f in finding.falls if f.always]
     kept = dict.fromkeys(label for f in finding.falls if f.always for label in f.labels)
-    computed, left = untried(sheet, tuple(kept))
-    key = "always_but" if left else "always_computed" if computed else "always"
-    more = {"computed": computed, "untried": left}
-    told = [sentence("kept", key, sets=listed(always), **more)] if always else []
+    left = untried(sheet, tuple(kept))
+    told = []
+    if _each_always(finding):  # the sentence says so itself
+        told = [sentence("kept", "untried", untried=left)] if left else []
+    elif always:
+        key = "always_but" if left else "always"
+        told = [sentence("kept", key, sets=listed(always), untried=left)]
     told += _not_tried(sheet, (f.labels for f in finding.falls if f.always))
     falling = [f for f in finding.falls if f.single or f.together]
     told += [

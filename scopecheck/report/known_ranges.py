@@ -10,15 +10,16 @@ from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Sheet
 from scopecheck.core.range_sets import Pieces, both, conjuncts, pieces_of
 from scopecheck.core.ranges import Lying, lying, lying_beside_ties
+from scopecheck.core.reference import stated_values
 from scopecheck.core.rewrite import read_at
 from scopecheck.core.ties import TiedLying, lying_ties
 from scopecheck.report.chart import lies_text, range_text
-from scopecheck.report.describe import case_named, case_text, chains, limitation_labelled, lineage
+from scopecheck.report.describe import case_named, case_text, chains, labelled, limitation_labelled, lineage
 from scopecheck.report.grouping import departures
 from scopecheck.report.nearness import nearness_text
-from scopecheck.report.rereadings import unpresumed
 from scopecheck.report.ties import tie_text, tied_lies_text, tied_range_text
 from scopecheck.report.wording import flat, listed, sentence
+from scopecheck.solving.evaluate import meets
 
 MOST_APART = 3
 """Numbers in which a range lies apart that are told one by one."""
@@ -43,13 +44,7 @@ def how_read(sheet: Sheet, finding: Finding) -> str:
     case = case_named(sheet, finding.case)
     if finding.question != "document range" or case is None:
         return ""
-    if finding.quantifier != "base":
-        return sentence("how_read", finding.quantifier)
-    claims = [sheet.claim(n) for n in lineage(sheet, finding.claim)]
-    lines = [x for c in claims for x in c.limitations]
-    spoken = [x for x in lines if names_in(x.formula) & set(case.stated)] or lines
-    groups = {*case.groups, *(g for x in spoken for g in x.groups)}
-    return sentence("how_read", "unpresumed" if unpresumed(sheet, groups) else "base")
+    return sentence("how_read", finding.quantifier)
 
 
 def nearness_lines(sheet: Sheet, finding: Finding) -> Iterator[str]:
@@ -87,7 +82,8 @@ def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) 
     apart = [own for own in found if own.relation == "apart"]
     tied_apart = [_of_tie(own, tied_lies_text(sheet, own)) for own in ties if own.relation == "apart"]
     if apart or tied_apart:
-        return "; ".join([*([_apart_text(sheet, apart, finding)] if apart else []), *tied_apart])
+        ranges = "; ".join([*([_apart_text(sheet, apart, finding)] if apart else []), *tied_apart])
+        return sentence("lies", "counted", ranges=ranges) if finding.quantifier == "every" else ranges
     at_end = [own for own in found if finding.detail == own.relation == "touches"]
     ends = [_of_name(own, range_text(sheet, own.name, own.shared)) for own in at_end if own.shared]
     rest = [own for own in found if own not in at_end]
@@ -103,10 +99,29 @@ def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) 
         text = listed([range_text(sheet, own.name, piece) for piece in pieces], "or")
         (alone if tied else told).append(_of_name(own, text))
     told += [_of_tie(own, tied_range_text(sheet, own.tie, own.shared)) for own in ties if own.shared]
+    if finding.detail == "apart":
+        lines = listed(labelled(sheet, x) for x in _that_part(sheet, facts, finding))
+        texts = [sentence("lies", "by", lines=lines)] if lines else []
+        return "; ".join([*texts, *_alone(told + alone)])
     texts = [sentence("lies", "at_ends", ranges=", ".join(ends))] if ends else []
     texts += [sentence("lies", "shared_beside" if ends else "shared", ranges=", ".join(told))] if told else []
-    texts += [sentence("lies", "shared_alone", ranges=", ".join(alone))] if alone else []
-    return "; ".join(texts)
+    return "; ".join([*texts, *_alone(alone)])
+
+
+def _alone(told: Sequence[str]) -> list[str]:
+    return [sentence("lies", "shared_alone", ranges=", ".join(told))] if told else []
+
+
+def _that_part(sheet: Sheet, facts: Formula, finding: Finding) -> Iterator[str]:
+    """The lines of the claim, as presumed, that what the document states of single values does not meet."""
+    case, base = case_named(sheet, finding.case), base_construction(sheet)
+    stated = stated_values(sheet, case, exact=True) if case else {}
+    for x in (x for n in lineage(sheet, finding.claim) for x in sheet.claim(n).limitations):
+        told = names_in(x.formula) <= stated.keys()
+        if (told and not meets(x.formula, stated, base)) or any(
+            own.relation == "apart" for own in lying_ties(facts, x.formula, base)
+        ):
+            yield x.label
 
 
 def _of_it_alone(sheet: Sheet, own: Lying, said: Formula) -> tuple[Pieces, bool] | None:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import EMPTY_CLAIM, LINE_ALONE, NEVER_BOTH, Finding, Reread, Status
+from scopecheck.core.declared import NumberDecl
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
 from scopecheck.report.conditions import condition_texts
-from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
+from scopecheck.report.describe import bounds_text, case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.grouping import (
-    SILENCE,
     barred_by,
     departures,
     only_at_an_end,
@@ -19,12 +20,9 @@ from scopecheck.report.grouping import (
     presumed_too,
     turning_labels,
 )
-from scopecheck.report.in_play import without_presumption
-from scopecheck.report.looked import ENDS
 from scopecheck.report.rereadings import (
     bearer_text,
     kept_text,
-    only_passes_on,
     reading_label,
     reading_text,
     together_text,
@@ -32,12 +30,14 @@ from scopecheck.report.rereadings import (
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
 from scopecheck.report.untried import every_reading
-from scopecheck.report.ways_out import kept_out_if, other_readings, ways_out
+from scopecheck.report.usual_readings import changes_sides, usual_groups, usual_readings
+from scopecheck.report.ways_out import LOST, kept_out_if, other_readings, ways_out
 from scopecheck.report.wholes import added_up, case_notes
 from scopecheck.report.wording import claims_text, flat, listed, sentence, upper_first
 
-IDLE = ("idle", *ENDS)
-"""Questions whose answer rests on other lines as well."""
+MET = ("outside met", "document met")
+"""Questions whose case meets a claim where it does by way of any one claim above."""
+_BOUNDS = regex(r"bounds of '(.+)'")
 Margin = tuple[tuple[str, tuple[str, ...]], ...]
 
 
@@ -81,11 +81,7 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         return (every_reading(sheet, finding),)
     if told or finding.quantifier != "base":
         return told or (sentence("quantifier", finding.quantifier),)
-    usual = _usual_readings(sheet, finding)
-    if usual:
-        return usual
-    key = "base_unpresumed" if without_presumption(sheet, finding) else "base"
-    return (sentence("quantifier", key),)
+    return usual_readings(sheet, finding) or (sentence("quantifier", "base"),)
 
 
 def short_forms(sheet: Sheet, finding: Finding) -> Iterator[tuple[str, str]]:
@@ -94,7 +90,7 @@ def short_forms(sheet: Sheet, finding: Finding) -> Iterator[tuple[str, str]]:
     for d in departures(finding):
         yield reading_text(sheet, d, labels, finding.construction), reading_label(sheet, d, True, labels)
     if finding.quantifier == "base" and not departures(finding):
-        lines, groups = _usual_groups(sheet, finding)
+        lines, groups = usual_groups(sheet, finding)
         for g in groups:
             yield usual_text(sheet, g, lines), usual_text(sheet, g, lines, brief=True)
     if finding.bearer:
@@ -106,59 +102,46 @@ def _settled_by(finding: Finding) -> tuple[str, ...]:
     return tuple(flat(text) for text in finding.rests_on if text.startswith('"'))
 
 
-def _usual_readings(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """The usual readings of the limitations that fail, or of the one the finding is about, in sheet order."""
-    labels, groups = _usual_groups(sheet, finding)
-    return tuple(usual_text(sheet, g, labels) for g in groups)
-
-
-def _usual_groups(sheet: Sheet, finding: Finding) -> tuple[tuple[str, ...], tuple[int, ...]]:
-    """These limitations by their labels, and their phrases.
-
-    What is idle rests on how the lines beside it are read, too; what silence alone keeps out, on those alone.
-    """
-    if finding.question == SILENCE:
-        return (), ()
-    labels = finding.failing or (finding.label,)
-    if finding.question in IDLE:
-        labels = (finding.label, *finding.conflict)
-    limitations = [found for label in labels if (found := limitation_labelled(sheet, label))]
-    groups = dict.fromkeys(
-        g for x in limitations for g in x.groups if not only_passes_on(sheet, g, x.formula)
-    )
-    return labels, tuple(groups)
-
-
-def _how_far(sheet: Sheet, finding: Finding) -> str:
-    """That a finding of the usual readings does not hold on every one; '' where it is told otherwise."""
-    if finding.quantifier != "base" or departures(finding) or not _usual_readings(sheet, finding):
-        return ""
-    return "" if finding.kept_by or finding.unmet_by else sentence("quantifier", "base_named")
-
-
 # ---- the lines in the margin
 
 
-def margin(sheet: Sheet, finding: Finding) -> Margin:
-    """What stands below the statement, under its margin words; lines that say nothing are left out."""
+def margin(sheet: Sheet, finding: Finding, everything: bool = True) -> Margin:
+    """What stands below the statement, under its margin words; lines that say nothing are left out.
+
+    Without `everything` long lists are, too.
+    """
+    unmet = [r for r in finding.unmet_by if r not in finding.in_part]
     shown: list[tuple[str, Iterable[str]]] = [
         ("beside", [twin_text(sheet, finding)] if finding.question != "moves with something else" else []),
         ("region", [_region(sheet, finding)]),
         ("reading", readings_told(sheet, finding)),
         ("together", _together(finding)),
-        ("how_far", [_how_far(sheet, finding)]),
-        (_kept_word(finding), _kept_by(sheet, finding)),
-        ("unmet_by", _unmet_by(sheet, finding, [r for r in finding.unmet_by if r not in finding.in_part])),
+        (_kept_word(finding), [*_kept_by(sheet, finding), *_otherwise(sheet, finding, True)]),
+        ("unmet_by", [*_unmet_by(sheet, finding, unmet), *_otherwise(sheet, finding, False)]),
         ("part_met", _unmet_by(sheet, finding, finding.in_part)),
         ("others", other_readings(sheet, finding)),
         ("kept_out", ways_out(sheet, finding)),
         ("bearer", [bearer_text(sheet, finding)]),
-        ("rests", [_rests_on(finding)]),
-        ("also_claims", _also(sheet, finding)),
+        ("rests", [_rests_on(sheet, finding)]),
+        ("also_claims", _also(sheet, finding, everything)),
         ("note", _notes(sheet, finding)),
     ]
     kept = [(word, tuple(text for text in texts if text)) for word, texts in shown]
     return tuple((sentence("margin", word), texts) for word, texts in kept if texts)
+
+
+def _otherwise(sheet: Sheet, finding: Finding, lost: bool) -> tuple[str, ...]:
+    """Where nothing else tells it of a finding of the usual readings: on which others the thing shown is met
+    after all, if it is `lost`, or is not."""
+    if (finding.question in LOST) != lost or _told_on_which_others(finding):
+        return ()
+    labels = finding.failing or (finding.label,)
+    return kept_out_if(sheet, finding, changes_sides(sheet, finding), labels)
+
+
+def _told_on_which_others(finding: Finding) -> bool:
+    told = finding.kept_by or finding.kept_too or finding.unmet_by
+    return finding.quantifier != "base" or bool(departures(finding) or told)
 
 
 def _region(sheet: Sheet, finding: Finding) -> str:
@@ -167,7 +150,9 @@ def _region(sheet: Sheet, finding: Finding) -> str:
     if finding.question in ("class", "document range") or "some" not in told:
         return ""
     turning = (*departures(finding), *finding.kept_by, *finding.kept_too, *finding.unmet_by)
-    return statuses(finding, any(presumed_too(sheet, r) for r in turning))
+    return sentence(
+        "status", "part_met", told=statuses(finding, any(presumed_too(sheet, r) for r in turning))
+    )
 
 
 def _together(finding: Finding) -> tuple[str, ...]:
@@ -177,10 +162,27 @@ def _together(finding: Finding) -> tuple[str, ...]:
     return together_text(finding), sentence("reading", "more_together") if finding.more else ""
 
 
-def _rests_on(finding: Finding) -> str:
+def _rests_on(sheet: Sheet, finding: Finding) -> str:
     """Bounds, givens and policies, unless `readings_told` names the policy already."""
     told = _settled_by(finding) if finding.quantifier == "every" and not departures(finding) else ()
-    return "; ".join(t for text in finding.rests_on if (t := flat(text)) not in told)
+    return "; ".join(_ground(sheet, t) for text in finding.rests_on if (t := flat(text)) not in told)
+
+
+def _ground(sheet: Sheet, text: str) -> str:
+    """A ground; bounds by what they are: `brushes 0 to 3`, `width of each brush 0 mm or more`."""
+    named = _BOUNDS.fullmatch(text)
+    if named is None:
+        return text
+    name = next((slot for slot, own in _slots(sheet) if own == named[1]), named[1])
+    d = next((d for d in sheet.declarations if d.name == name), None)
+    bounds = bounds_text(d) if isinstance(d, NumberDecl) else ""
+    return f"{named[1]} {bounds}" if bounds else text
+
+
+def _slots(sheet: Sheet) -> Iterator[tuple[str, str]]:
+    """The fields of like parts, each with what it is called of all of them: `width of each brush`."""
+    for part in sheet.parts:
+        yield from ((name, f"{own} of each {part.name}") for _, own, name in part.slots())
 
 
 def _kept_word(finding: Finding) -> str:
@@ -224,29 +226,44 @@ def _unmet_by(sheet: Sheet, finding: Finding, rereads: Sequence[Reread]) -> tupl
 
 
 def _by_their_ways(sheet: Sheet, finding: Finding, claims: tuple[int, ...]) -> str:
-    """`claims 2 and 4, and claim 5 by way of claim 1` if it is not told of all the claims it depends on.
+    """`claim 3 by way of claim 1 and claim 5`, of a claim below not all of whose parents are told of.
 
-    Of several by way of different ones: `and claims 5 and 7 by way of such claims`.
+    Of several by way of different ones: `and claims 5 and 7 by way of such claims`. What meets a claim by way
+    of one parent meets it.
     """
+    if finding.question in MET:
+        return claims_text(claims)
     so = {finding.claim, *finding.also_claims, *(n for n, _ in finding.also_open if n in claims)}
     through = {n: [p for p in sheet.claim(n).parents if p in so] for n in claims}
     partly = {n: ps for n, ps in through.items() if ps and len(ps) < len(sheet.claim(n).parents)}
     wholly = [n for n in claims if n not in partly]
-    told = [claims_text(wholly)] if wholly else []
+    told = {wholly[0]: claims_text(wholly)} if wholly else {}
     if len(set(map(tuple, partly.values()))) > 1:
-        return listed([*told, sentence("way", "through_such", claims=claims_text(sorted(partly)))])
-    told += [
-        sentence("way", "through", claim=claims_text(sorted(partly)), claims=claims_text(ps))
-        for ps in dict.fromkeys(map(tuple, partly.values()))
-    ]
-    return listed(told)
+        told[min(partly)] = sentence("way", "through_such", claims=claims_text(sorted(partly)))
+    elif partly:
+        ps = next(iter(partly.values()))
+        told[min(partly)] = sentence(
+            "way", "through", claim=claims_text(sorted(partly)), claims=claims_text(ps)
+        )
+    return listed(told[n] for n in sorted(told))
 
 
-def _also(sheet: Sheet, finding: Finding) -> Iterator[str]:
+def claim_told(sheet: Sheet, finding: Finding) -> int:
+    """The claim that an item names first: one for which the case is listed, if it goes for such a one too."""
+    case = case_named(sheet, finding.case)
+    targets = [int(t) for t in case.targets if t.isdigit()] if case else []
+    if not targets or finding.claim in targets:
+        return finding.claim
+    return next((n for n in targets if n in finding.also_claims), finding.claim)
+
+
+def _also(sheet: Sheet, finding: Finding, everything: bool) -> Iterator[str]:
     """The dependents of which the same holds, and those of which it does as far as the case goes."""
+    first = claim_told(sheet, finding)
+    also = tuple(sorted({*finding.also_claims, finding.claim} - {first})) if first != finding.claim else ()
     if finding.also_claims and finding.question != "no reading suits all claims":
         some = finding.also_on_some
-        always = tuple(n for n in finding.also_claims if n not in some)
+        always = tuple(n for n in also or finding.also_claims if n not in some)
         for key, claims in (("also_claims", always), ("also_on_some", some)):
             if claims:
                 yield sentence("note", key, claims=_by_their_ways(sheet, finding, claims))
@@ -254,7 +271,9 @@ def _also(sheet: Sheet, finding: Finding) -> Iterator[str]:
     for number, names in finding.also_open:
         by_names.setdefault(names, []).append(number)
     every = tuple(sorted(n for numbers in by_names.values() for n in numbers))
-    if len(by_names) == 1:
+    if every and not everything and (len(by_names) > 1 or len(*by_names) > FEW_OPEN):
+        yield sentence("note", "also_open_many", claims=_by_their_ways(sheet, finding, every))
+    elif len(by_names) == 1:
         open_ones = _left_open(sheet, next(iter(by_names)))
         yield sentence("note", "also_open", claims=_by_their_ways(sheet, finding, every), names=open_ones)
     elif by_names:
@@ -266,6 +285,8 @@ def _also(sheet: Sheet, finding: Finding) -> Iterator[str]:
         yield sentence("note", "also_open_each", claims=told, each="; ".join(each))
 
 
+FEW_OPEN = 3
+"""So many names that a case leaves open are told on the first page."""
 MOST_OPEN = 3
 """So many names that a case leaves open are told of one claim."""
 
@@ -289,9 +310,7 @@ def _left_open(sheet: Sheet, names: Sequence[str]) -> str:
 
 
 def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    notes = []
-    if finding.witness is not None and _grade_matters(sheet, finding):
-        notes.append(sentence("grade", finding.grade))
+    notes: list[str] = []
     notes += condition_texts(sheet, finding)
     if case := case_named(sheet, finding.case):
         whole = tuple(case_notes(sheet, case))
@@ -301,9 +320,16 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every" and not finding.kept_by:
         notes.append(sentence("note", "narrows_empty" if finding.detail == NEVER_BOTH else "narrows_else"))
+    if (
+        not _told_on_which_others(finding)
+        and usual_readings(sheet, finding)
+        and not changes_sides(sheet, finding)
+    ):
+        notes.append(sentence("note", "not_every"))
     if barred := barred_by(sheet, finding):
         lines = listed(labelled(sheet, x) for x in barred)
-        notes.append(sentence("note", "barred", lines=lines, claim=finding.claim))
+        key = "barred" if len(barred) == 1 else "barred_many"
+        notes.append(sentence("note", key, lines=lines, claim=finding.claim))
     if finding.detail == LINE_ALONE:
         notes.append(sentence("note", "line_alone"))
     if only_at_an_end(sheet, finding):
@@ -353,14 +379,6 @@ def _partly(sheet: Sheet, finding: Finding) -> list[str]:
     name = case_text(sheet, finding.case)
     if unsaid:
         return [sentence("note", "partly", case=name, names=listed(unsaid))]
-    return [sentence("note", "partly_stated", case=name, names=listed(roomy))] if roomy else []
-
-
-def _grade_matters(sheet: Sheet, finding: Finding) -> bool:
-    """A thing told by its own listed values needs no second word about it, nor one that was not graded."""
-    if finding.grade == "edge":
-        return False
-    case = case_named(sheet, finding.case)
-    if case is None or finding.case != finding.reference:
-        return finding.grade != "listed"
-    return finding.grade != "listed" and any(n in case.stated for n in finding.departs)
+    stated = flat(case.text)
+    told = sentence("note", "partly_stated", case=name, names=listed(roomy), stated=stated)
+    return [told] if roomy else []

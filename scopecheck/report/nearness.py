@@ -10,7 +10,7 @@ from scopecheck.core.model import Case, Sheet
 from scopecheck.core.nearness import Nearest, nearness
 from scopecheck.core.ranges import Lying
 from scopecheck.foundations.quantity import decimal_text
-from scopecheck.report.amounts import approximate, difference_text, plain_number, quantity_text
+from scopecheck.report.amounts import ABOUT, approximate, difference_text, plain_number, quantity_text
 from scopecheck.report.describe import case_named
 from scopecheck.report.wording import GLUE, flat, quoted, sentence
 
@@ -38,14 +38,8 @@ def nearness_text(sheet: Sheet, case: Case, own: Lying) -> str:
 
 
 def ratio_text(ratio: Fraction) -> str:
-    """The exact ratio: `0.3`, `1/3`, `137/1043 (≈ 0.13)`."""
-    decimal = decimal_text(ratio, most=SHORT)
-    if decimal:
-        return decimal
-    text = f"{ratio.numerator}/{ratio.denominator}"
-    if len(str(ratio.denominator)) < SHORT:
-        return text
-    return f"{text}{GLUE}(≈{GLUE}{approximate(ratio, 2)})"
+    """The ratio as a decimal, or what it is about: `0.3`, `about 0.13`."""
+    return decimal_text(ratio, most=SHORT) or f"{ABOUT}{GLUE}{approximate(ratio, 2)}"
 
 
 def _nearest(sheet: Sheet, d: NumberDecl, key: str, found: Nearest | None) -> Iterator[str]:

@@ -33,7 +33,7 @@ from scopecheck.report.items import (
     statement,
     words_together,
 )
-from scopecheck.report.kept_out import also_text
+from scopecheck.report.kept_out import lines_that_keep_out
 from scopecheck.report.known_ranges import how_read, nearness_lines, relation_text
 from scopecheck.report.lines import NumberLine, ValueTable
 from scopecheck.report.looked import Beside
@@ -91,7 +91,7 @@ def build_report(
     on_page = {id(cluster) for cluster in shown}
     usual = sum(id(cluster) in on_page for cluster in planned.items)
     held_back = [cluster for cluster in ranked if id(cluster) not in on_page]
-    blocks += _items(sheet, shown, usual)
+    blocks += _items(sheet, shown, usual, everything)
     blocks += _held_back(sheet, held_back, len(planned.items) - usual)
     blocks += warned(diagnostics) if below else ()
     blocks += _undecided(planned, everything)
@@ -156,14 +156,14 @@ def _section(sheet: Sheet, cluster: Cluster, strained: bool) -> str:
     return sentence("section", "strained" if strained else section(sheet, cluster.first))
 
 
-def _items(sheet: Sheet, shown: Sequence[Cluster], usual: int) -> Iterator[Block]:
+def _items(sheet: Sheet, shown: Sequence[Cluster], usual: int, everything: bool) -> Iterator[Block]:
     above = ""
     for index, cluster in enumerate(shown):
         title = _section(sheet, cluster, index >= usual)
         if title != above:
             yield Heading(title)
             above = title
-        yield item(sheet, cluster, index + 1)
+        yield item(sheet, cluster, index + 1, everything)
 
 
 def _held_back(sheet: Sheet, held: Sequence[Cluster], usual: int) -> Iterator[Block]:
@@ -324,7 +324,7 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     lines += [line(sheet, f) for f in counted_only if everything or f.detail == ONE_VALUE]
     if lines:
         yield Heading(sentence("section", "6"))
-        yield from _some_of(tuple(dict.fromkeys(lines)), everything)
+        yield from _some_of(tuple(dict.fromkeys(f"{text.rstrip('.')}." for text in lines)), everything)
     held = unstated_first(f for f in planned.statements if _not_as_such(f, everything))
     if held:
         yield Heading(sentence("section", "described"))
@@ -368,20 +368,17 @@ def _mostly_there(sheet: Sheet, finding: Finding) -> bool:
 def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:
     """One line each; how a document's range lies against several claims on one line."""
     ranges: dict[tuple[str, str], list[Finding]] = {}
-    kept: dict[str, list[Finding]] = {}
+    alone = [f for f in findings if f.question == "kept out" and f.conflict and not f.silent]
+    kept = {id(f): text for f, text in lines_that_keep_out(sheet, alone)}
     for finding in findings:
-        if finding.question == "kept out" and finding.conflict and not finding.silent:
-            kept.setdefault(finding.case, []).append(finding)
         if finding.question == "document range" and not departures(finding):
             ranges.setdefault((finding.case, how_read(sheet, finding)), []).append(finding)
     for finding in findings:
         presumed = finding.question == "document range" and not departures(finding)
         own = ranges[finding.case, how_read(sheet, finding)] if presumed else []
-        alone = kept.get(finding.case, []) if finding.question == "kept out" and finding.conflict else []
-        if finding in alone:
-            if finding is alone[0]:
-                rest = [also_text(sheet, f) for f in alone[1:]]
-                yield "; ".join([statement(sheet, finding).rstrip("."), *rest]) + "."
+        if any(finding is f for f in alone):
+            if id(finding) in kept:
+                yield kept[id(finding)]
                 yield from as_impurities(sheet, finding)
         elif not own:
             yield _statement_line(sheet, finding)

@@ -60,7 +60,7 @@ def picture_for(sheet: Sheet, finding: Finding) -> NumberLine | None:
         if case.name == finding.case and isinstance(value := stated_values(sheet, case).get(d.name), Fraction)
     ]
     stretched = [
-        (flat(group.readings[p.reading].label), presumed_stretch(p))
+        (flat(group.readings[p.reading].label), presumed_stretch(sheet, p))
         for p in sheet.parameters
         if p.group == group.index and p.reading in shown
     ]

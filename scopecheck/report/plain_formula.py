@@ -11,7 +11,14 @@ from scopecheck.occurrences.plain_readings import with_places_allowed
 from scopecheck.report.amounts import plain_degrees
 
 _ROUNDED = regex(r"ROUND\(((?:[^()]|\((?:[^()]|\([^()]*\))*\))+?) TO ((?:[^(),]|\([^()]*\))+), (HALF \w+)\)")
-_RULES = {"HALF AWAY": "half away from zero", "HALF UP": "half up", "HALF EVEN": "half to even"}
+_RULES = {"HALF AWAY": "", "HALF UP": ", halves up", "HALF EVEN": ", halves to even"}
+"""How halves are rounded where it is not away from zero, as usual."""
+_WHOLE = regex(r"1(?: ([^\d\s]\S*))?")
+_FIGURES = regex(
+    r"(?<=[<>=] )(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b(?! (?:of|or)\b)"
+)
+_NUMBERS = "one two three four five six seven eight nine ten eleven twelve".split()
+_WHOLE_FACTS = {"different": "no two of them alike"}
 _SIGN = regex(r"\s(?:<=|>=|!=|[<>=])\s")
 _FROM_BELOW = regex(r"(ROUND\([^<>=]*\)) (>=?) ([^<>=]+)")
 _FROM_ABOVE = regex(r"(ROUND\([^<>=]*\)) (<=?) ([^<>=]+)")
@@ -42,7 +49,11 @@ _OF_STEPS = {
     "LAST": "the last of {} begun once the others are over",
     "CHAIN": "each of {} begun just when the one before is over",
 }
-_OF_PARTS = regex(r"\bCOUNT\(([^()]* of the [^()]*)\) (>=|<=|=|>) (\d+)")
+_OF_PARTS = regex(r"\bCOUNT\(\(?([^()]* of the (?:[^()]|\([^()]*\))*?)\)?\) (>=|<=|=|>) (\d+)")
+_SOME_PART = regex(r"\bSOME\(((?:[^()]|\([^()]*\))* of the (?:[^()]|\([^()]*\))*)\)")
+_OF_A_PART = regex(r"(.+?) of the (\w+) (.+)")
+_IN_BRACKETS = regex(r"\{\(([^{}]*)\)\}")
+_AND_NOTHING_ELSE = regex(r"((?:exactly|at least) one of) (\{[^{}]*\}) and [\w ]+? in \2")
 _AT = {
     ">=": "at {} or more of them",
     "<=": "at {} or fewer of them",
@@ -66,7 +77,8 @@ def plain_formula(text: str) -> str:
     facts = [_fact(part) for part in _both_ends([part.strip() for part in _facts(text)])]
     if len(facts) == 1:
         return facts[0]
-    return " and ".join(f"({fact})" if _CHOICE.search(_BRACES.sub("", fact)) else fact for fact in facts)
+    told = " and ".join(f"({fact})" if _CHOICE.search(_BRACES.sub("", fact)) else fact for fact in facts)
+    return _AND_NOTHING_ELSE.sub(lambda m: f"{m[1]} {m[2].strip('{}')}, and nothing else", told)
 
 
 def _both_ends(facts: list[str]) -> list[str]:
@@ -96,9 +108,13 @@ def _facts(text: str) -> Iterator[str]:
 
 
 def _fact(text: str) -> str:
+    if text in _WHOLE_FACTS:
+        return _WHOLE_FACTS[text]
     shown = _ROUNDED.sub(_rounded, with_places_allowed(text))
+    shown = _SOME_PART.sub(_some_part, shown)
     shown = re.sub(r"\b(EVERY|SOME|ONE|COUNT)\((\w+)\)", lambda m: f"{_MEMBERS[m[1]]} {m[2]}", shown)
     shown = _OF_PARTS.sub(lambda m: f"{m[1]} {_AT[m[2]].format(m[3])}", shown)
+    shown = _IN_BRACKETS.sub(r"(\1)", shown)
     shown = re.sub(r"\bABS\(([^()]*)\)", _magnitude, shown)
     for word, said in _OF_STEPS.items():
         shown = re.sub(rf"\b{word}\(([^()]*)\)", partial(_of_steps, said), shown)
@@ -108,7 +124,18 @@ def _fact(text: str) -> str:
     shown = _MINUS.sub("-", _NONE_OF.sub("0", shown))
     shown = re.sub(r"\bTRUE\b", "anything at all", shown)
     shown = re.sub(r"\bFALSE\b", "nothing at all", shown)
+    shown = _FIGURES.sub(lambda m: str(_NUMBERS.index(m[0]) + 1), shown)
     return plain_degrees(_WORDS.sub(lambda m: m[0].lower(), shown))
+
+
+def _some_part(match: re.Match[str]) -> str:
+    """`at least one of the nozzles with bore at least 2 mm and reach at most 30 mm`, of facts of one part."""
+    facts = [_OF_A_PART.fullmatch(fact) for fact in _facts(match[1].replace(", ", ","))]
+    parts = {fact[2] for fact in facts if fact}
+    if None in facts or len(parts) != 1:
+        return match[0]
+    told = " and ".join(f"{fact[1]} {fact[3]}" for fact in facts if fact)
+    return f"at least one of the {parts.pop()} with {told}"
 
 
 def _of_steps(said: str, match: re.Match[str]) -> str:
@@ -122,7 +149,9 @@ def _called(instead: str, match: re.Match[str]) -> str:
 
 def _rounded(match: re.Match[str]) -> str:
     """As an insertion between commas where it is a whole side of a comparison, else in brackets."""
-    inside = f"{match[1]}, rounded {_RULES[match[3]]} to {match[2]}"
+    whole = _WHOLE.fullmatch(match[2])
+    to = match[2] if whole is None else f"whole {whole[1]}" if whole[1] else "a whole number"
+    inside = f"{match[1]}, rounded to {to}{_RULES[match[3]]}"
     before, after = match.string[: match.start()], match.string[match.end() :]
     if (not before or _SIGN.search(before[-4:])) and _SIGN.match(after):
         return f"{inside},"
@@ -134,5 +163,5 @@ def _rounded(match: re.Match[str]) -> str:
 def _magnitude(match: re.Match[str]) -> str:
     """`|a - b|`; a written number above zero is its own magnitude."""
     inside = match[1]
-    written = re.fullmatch(r"[\d.]+(?: [^\s\d+*/-][^\s+*-]*)?", inside)
+    written = re.fullmatch(r"[\d.]+ ?(?:[^\s\d+*/-][^\s+*-]*)?(?: by \w+)?", inside)
     return inside if written else f"|{inside}|"

@@ -9,19 +9,25 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import Construction, nodes
+from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Formula, Read
 from scopecheck.core.model import Definition, FreeParameter, Group, Place, Sheet, set_apart
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
+from scopecheck.occurrences.groups import whole_words
 from scopecheck.report.amounts import percentage, quantity_text
 from scopecheck.report.grouping import departures
 from scopecheck.report.plain_formula import plain_formula
-from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
+from scopecheck.report.wording import GLUE, flat, listed, number_word, quoted, sentence
 
 _UNIT = regex(r"(\d) (?=[^\W\d]|[%°])(?!(?:and|or|is|if|then|to|mod)\b)")
 NO_LAST_PLACE = "no last written place"
 NOT_WRITTEN = "is no written number"
 """What is said of a worked-out value, which nothing rounds to."""
+_MICRO = regex(r"(?<=\d)([ \u00a0]?)[uµμ](?=(?:m|g|s|L|l|A|V|F|W|S|H|N|mol|Pa)\b)")
+_BARS = regex(r"\|([\w' -]+)\|")
+_ALLOWANCES = ("ordinary impurities apart", "up to a number of the description")
+"""What readings are called that leave open how much there may be beside what they name."""
 MOST_MEANINGS = 2
 """Meanings of one reading, at different places, that one line tells."""
 
@@ -31,7 +37,8 @@ def standing_text(group: Group, reading: int) -> str:
     presumed = sum(r.standing == "presumed" for r in group.readings)
     standing = group.readings[reading].standing
     if standing == "presumed" and presumed > 1:
-        told = sentence("reading", "presumed_too" if group.presumed else "no_presumption")
+        key = "presumed_too" if group.presumed else "no_presumption"
+        told = sentence("reading", key, count=number_word(presumed))
     else:
         told = sentence("standing", standing)
         if group.definition and group.definition.reading == reading and group.definition.breadth:
@@ -40,12 +47,6 @@ def standing_text(group: Group, reading: int) -> str:
     if group.own and group.own.file:
         return sentence("standing", "of_practice", standing=told, file=flat(group.own.file))
     return told
-
-
-def unpresumed(sheet: Sheet, groups: Iterable[int]) -> bool:
-    """Is there a phrase or noun among the groups that leaves several readings and presumes none of them?"""
-    several = (readings for g in groups if len(readings := sheet.groups[g].readings) > 1)
-    return any(sum(r.standing == "presumed" for r in readings) != 1 for readings in several)
 
 
 def never_rounded(group: Group) -> bool:
@@ -71,7 +72,7 @@ def group_words(group: Group, labels: Iterable[str] = ()) -> str:
     place = next((p for p in group.places if p.where in wanted), None)
     if place is None and len({p.words for p in group.places}) == 1:
         place = group.places[0]
-    return quoted(place.words) if place else common_words(group)
+    return quoted(whole_words(place.words)) if place else common_words(group)
 
 
 def words_at(group: Group, labels: Iterable[str]) -> tuple[str, ...]:
@@ -80,9 +81,9 @@ def words_at(group: Group, labels: Iterable[str]) -> tuple[str, ...]:
     Of a phrase that is a limit alone, and stands in none of them, at each of its places.
     """
     wanted = set(labels)
-    words = dict.fromkeys(p.words for p in group.places if p.where in wanted)
+    words = dict.fromkeys(whole_words(p.words) for p in group.places if p.where in wanted)
     if not words and not any(c.isalnum() for c in group.wording):
-        words = dict.fromkeys(p.words for p in group.places)
+        words = dict.fromkeys(whole_words(p.words) for p in group.places)
     if len(words) > MOST_MEANINGS:
         return (sentence("reading", "alike", words=quoted(next(iter(words)))),)
     return tuple(map(quoted, words)) or (group_words(group, labels),)
@@ -115,7 +116,25 @@ def meaning_at(sheet: Sheet, group: Group, place: Place, reading: int) -> str:
     """What a reading of a phrase comes to at one of its places."""
     own = [p for p in sheet.parameters if (p.group, p.reading) == (group.index, reading)]
     plain = _plain_at(group, place, reading)
-    return _shown(plain, own) if plain else ""
+    return _one_micro_sign(sheet, _without_bars(sheet, _shown(sheet, plain, own))) if plain else ""
+
+
+def _one_micro_sign(sheet: Sheet, text: str) -> str:
+    """The sign for a millionth as the sheet declares it, however the claims write it."""
+    if not _MICRO.search(text):
+        return text
+    units = (d.unit.symbol for d in sheet.declarations if isinstance(d, NumberDecl))
+    signs = [symbol[0] for symbol in units if _MICRO.match(f"1 {symbol}", 1)]
+    return _MICRO.sub(rf"\1{signs[0]}", text) if signs else text
+
+
+def _without_bars(sheet: Sheet, text: str) -> str:
+    """The magnitude of what is never below zero is that itself."""
+    if "|" not in text:
+        return text
+    numbers = (d for d in sheet.declarations if isinstance(d, NumberDecl))
+    never = {flat(d.name) for d in numbers if d.lower and d.lower.value >= 0}
+    return _BARS.sub(lambda m: m[1] if m[1] in never else m[0], text)
 
 
 def _in_claims_of(group: Group, labels: Iterable[str]) -> list[Place]:
@@ -129,14 +148,14 @@ def _plain_at(group: Group, place: Place, reading: int) -> str:
     return place.meanings[reading] if place.meanings else group.readings[reading].plain
 
 
-def _shown(plain: str, parameters: Iterable[FreeParameter]) -> str:
+def _shown(sheet: Sheet, plain: str, parameters: Iterable[FreeParameter]) -> str:
     """The meaning in plain maths; of one that asks nothing, or that nothing meets, that in words."""
     fixed = {"TRUE": "always", "FALSE": "never"}
     if plain in fixed:
         return sentence("reading", fixed[plain])
     shown = _UNIT.sub(rf"\1{GLUE}", plain_formula(flat(plain)))
     for p in parameters:
-        called = sentence(_table(p), "parameter")
+        called = sentence(_table(sheet, p), "parameter")
         apart = set_apart(p.name)
         letter = re.escape(apart if apart in shown else p.name)
         # 'g' behind a number or within a unit is that of grams, and no stretch.
@@ -169,7 +188,7 @@ def reading_text(
     elif not points:
         own = (p for p in sheet.parameters if (p.group, p.reading) == (reread.group, reread.reading))
         stretched = (replace(p, presumed=k.parameter(p.key)) if k else p for p in own if not p.unknown)
-        points = [presumed_stretch(p) for p in stretched]
+        points = [presumed_stretch(sheet, p) for p in stretched]
     return "; ".join(dict.fromkeys([text, *points]))
 
 
@@ -233,18 +252,19 @@ def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = (), brief: bool
         words=group_words(usual, labels),
         label=flat(usual.readings[usual.base].label),
         plain=meaning_text(sheet, reread, labels),
+        count=number_word(presumed),
     )
     own = [p for p in sheet.parameters if (p.group, p.reading) == (group, usual.base) and not brief]
-    return "; ".join(dict.fromkeys([text, *(presumed_stretch(p) for p in own)]))
+    return "; ".join(dict.fromkeys([text, *(presumed_stretch(sheet, p) for p in own)]))
 
 
-def presumed_stretch(p: FreeParameter) -> str:
+def presumed_stretch(sheet: Sheet, p: FreeParameter) -> str:
     """How far a reading stretches as presumed: `not stretched at all`, `stretched by 10 %`."""
     if p.unknown:
         return sentence("threshold", "unstated")
-    if p.presumed == 0:
-        return sentence("reading", "unstretched")
-    return sentence("reading", "stretched", value=stretch_text(p, p.presumed))
+    table = "allowance" if is_allowance(sheet, p) else "reading"
+    key = "unstretched" if p.presumed == 0 else "stretched"
+    return sentence(table, key, value=stretch_text(p, p.presumed))
 
 
 def break_text(sheet: Sheet, point: BreakPoint, words: str) -> str:
@@ -252,12 +272,18 @@ def break_text(sheet: Sheet, point: BreakPoint, words: str) -> str:
     parameter = next(p for p in sheet.parameters if p.key == point.parameter)
     if point.only:
         return sentence(
-            _table(parameter), "stretched_by", words=words, value=stretch_text(parameter, point.end.value)
+            _table(sheet, parameter),
+            "stretched_by",
+            words=words,
+            value=stretch_text(parameter, point.end.value),
         )
     if at_all(parameter, point):
-        return sentence("reading", "widens_at_all", words=words)
+        table = "allowance" if is_allowance(sheet, parameter) else "reading"
+        return sentence(table, "widens_at_all", words=words)
     way = ("widens_" if point.upward else "narrows_") + ("closed" if point.end.closed else "open")
-    return sentence(_table(parameter), way, words=words, value=stretch_text(parameter, point.end.value))
+    return sentence(
+        _table(sheet, parameter), way, words=words, value=stretch_text(parameter, point.end.value)
+    )
 
 
 def at_all(p: FreeParameter, point: BreakPoint) -> bool:
@@ -265,9 +291,17 @@ def at_all(p: FreeParameter, point: BreakPoint) -> bool:
     return not p.unknown and point.upward and not point.end.closed and point.end.value == p.presumed == 0
 
 
-def _table(p: FreeParameter) -> str:
-    """Where the sentences on this number stand: of a stretch, or of a threshold that nothing states."""
+def _table(sheet: Sheet, p: FreeParameter) -> str:
+    """Where the sentences on this number stand: of a stretch, of how much is allowed beside what is listed,
+    or of a threshold that nothing states."""
+    if is_allowance(sheet, p):
+        return "allowance"
     return "threshold" if p.unknown else "reading"
+
+
+def is_allowance(sheet: Sheet, p: FreeParameter) -> bool:
+    """Is the number how much there may be beside what a closed list names?"""
+    return not p.unknown and any(w in sheet.groups[p.group].readings[p.reading].label for w in _ALLOWANCES)
 
 
 def stretch_text(parameter: FreeParameter, value: Fraction) -> str:

@@ -36,6 +36,7 @@ def _freed(sheet: Sheet, finding: Finding) -> dict[str, str]:
     total = setting_text(sheet, name, article[name])
     return {
         "narrowed": flat(name),
+        "keep": sentence("keep", "one" if len(finding.conflict) == 1 else "many"),
         "members": listed(map(flat, members)),
         "freed": listed(map(flat, others)),
         "together": sentence("slip", "together", amounts=amounts, total=total),

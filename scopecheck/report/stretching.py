@@ -13,7 +13,7 @@ from scopecheck.core.model import FreeParameter, Limitation, Sheet
 from scopecheck.core.rewrite import rewritten
 from scopecheck.foundations.record import replace
 from scopecheck.report.boundary import Piece, region
-from scopecheck.report.rereadings import at_all, stretch_text
+from scopecheck.report.rereadings import at_all, is_allowance, stretch_text
 from scopecheck.report.turning import NotShown
 from scopecheck.report.wording import sentence
 from scopecheck.solving.ends import Extremum
@@ -104,10 +104,10 @@ def up_to(point: BreakPoint) -> BreakPoint:
     return replace(point, end=end, upward=not point.upward)
 
 
-def so_far(p: FreeParameter, point: BreakPoint) -> str:
+def so_far(sheet: Sheet, p: FreeParameter, point: BreakPoint) -> str:
     """`stretches by more than 2 %`, `has a threshold of 3 mm or more`."""
     if at_all(p, point):
-        return sentence("far", "widens_at_all")
+        return sentence("far_allowance" if is_allowance(sheet, p) else "far", "widens_at_all")
     way = ("widens_" if point.upward else "narrows_") + ("closed" if point.end.closed else "open")
-    table = "far_threshold" if p.unknown else "far"
+    table = "far_threshold" if p.unknown else "far_allowance" if is_allowance(sheet, p) else "far"
     return sentence(table, way, value=stretch_text(p, point.end.value))

@@ -175,7 +175,15 @@ def left_free(sheet: Sheet, finding: Finding) -> list[str]:
     spoken = spoken_of(in_question(sheet, finding))
     names = _in_order(sheet, (*finding.shown, *finding.departs))
     free = [n for n in names if n in spoken and n not in known]
-    return free + _rest_of(sheet, article, free, known)
+    free += _rest_of(sheet, article, free, known)
+    return [n for n in free if not _goes_without_saying(sheet, article, n)]
+
+
+def _goes_without_saying(sheet: Sheet, article: Article, name: str) -> bool:
+    """Is it a share that is a sum of other shares, or none of what nobody mentions?"""
+    sums = {above for made in sheet.compositions for above, _ in made.classes}
+    shares = {n for made in sheet.compositions for n in (*made.members, made.others)}
+    return name in sums or (name in shares and article[name] == 0)
 
 
 def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> str:

@@ -14,23 +14,20 @@ from scopecheck.report.wording import listed, quoted, sentence
 def every_reading(sheet: Sheet, finding: Finding) -> str:
     """`every reading listed`, with what the lines that the finding rests on leave untried, or settle."""
     lines = _lines(sheet, finding)
-    computed, left = untried(sheet, [line.label for line in lines])
-    told = sentence("quantifier", "every") + computed
-    return "; ".join(part for part in (told, left, _in_symbols(lines)) if part)
+    left = untried(sheet, [line.label for line in lines])
+    return "; ".join(part for part in (sentence("quantifier", "every"), left, _in_symbols(lines)) if part)
 
 
-def untried(sheet: Sheet, labels: Sequence[str]) -> tuple[str, str]:
-    """That only the readings of these lines with a formula are meant, and which others are as good; or ''."""
+def untried(sheet: Sheet, labels: Sequence[str]) -> str:
+    """Which presumed readings of these lines have no formula, and are not among those tried; or ''."""
     lines = [line for label in labels if (line := limitation_labelled(sheet, label))]
     groups = [sheet.groups[g] for g in dict.fromkeys(g for line in lines for g in line.groups)]
-    left = [group for group in groups if group.untried]
     told = [
         sentence("quantifier", "as_good", words=group_words(group, labels), labels=listed(as_good, "or"))
-        for group in left
+        for group in groups
         if (as_good := [quoted(label) for label, standing in group.untried if standing == "presumed"])
     ]
-    computed = sentence("quantifier", "computed") if left else ""
-    return computed, sentence("quantifier", "untried", readings=listed(told)) if told else ""
+    return sentence("quantifier", "untried", readings=listed(told)) if told else ""
 
 
 def _lines(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:

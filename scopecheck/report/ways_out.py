@@ -71,14 +71,14 @@ def _other(sheet: Sheet, finding: Finding, group: int, reading: int) -> str:
         if suffices_as_presumed(p, lines, article, k, met):
             return label
         if point := break_point(p, lines, article, k, met):
-            return _with_so(label, p, point)
+            return _with_so(sheet, label, p, point)
     return sentence("reading", "far_enough", label=label)
 
 
-def _with_so(label: str, p: FreeParameter, point: BreakPoint) -> str:
+def _with_so(sheet: Sheet, label: str, p: FreeParameter, point: BreakPoint) -> str:
     """`"context tolerance" (arguable), once it stretches by 6 % or more`."""
     key = "far_once" if point.upward else "far_while"
-    return sentence("reading", key, label=label, so=so_far(p, point))
+    return sentence("reading", key, label=label, so=so_far(sheet, p, point))
 
 
 def kept_out_if(
@@ -107,7 +107,7 @@ def _keeping(sheet: Sheet, finding: Finding, reread: Reread) -> str:
     """A reading that keeps the thing out as presumed, and up to which stretch it does."""
     label, own = reading_label(sheet, reread), own_parameters(sheet, reread.group, reread.reading)
     points = keeping_points(sheet, finding, reread)
-    return _with_so(label, own[0], points[0]) if points else label
+    return _with_so(sheet, label, own[0], points[0]) if points else label
 
 
 def keeping_points(sheet: Sheet, finding: Finding, reread: Reread) -> tuple[BreakPoint, ...]:
@@ -181,7 +181,7 @@ def _way_out(sheet: Sheet, finding: Finding, way: WayOut) -> str:
     far: list[tuple[str, str]] = []
     for p, point in stretched_by(sheet, finding, way):
         group = sheet.groups[p.group]
-        so = so_far(p, point) if point else sentence("note", "way_stretched")
+        so = so_far(sheet, p, point) if point else sentence("note", "way_stretched")
         if p.reading == group.base:
             far.append((group_words(group, (way.label,)), so))
         else:

@@ -14,6 +14,7 @@ from scopecheck.foundations.data_files import data_file
 
 GLUE = "\u00a0"
 """Holds a number and its unit on one line."""
+_NUMBERS = tuple("no one two three four five six seven eight nine ten eleven twelve".split())
 
 
 @cache
@@ -89,6 +90,11 @@ def counted(number: int, noun: str) -> str:
     """`1 claim`, `4 claims`."""
     one, many = sentences()["noun"][noun]
     return f"{number}{GLUE}{one if number == 1 else many}"
+
+
+def number_word(number: int) -> str:
+    """`two`, `twelve`, `13`."""
+    return _NUMBERS[number] if number < len(_NUMBERS) else str(number)
 
 
 def listed(items: Iterable[str], last: str = "and") -> str:

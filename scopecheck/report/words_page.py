@@ -107,9 +107,9 @@ def context(flag: Flag) -> str:
     after = " ".join(after.split()[:-1])
     within = flat(flag.span.text)
     within = within if len(within) < 90 else within[:60] + " ..."
-    return quoted(
-        " ".join(part for part in (before and f"... {before}", within, after and f"{after} ...") if part)
-    )
+    behind = " " * text[span.end : span.end + 1].isspace()
+    told = " ".join(part for part in (before and f"... {before}", within) if part)
+    return quoted(f"{told}{behind}{after} ..." if after else told)
 
 
 def words_data(source: str, shown: Shown) -> dict[str, Any]:

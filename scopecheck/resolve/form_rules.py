@@ -162,7 +162,7 @@ def _not_alternative(number: int, before: str, span: Span, above: tuple[int, ...
 def _stacked(found: list[tuple[int, int, Span]]) -> Diagnostic:
     """The claims that name several claims on top of one that does, in one warning."""
     number, multiple, span = found[0]
-    cause = f"In the US such a claim does not stand on another one ({ALTERNATIVES})."
+    cause = f"The US rule asks that such a claim names no other one of its kind ({ALTERNATIVES})."
     told = f"claim {number} names several claims and depends on claim {multiple}, which names several too"
     help = f"leave out claim {multiple}, or write the claim once for each"
     if len(found) > 1:

@@ -87,7 +87,7 @@ def test_two_quantities_are_held_each_by_itself() -> None:
          "claimed range as written 17 percentage points wide, range stated 20 percentage points wide,"
          " ratio 0.85; nearest end stated 25 wt%, in it"),
         ("nickel", "from 0.001 to 0.1 wt%", ["0.1 wt% <= nickel <= 5 wt%"],
-         "ratio 99/4900 (≈ 0.02); nearest end stated 0.1 wt%, in it"),
+         "ratio about 0.02; nearest end stated 0.1 wt%, in it"),
         # W53, T 1688/20, as summarised (read (secondary)): 56 to 59 claimed, 50 to 60 known.
         ("angle", "from 56 to 59 deg", ["50 deg <= angle <= 60 deg"],
          "range stated 10 deg wide, ratio 0.3; nearest end stated 60 deg, 1 deg from it"),

@@ -12,7 +12,7 @@ from scopecheck.report.amounts import approximate, plain_degrees, plain_number
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
 from scopecheck.report.wording import flat, listed, sentence
 
-MOST_LABEL = 32
+MOST_LABEL = 40
 
 
 @record
