@@ -941,7 +941,10 @@ def test_what_may_reach_further_or_says_more_is_refused(declared: str, left: str
 
 def test_a_step_after_others_is_told_to_name_them() -> None:
     (told,) = errors(f"{FOUR_STEPS}\n\n1. A method, thereafter coating.\n   | coating : thereafter\n")
-    assert told.help == "of all others, write: coating : after milling, drying and pressing"
+    assert told.help == (
+        "write: pressing, coating : thereafter; or of all others, write: coating : after milling, drying and"
+        " pressing"
+    )
 
 
 @pytest.mark.parametrize(
@@ -1143,3 +1146,187 @@ def test_what_may_be_denied_in_two_ways_is_refused(declared: str, left: str, wor
 )  # fmt: skip
 def test_what_a_preference_goes_for(words: str, labels: list[str]) -> None:
     assert labels in presumed_labels(GAP, "gap", words)
+
+
+PRESS = "press  pressure in bar"
+BORED = "holes  count"
+SHARED = "gas  share in vol%"
+KILN = "kiln  temperature in degC"
+TWO_STEPS = (
+    "annealing  step in h\n  level  temperature in degC\ntempering  step in h\n  warmth  temperature in degC"
+)
+OF_BOTH = "warmth of tempering, level of annealing"
+BELOW = (
+    "(highest warmth of tempering < lowest level of annealing"
+    " and lowest warmth of tempering < highest level of annealing)"
+)
+FAR_BELOW = (
+    "(lowest level of annealing - highest warmth of tempering >= 50 K"
+    " and highest level of annealing - lowest warmth of tempering >= 50 K)"
+)
+LOCKED = 'tilt  angle in deg\nlocked  one of only yes, no  "the spool is locked"'
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "said"),
+    [
+        (PRESS, "press", "from 2 bar to not more than 5 bar", "(press >= 2 bar and press <= 5 bar)"),
+        (PRESS, "press", "from 2 to at most 5 bar", "(press >= 2 bar and press <= 5 bar)"),
+        (PRESS, "press", "from 2 bar up to no higher than 5 bar", "(press >= 2 bar and press <= 5 bar)"),
+        (PRESS, "press", "greater than 2 bar to less than 5 bar", "(press > 2 bar and press < 5 bar)"),
+        (PRESS, "press", "raised up to at most 5 bar", "press <= 5 bar"),
+        (PRESS, "press", "down to no more than 5 bar", "press <= 5 bar"),
+        (BORED, "holes", "limited to no more than 4 holes", "holes <= 4"),
+        (BORED, "holes", "reduced to no fewer than 4 holes", "holes >= 4"),
+        (KILN, "kiln", "750° to 1050° C", "(750 degC <= kiln and kiln <= 1050 degC)"),
+        (TWO_STEPS, OF_BOTH, "lower than that of the annealing", BELOW),
+        (TWO_STEPS, OF_BOTH, "is lower than during the annealing step", BELOW),
+        (TWO_STEPS, OF_BOTH, "at a temperature lower than the temperature of the annealing", BELOW),
+        (TWO_STEPS, OF_BOTH, "the temperature in the tempering is lower than that in the annealing", BELOW),
+        (TWO_STEPS, OF_BOTH, "at least 50 K lower than in the annealing", FAR_BELOW),
+        (TWO_STEPS, OF_BOTH, "not lower than in the annealing", BELOW.replace("<", ">=")),
+        (TWO_STEPS, "duration of annealing", "for not less than one hour", "duration of annealing >= 1 h"),
+        ("force  force in N", "force", "2 N or more, and in any event less than 7 N",
+         "(force >= 2 N and force < 7 N)"),
+        ("lime, clay  share in wt%", "lime, clay",
+         "lime and clay are contained in a total amount of less than 1.5% by mass", "lime + clay < 1.5 wt%"),
+        ("lime, clay, sand  share in wt%", "lime, clay, sand",
+         "the proportion of lime and clay taken together to sand does not exceed 0.05",
+         "(lime + clay) / sand <= 0.05"),
+        ('gas  temperature in degC\nwanted  temperature in degC  "the predetermined temperature"',
+         "gas, wanted", "a temperature within 2 °C of the predetermined temperature",
+         "ABS(gas - wanted) <= 2 degC(diff)"),
+        ('grains  length in um  "diameter of the grains"', "grains", "diameters not exceeding 10 microns",
+         "grains <= 10 um"),
+        ("surface  in m2/g", "surface", "a specific surface area of from 30.1 to 40.1 m2/g",
+         "(30.1 m2/g <= surface and surface <= 40.1 m2/g)"),
+        ('surface  in m2/g  "after calcination at 900 degC for 5 hours"', "surface",
+         "not smaller than 30 m2/g when subjected to calcination at 900 °C for 5 hours",
+         "surface >= 30 m2/g"),
+        ("coat, grain  length in um", "coat, grain", "no more than 1/200 of the grain",
+         "coat / grain <= 1/200"),
+        ("torque  in N.m", "torque", "at least 3 N-m", "torque >= 3 N.m"),
+        ("torque  in N.m", "torque", "between 3 and 5 N m", "(3 N.m <= torque and torque <= 5 N.m)"),
+        ("dose  in ng.h/mL", "dose", "at least 3500 ng*hr/mL", "dose >= 3500 ng.h/mL"),
+        ("humidity  share in %", "humidity", "a relative humidity of 40 to 60%",
+         "(40 % <= humidity and humidity <= 60 %)"),
+        ('hot  in A/m  "at 150 degC"\ncold  in A/m  "at 20 degC"', "hot, cold",
+         "at least 40 percent of the cold at 20 °C", "hot / cold >= 40 %"),
+    ],
+)  # fmt: skip
+def test_ends_steps_and_units_are_read_as_meant(declared: str, left: str, words: str, said: str) -> None:
+    assert presumed_in_symbols(declared, left, words) == said
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (PRESS, "press", "not from more than 2 bar to about 5 bar"),
+        (PRESS, "press", "outside the range of more than 2 bar to about 5 bar"),
+        (PRESS, "press", "more than 5 bar to about 2 bar"),
+        (PRESS, "press", "less than 2 bar to about 5 bar"),
+        (PRESS, "press", "raised from more than 2 bar to about 5 bar"),
+        (PRESS, "press", "vented not to more than 2 bar"),
+        (BORED, "holes", "not limited to no more than 4 holes"),
+        (KILN, "kiln", "at least 750°"),
+        ("force  force in N", "force", "at least 3 N m"),
+        ("force  force in N", "force", "2 N or more, and in any event not 5 N"),
+        ("coat  length in um", "coat", "no more than 1/200 um"),
+        ('grains  length in um  "diameter of the grains"', "grains", "a radius not exceeding 10 microns"),
+        ('ratio  number  "Mw/Mn"\nMw  number', "ratio", "a Mw value of 2 to 3"),
+        (TWO_STEPS, OF_BOTH, "differ by at least 50 K"),
+        (TWO_STEPS, OF_BOTH, "are the same"),
+        (TWO_STEPS, OF_BOTH, "lower than at the end of the annealing"),
+        (TWO_STEPS, OF_BOTH, "lower than in the annealing or the quenching"),
+        (TWO_STEPS, OF_BOTH, "is lower than before the annealing"),
+    ],
+)
+def test_ends_steps_and_units_that_say_something_else_are_refused(
+    declared: str, left: str, words: str
+) -> None:
+    assert not presumed_in_symbols(declared, left, words)
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "past", "met", "unmet"),
+    [
+        (PRESS, "press", "vented to not more than 2 bar", "vented to", "press = 1 bar", "press = 3 bar"),
+        (PRESS, "press", "bled down to not more than 2 bar", "bled", "press = 1 bar", "press = 3 bar"),
+        (PRESS, "press", "sintered up to no higher than 2 bar", "sintered", "press = 1 bar", "press = 3 bar"),
+        (BORED, "holes", "drilled to no more than 4 holes", "drilled to", "holes = 3", "holes = 5"),
+        (BORED, "holes", "trimmed down to not less than 4 holes", "trimmed", "holes = 5", "holes = 3"),
+        (BORED, "holes", "two or more selected holes", "selected", "holes = 2", "holes = 1"),
+        ("density  density in g/cm3", "density",
+         "as determined by the float method, is at least 7.45 g/cm3, preferably at least 7.55 g/cm3",
+         "as determined by the float method", "density = 7.5 g/cm3", "density = 7.4 g/cm3"),
+    ],
+)  # fmt: skip
+def test_the_words_of_a_limit_stay_with_it(
+    declared: str, left: str, words: str, past: str, met: str, unmet: str
+) -> None:
+    text = f"{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n"
+    _, found = read_sheet(Source("test", text))
+    assert [d.message for d in found if "read past" in d.message] == [f"'{past}' is read past"]
+    assert not on_the_wrong_side(declared, left, words, met, unmet)
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "readings"),
+    [
+        (LOCKED, "locked, tilt", "is locked at the latest when the tilt reaches 27°",
+         ["whenever it holds", "able to do so"]),
+        (LOCKED, "locked, tilt", "is locked no later than when the tilt reaches 27°",
+         ["whenever it holds", "able to do so"]),
+        (LOCKED, "locked, tilt", "is locked when the tilt reaches 27°",
+         ["whenever it holds", "then and only then", "it holds, and so it is", "able to do so"]),
+        ("teeth  count", "teeth", "20, 24 or 28 teeth, preferably 24", ["exactly that many"]),
+        ("teeth  count", "teeth", "18 to 30 teeth, preferably 24", ["exactly that many"]),
+        ("teeth  count", "teeth", "at least 20 teeth, preferably 24 teeth",
+         ["at least that many", "exactly that many"]),
+    ],
+)  # fmt: skip
+def test_at_the_latest_and_a_preferred_number_have_these_readings(
+    declared: str, left: str, words: str, readings: list[str]
+) -> None:
+    made = sheet(f"{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n")
+    found = [[r.label for r in g.readings] for g in made.groups]
+    assert readings in found or [r for r in readings if r != "able to do so"] in found
+    assert ("at least that many" in readings) == (["at least that many", "exactly that many"] in found)
+
+
+@pytest.mark.parametrize(("profile", "rounds"), [("EPO", True), ("US", False)])
+def test_the_plain_end_of_a_half_hedged_range_rounds_where_that_is_presumed(
+    profile: str, rounds: bool
+) -> None:
+    made = sheet(
+        f"profile {profile}\nfiled no\n\ngap  length in mm\n\n1. A thing, wherein 2.5 to about 5 mm.\n"
+        "   | gap : 2.5 to about 5 mm\n"
+    )
+    (group,) = made.groups
+    presumed = [r.label for r in group.readings if r.standing == "presumed"]
+    assert (presumed == ["rounding only"]) == rounds
+    assert "upper end only, the lower rounds" in [r.label for r in group.readings]
+
+
+def test_what_is_compared_at_all_times_is_told() -> None:
+    words = "lower than that of the annealing"
+    text = f"{TWO_STEPS}\n\n1. A thing, wherein {words}.\n   | {OF_BOTH} : {words}\n"
+    _, found = read_sheet(Source("test", text))
+    assert [d.message for d in found] == ["read of the whole of both: the words name no moments"]
+
+
+def test_a_row_of_words_may_be_shorter_than_what_is_looked_for() -> None:
+    for left, words in (
+        ("valve, press", "on average"),
+        (OF_BOTH, "annealing"),
+        (OF_BOTH, "the annealing step"),
+    ):
+        declared = f"{TWO_STEPS}\n{PRESS}\nvalve  one of only open, closed"
+        assert errors(f"{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize("verb", ["raised", "lowered"])
+def test_what_goes_up_in_steps_is_no_multiple(verb: str) -> None:
+    said = f"1. A thing, wherein the force is {verb} in steps of 0.5 kN."
+    _, found = read_sheet(Source("t", f"force  force in kN\n\n{said}\n   | force : in steps of 0.5 kN\n"))
+    assert any(f"'{verb}' stands right before these words" in d.message for d in found)

@@ -62,24 +62,32 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     own = _CONDITIONS_OF.get(job.first.kind.dimension) if job.first.kind is not None else None
     names = {word for name in job.place.names.all() for word in name.lower().split()} - FILLERS
     names -= set(job.subjects[0].text.lower().split())
-    for at in range(1, len(tokens) - 1):
-        usual = run_at(said, at, "asides", "usual_conditions")
+    for at in range(len(tokens) - 1):
+        usual = 0 if not at else run_at(said, at, "asides", "usual_conditions")
         if usual and (own is None or said[at + usual - 1] not in (own, "conditions")):
             yield (*tokens[:at], *tokens[at + usual :]), tokens[at : at + usual]
         width = run_at(said, at, "asides", "measured_how") or (
-            said[at] == "at" and tokens[at + 1].number is not None and _is_of_a_condition(job, tokens, at + 1)
+            at > 0
+            and said[at] == "at"
+            and tokens[at + 1].number is not None
+            and _is_of_a_condition(job, tokens, at + 1)
         )
-        placed = 0 if timed else run_at(said, at, "asides", "measured_where")
-        placed = int(said[at] == "after") if counted_in else placed
+        placed = 0 if timed or not at else run_at(said, at, "asides", "measured_where")
+        placed = int(at > 0 and said[at] == "after") if counted_in else placed
         end = _end_of_aside(said, at)
         behind = range(at + (width or placed), end)
-        if not (width or placed) or not behind or not names.isdisjoint(said[i] for i in behind):
+        if (
+            not (width or placed)
+            or not behind
+            or (not at and end == len(said))
+            or not names.isdisjoint(said[i] for i in behind)
+        ):
             continue
         along = said[at] in ("along", "over", "across", "throughout")
         if all(
             _is_no_limit(tokens, i, along) or (width and _is_of_a_condition(job, tokens, i)) for i in behind
         ):
-            start = at - (said[at - 1] in (",", "("))
+            start = max(at - (said[at - 1] in (",", "(")), 0)
             yield (*tokens[:start], *tokens[end + (end < len(tokens)) :]), tokens[at:end]
     at = next((i for i, w in enumerate(said) if w == "("), 0)
     inside = range(at + 1, _end_of_aside(said, at + 1) if at else 0)
@@ -96,9 +104,9 @@ _CONDITIONS_OF = {
 
 def _end_of_aside(said: list[str], at: int) -> int:
     """Where what is said from here on ends: at the bracket it stands in, at the comma before the limit."""
-    if said[at - 1] == "(":
+    if at and said[at - 1] == "(":
         return said.index(")", at) if ")" in said[at:] else len(said)
-    if said[at - 1] != ",":
+    if at and said[at - 1] != ",":
         return len(said)
     limits = ("of", "is", "being", "in")
     return next((i for i in range(at, len(said) - 1) if said[i] == "," and said[i + 1] in limits), len(said))

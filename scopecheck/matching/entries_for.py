@@ -42,7 +42,7 @@ def applies(job: LineWords, entry: Entry) -> bool:
 
 def agree(job: LineWords, entry: Entry, fills: tuple[Fill, ...]) -> bool:
     """Does what fills the slots go together? Of a preference: is it one, and of what?"""
-    limits = tuple(f.tokens for f in fills if f.slot.kind == "limit") if _prefers(entry) else ()
+    limits = tuple(f.tokens for f in fills if f.slot.kind == "limit") if prefers(entry) else ()
     if entry.title == _BUT_PREFERRED and asked_in_any_case(limits[0], limits[1]):
         return False
     return all(_is_plain(job, fill, entry) for fill in fills)
@@ -50,7 +50,7 @@ def agree(job: LineWords, entry: Entry, fills: tuple[Fill, ...]) -> bool:
 
 def _is_plain(job: LineWords, fill: Fill, entry: Entry) -> bool:
     """Is it a plain number where one is asked for? A preference without a further limit?"""
-    if fill.slot.kind == "limit" and _prefers(entry) and goes_on_surely(fill.tokens):
+    if fill.slot.kind == "limit" and prefers(entry) and goes_on_surely(fill.tokens):
         return False
     if fill.slot.kind == "limit" and fill.slot.name == "d" and _is_followed(fill.tokens):
         return False
@@ -77,7 +77,7 @@ def _is_followed(tokens: tuple[Token, ...]) -> bool:
     return any(w == "," and then in ("and", "but", "or") for w, then in pairwise(words))
 
 
-def _prefers(entry: Entry) -> bool:
+def prefers(entry: Entry) -> bool:
     """Is what stands last in the phrase preferred?"""
     return any(name == "preferences" for r in entry.readings for name, _ in r.axes)
 

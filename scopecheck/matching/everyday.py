@@ -293,6 +293,47 @@ def with_one_second(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, .
     return tuple(found)
 
 
+def with_products_of_units(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`3500 ng-hr/mL`, `3 N m`, `3 N*m` of what is measured in such a unit, as one number."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    found, at = list[Token](), 0
+    while at < len(tokens):
+        token, number = tokens[at], tokens[at].number
+        at += 1
+        if kind is not None and number and number.unit and number.unit.kind != kind:
+            for end in range(min(at + _MOST_OF_A_UNIT, len(tokens)), at, -1):
+                more = "".join(t.text for t in tokens[at:end]).lstrip("-*")
+                unit = find_unit(f"{number.unit.symbol}·{more}") if more[:1].isalpha() else None
+                if unit is not None and unit.kind == kind:
+                    token = _with_unit(token, number, tokens[end - 1], unit)
+                    at = end
+                    break
+        found.append(token)
+    return tuple(found)
+
+
+def with_degrees_of_a_temperature(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`from about 750° to about 1050° C.` of a temperature with the degrees of the last number."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    units = [t.number.unit for t in tokens if t.number and t.number.unit]
+    if (
+        kind is None
+        or kind.dimension != _TEMPERATURE
+        or not units
+        or units[-1].kind.dimension != _TEMPERATURE
+    ):
+        return tokens
+    return tuple(
+        replace(t, number=replace(t.number, unit=units[-1]))
+        if t.number and t.number.unit and t.number.unit.symbol in ("deg", "°")
+        else t
+        for t in tokens
+    )
+
+
+_MOST_OF_A_UNIT = 5
+
+
 def with_one_unit(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`every hour`, `once a day`, of an interval, with its one: `every second` is every other one."""
     kind = subject.kind if isinstance(subject, Typed) else None

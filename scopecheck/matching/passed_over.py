@@ -43,6 +43,8 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     never -= listed("names", "describing") if len(job.subjects) == 1 and not job.sort else set()
     # 'Planet wheels' are planets; an oil phase is no oil.
     counted = job.sort == "parts" or all(isinstance(s.bound, Typed) and s.bound.whole for s in job.subjects)
+    # 'Two or more selected plates', of the plates, tells which.
+    telling = {"selected", "chosen"} if counted and spoken.isdisjoint(("from", "among")) else set[str]()
     # Graphite particles are graphite, in a form.
     forms = listed("mention", "forms")
     passed = {i + 1 for i in named if i + 1 < len(tokens) and word_of(tokens[i + 1]) in forms - names_own}
@@ -54,7 +56,9 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
             if counted and step < 0 and beside > 0 and word_of(tokens[beside]) in others:
                 run, beside = {beside}, beside - 1  # 'steam nozzles', where a steam is declared
             while 0 <= beside < len(tokens) and len(run) < MOST_PASSED:
-                if not says_which(tokens[beside], never):
+                if not says_which(tokens[beside], never) and (
+                    step > 0 or word_of(tokens[beside]) not in telling
+                ):
                     break
                 run.add(beside)
                 beside += step

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from os.path import basename
 
@@ -18,11 +18,13 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import FILLERS, Fill, Match, has_number, word_of
+from scopecheck.matching.entries_for import prefers
 from scopecheck.matching.made_of_several import sum_of_all
 from scopecheck.matching.nouns import order_of_nouns
 from scopecheck.matching.phrase_advice import no_phrase, note_of_each
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.phrase_numbers import number, number_text
+from scopecheck.matching.shared_limits import PREFERRING
 from scopecheck.matching.subjects import LISTS, OfParts, Subject, is_bare_share, is_fraction
 from scopecheck.occurrences.limit_texts import of_limit
 from scopecheck.occurrences.occurrence import Occurrence
@@ -90,7 +92,7 @@ class _Filling:
         """Puts what the words themselves say in the place of a slot."""
         job, slots, shown = self.job, self.slots, self.shown
         limits = 0
-        for fill in self.match.fills:
+        for fill in self.as_many_as_before():
             if fill.slot.kind == "list":
                 slots[fill.slot.name] = self.listed(fill)
                 slots[f"single_{fill.slot.name}"] = self.one_of_each_class(fill)
@@ -109,6 +111,18 @@ class _Filling:
             elif fill.slot.kind != "noun":
                 value = number(job, fill.slot, fill.tokens, bool(shown.get("x")))
                 slots[fill.slot.name], shown[fill.slot.name] = value, number_text(job, fill, value)
+
+    def as_many_as_before(self) -> Iterator[Fill]:
+        """What fills the slots; what is preferred among `20, 24 or 28 teeth` is so many, as each of these."""
+        subject, before = self.job.first, list[Token]()
+        whole = isinstance(subject, Typed) and subject.whole and prefers(self.match.entry)
+        for fill in self.match.fills:
+            closed = sum(map(has_number, before)) > 1 and _OPEN.isdisjoint(map(word_of, before))
+            if whole and closed and fill.slot.kind == "limit":
+                yield replace(fill, tokens=_each_exactly(fill.tokens, self.job.tests().own_words))
+            else:
+                yield fill
+            before += fill.tokens
 
     def like_parts(self) -> None:
         """Puts how many parts there are, what lies between them, and facts about all of them."""
@@ -325,6 +339,19 @@ def _exactly(member: tuple[Token, ...], own: frozenset[str]) -> tuple[Token, ...
     return replace(number, sort="word", text="exactly", number=None, start=before, end=before), *member[at:]
 
 
+def _each_exactly(tokens: tuple[Token, ...], own: frozenset[str]) -> tuple[Token, ...]:
+    """`24, most preferably 28`: so many each."""
+    found, start = list[Token](), 0
+    for end in (*(i for i, t in enumerate(tokens) if t.text == ","), len(tokens)):
+        while start < end and (tokens[start].text == "," or word_of(tokens[start]) in PREFERRING):
+            found.append(tokens[start])
+            start += 1
+        found += _exactly(tokens[start:end], own) if start < end else ()
+        start = end
+    return tuple(found)
+
+
+_OPEN = frozenset("least more greater higher larger over above exceeding not no about".split())
 _BEFORE_NUMBERS = frozenset("where wherein set group total number array series".split())
 
 

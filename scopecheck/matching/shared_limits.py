@@ -314,7 +314,7 @@ def with_between_again(tokens: Tokens) -> Tokens:
             next_one = end + (words[end : end + 1] == [","])
             joined = words[next_one : next_one + 1] in (["and"], ["or"])
             next_one += 3 if words[next_one + 1 : next_one + 3] == ["/", "or"] else joined
-            while words[next_one : next_one + 1] and words[next_one] in _PREFERRING:
+            while words[next_one : next_one + 1] and words[next_one] in PREFERRING:
                 joined, next_one = True, next_one + 1
             other, last = _pair_at(tokens, words, next_one)
             goes_on = joined or (next_one > end and not {"and", "or"}.isdisjoint(words[last : last + 2]))
@@ -444,7 +444,7 @@ _PAIR = 3
 _NO_UNIT = (
     OF_LIMITS | _BEFORE_CONDITIONS | frozenset("is are be of in a the but nor than times per each".split())
 )
-_PREFERRING = PREFERENCES | {"more", "even", "still", "most"}
+PREFERRING = PREFERENCES | {"more", "even", "still", "most"}
 
 
 def with_interval_ends(tokens: Tokens) -> Tokens:

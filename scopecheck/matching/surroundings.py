@@ -386,14 +386,15 @@ def noted_so(job: Job, said: list[str], which: int = 0) -> bool:
     name = job.subjects[which].text
     note = job.place.names.note_of(name).lower()
     words = [w for w in said if w not in FILLERS and w not in _BRACKETS]
-    noted = [w for w in _PLAIN.sub(" ", note).split() if w not in FILLERS]
+    noted = [w for w in _PLAIN.sub(" ", note.replace("/", " / ")).split() if w not in FILLERS]
+    words = words[:-1] if words[-1:] == ["value"] and "value" not in noted else words
     begins = bool(words) and noted[: len(words)] == words
     goes_on = noted[len(words) : len(words) + 1]
     if not listed("conditional", "drops").isdisjoint(said):
         return False  # an oven drop is no oven
     itself = set(name.lower().split())
     called = bool(words) and set(words) <= itself and itself - set(words) <= listed("measures", "calling")
-    return called or (begins and not listed("measures", "of_two") & {*goes_on})
+    return called or (begins and not (listed("measures", "of_two") | {"/"}) & {*goes_on})
 
 
 def only_calls(job: Job, said: list[str], which: int = 0) -> bool:

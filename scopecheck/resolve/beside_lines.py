@@ -171,7 +171,10 @@ def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[
 
 
 def _so_much_by(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
-    """`raised by | 5 K`, `increases the power by | at least 20 W`, `drops within a cycle by | 5 W`."""
+    """`raised by | 5 K`, `increases the power by | at least 20 W`, `raised | in steps of 5 kN`."""
+    if start and text.texts[start : start + 3] in _IN_STEPS and start - 1 not in text.taken:
+        changes = text.texts[start - 1] in listed("limits", "changes") | listed("limits", "changing") - known
+        return (start - 1, start, _OTHERWISE) if changes else None
     if not start or text.texts[start - 1] != "by" or start - 1 in text.taken:
         return None
     if " per " in text.by[start].text or not _has_unit(text, start):
@@ -228,6 +231,7 @@ def _of_several(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int
     return start - 2 - each, start, _OTHERWISE
 
 
+_IN_STEPS = [["in", w, "of"] for w in ("steps", "increments", "decrements")]
 _MOST_BEFORE = 8
 _THAT_HAS = ("having", "has", "have", "that", "which")
 _TO_A_NAME = _STATES | frozenset("of a an the that which has have having".split())

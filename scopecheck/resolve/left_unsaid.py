@@ -145,7 +145,10 @@ def _numbers_with_a_stroke(words: Words, subjects: Things) -> Why:
     measured = [s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind and s.bound.kind.dimension]
     if not measured:
         return None
-    for above, below in _STROKE.findall(words.text):
+    for stroke in _STROKE.finditer(words.text):
+        above, below = stroke.groups()
+        if int(above) < int(below) and words.text[stroke.end() :].split()[:1] == ["of"]:
+            continue  # '1/200 of the rim'
         if int(above) >= int(below) or int(below) not in _OF_FRACTIONS:
             return f"'{above}/{below}' may be two values", "A stroke between numbers is read as a fraction."
     return None

@@ -60,7 +60,10 @@ def _after_no_step(words: Words, said: list[str], subjects: Things, names: Names
     earlier = [step.name for step in names.steps.values() if step.name != steps[0].name]
     what = f"'{words.text}' says that {subjects[0].text} comes after others, and not after which"
     before = " and ".join(filter(None, (", ".join(earlier[:-1]), *earlier[-1:])))
+    declared = [*names.steps.values()]
+    last = declared[declared.index(steps[0]) - 1].name if steps[0] in declared[1:] else ""
     help = f"of all others, write: {subjects[0].text} : after {before}" if earlier else IN_SYMBOLS
+    help = f"write: {last}, {subjects[0].text} : {words.text}; or {help}" if last else help
     return trouble(words.span, what, "Left of the colon stands no other step.", help)
 
 

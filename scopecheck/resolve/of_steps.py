@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
+from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Step
 from scopecheck.core.formula import All, Any, Formula
+from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.other_things import told_of_step
 from scopecheck.matching.phrase_finding import Job
-from scopecheck.matching.subjects import Subject
+from scopecheck.matching.subjects import Subject, at_its_end
 from scopecheck.resolve.line_reader import LineReader
 from scopecheck.rewording.in_order import steps_apart
+from scopecheck.rewording.moments import with_moments_named
 from scopecheck.rewording.plainer_steps import (
     as_durations,
     with_steps_called,
 )
+from scopecheck.vocabulary.names import Typed
+from scopecheck.vocabulary.steps import without_gap
 
 
 def of_steps_apart(
@@ -45,6 +50,46 @@ def _duration_of(reader: LineReader, subject: Subject) -> Subject:
     if not isinstance(step, Step) or not step.duration:
         return subject
     return replace(subject, bound=reader.names.terms[step.duration.lower()], text=step.duration)
+
+
+def moments_beside(
+    reader: LineReader,
+    tokens: tuple[Token, ...],
+    words: Words,
+    subjects: tuple[Subject, ...],
+    turned: bool = False,
+) -> Formula | None:
+    """`at least 50 °C lower than that of the annealing`, of quantities of two steps: at all times of both.
+
+    Each is looked at where it is highest beside the other where that is lowest, and the other way round,
+    which a warning tells. None for other words.
+    """
+    if len(subjects) != 2 or not any(s.moments for s in subjects):
+        return None
+    if not all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
+        return None
+    corners = [
+        tuple(at_its_end(s, at if at in s.moments else "start") for s, at in zip(subjects, ends, strict=True))
+        for ends in (("highest", "lowest"), ("lowest", "highest"))
+    ]
+    said = [with_moments_named(tokens, subjects, things, reader.names) for things in corners]
+    if not all(said) and not turned:
+        return moments_beside(reader, tokens, words, subjects[::-1], turned=True)
+    pieces = [(Words(words.text, t, words.span), of) for t, of in zip(said, corners, strict=True)]
+    if not all(said) or not all(reader.trying().holds(*piece) for piece in pieces):
+        return None
+    found = All(tuple(reader.as_it_stands(*piece) for piece in pieces))
+    moving = names_in(*(s.bound.term for of in corners for s in of if isinstance(s.bound, Typed)))
+    if not without_gap(found, moving):
+        return None
+    first, second = (s.text for s in corners[0])
+    told = Diagnostic(
+        "warning", words.span, "read of the whole of both: the words name no moments",
+        f"What is asked holds for {first} beside {second}, and the other way round.",
+        f"if other moments are meant, write them in symbols: {first}, {second}",
+    )  # fmt: skip
+    reader.groups.passed += [told] if told not in reader.groups.passed else []
+    return found
 
 
 def of_one_step(reader: LineReader, words: Words, subjects: tuple[Subject, ...]) -> Formula | None:

@@ -56,7 +56,7 @@ from scopecheck.resolve.of_mixtures import (
     of_named_ingredients,
     these_but_not_those,
 )
-from scopecheck.resolve.of_steps import of_one_step, of_steps_apart, of_steps_called
+from scopecheck.resolve.of_steps import moments_beside, of_one_step, of_steps_apart, of_steps_called
 from scopecheck.resolve.read_loosely import (
     for_what_it_is_made,
     read_loosely,
@@ -111,6 +111,8 @@ class Reader(LineReader):
             raise wrong
         if said := denied_at_times(tokens, subjects):
             return self._not_always(said, words, subjects)
+        if beside := moments_beside(self, tokens, words, subjects):
+            return beside
         if len(subjects) > 2 and (pairs := of_each_two(tokens, subjects)):
             return self._of_pairs(pairs, words, subjects)
         job, made = self.job(tokens, words, subjects)

@@ -18,11 +18,13 @@ from scopecheck.matching.everyday import (
     with_both,
     with_commas,
     with_degrees,
+    with_degrees_of_a_temperature,
     with_least_or_most,
     with_letter_c,
     with_one_second,
     with_one_unit,
     with_parts_per,
+    with_products_of_units,
     with_ratios,
     with_things_per,
     with_tolerances,
@@ -86,6 +88,9 @@ def with_amounts(
         tokens = said_otherwise(tokens)
     if not subjects:
         return tokens
+    if len(subjects) == 1:
+        tokens = with_degrees_of_a_temperature(tokens, subjects[0].bound)
+    tokens = with_products_of_units(tokens, subjects[0].bound)
     tokens = with_that_of(tokens, subjects[0].bound, subjects[0].text, names)
     of_one = len(subjects) == 1 or not {"total", "sum"}.isdisjoint(map(word_of, tokens))
     in_percent = names.in_percent and of_one

@@ -74,6 +74,7 @@ class Looser:
     """Do the names of both stand there in the place of what each is called?"""
 
 
+_BESIDE_HOW = (without_qualifiers, without_noted, without_description, without_name_and_more)
 _HOW = (without_reference, without_circumstance, without_condition, without_treatment, without_occasion)
 
 
@@ -170,7 +171,7 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for said, how in chain(*(find(job, tokens) for find in _HOW)):
         measured = () if _noted(job, how) else (told_of_circumstance(job, how),)
         yield Looser(said, measured, measured=True)
-        for more, passed in without_qualifiers(job, said):
+        for more, passed in chain(*(find(job, said) for find in _BESIDE_HOW)):
             yield Looser(more, (*_past(job, more, passed).warnings, *measured), measured=True)
         for more, *around in chain(without_surroundings(job, said), without_lead(job, said)):
             yield Looser(more, (*_past(job, more, *around).warnings, *measured), measured=True)

@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from scopecheck.foundations.quantity import kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.subjects import Subject, is_bare_share
-from scopecheck.vocabulary.names import Names
+from scopecheck.vocabulary.names import Names, Typed
 
 _ARTICLES = ("a", "an", "the", "said")
 
@@ -55,8 +56,10 @@ def _without_own_step(tokens: tuple[Token, ...], step: list[str]) -> tuple[Token
         return tokens[behind + 1 :]
     end = len(words) - (words[-1] == "step")
     start = end - len(step)
+    if start < 2 or words[start:end] != step:
+        return tokens
     start -= words[start - 1] in _ARTICLES
-    during = words[:end][-len(step) :] == step and start > 1 and words[start - 1] in ("during", "while")
+    during = start > 1 and words[start - 1] in ("during", "while")
     return tokens[: start - 1 - (words[start - 2] == ",")] if during else tokens
 
 
@@ -69,6 +72,77 @@ def without_noted_share(tokens: tuple[Token, ...], subject: Subject, names: Name
         if at and is_bare_share(tokens[at - 1]):
             return (*tokens[:at], *tokens[at + len(run) :])
     return tokens
+
+
+def with_moments_named(
+    tokens: tuple[Token, ...], subjects: tuple[Subject, ...], at: tuple[Subject, ...], names: Names
+) -> tuple[Token, ...]:
+    """`lower than that of the annealing`, `than in the annealing`, of quantities of steps, with the names
+    that these have at some moment; () for words that compare with no quantity of the second step.
+    """
+    said = [word_of(t) for t in tokens]
+    if not listed("limits", "conditions").isdisjoint(said):
+        return ()
+    own, other = (_calls(s, names) for s in subjects)
+    start, end = _called_at(said, 0, own)
+    lead = end or _led_by(said, own)
+    behind = ((i, _called_at(said, i, other)[1]) for i in range(1, len(said)))
+    first, last = next(((i, end) for i, end in behind if end > i and i >= lead), (0, 0))
+    if not last:
+        return ()
+    if said[first] in ("in", "during") and said[first - 1] != "than":
+        return ()
+    called = [
+        [replace(tokens[i], sort="word", text=w, number=None, end=tokens[j - 1].end) for w in s.text.split()]
+        for s, i, j in ((at[0], start, max(end, 1)), (at[1], first, last))
+    ]
+    return (*(called[0] if end else ()), *tokens[lead:first], *called[1], *tokens[last:])
+
+
+_Called = tuple[list[str], list[list[str]]]
+
+
+def _calls(subject: Subject, names: Names) -> _Called:
+    """The step that has the quantity, and what it is called: its name, or the measure of its kind where the
+    step has no other one of it."""
+    own, _, step = (
+        subject.text.lower().partition(" of ") if subject.moments else (subject.text.lower(), "", "")
+    )
+    kind = subject.bound.kind if step and isinstance(subject.bound, Typed) else None
+    declared = names.step(step)
+    others = [declared.moments(field)["start"] for field in declared.fields] if declared else []
+    alone = [names.terms[name.lower()].kind for name in others].count(kind) == 1
+    words = [w for w in _LEVELS if (k := kind_word(w)) and kind and k.accepts(kind)] if alone else []
+    return step.split(), [own.split(), *([w] for w in words)]
+
+
+def _called_at(said: list[str], at: int, called: _Called) -> tuple[int, int]:
+    """Where words at a place that call the quantity begin and end: `the temperature of the annealing`."""
+    step, names = called
+    start = at + (said[at] in _ARTICLES)
+    if not step:
+        return at, start + len(names[0]) if said[start : start + len(names[0])] == names[0] else 0
+    runs = ([*name, of] for name in (*names, ["that"], []) for of in ("of", "in", "during"))
+    for of in (run for run in runs if run != ["of"]):
+        behind = start + len(of)
+        if said[start:behind] == of:
+            behind += said[behind : behind + 1] in ([w] for w in _ARTICLES)
+            end = behind + len(step)
+            if said[behind:end] == step:
+                return at, end + (said[end : end + 1] == ["step"])
+    runs = ([*step, *name] for name in names)
+    return at, next((start + len(r) for r in runs if said[start : start + len(r)] == r), 0)
+
+
+def _led_by(said: list[str], called: _Called) -> int:
+    """How many words lead to a comparison: `at a temperature`."""
+    at = int(said[0] == "at")
+    if said[at : at + 1] in (["a"], ["the"]) and [said[at + 1 : at + 2]] in ([name] for name in called[1]):
+        return at + 2 + (said[at + 2 : at + 3] == ["of"])
+    return 0
+
+
+_LEVELS = ("temperature", "pressure", "speed", "humidity", "concentration")
 
 
 def throughout(tokens: tuple[Token, ...], subject: Subject) -> tuple[Token, ...]:

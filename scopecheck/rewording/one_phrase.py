@@ -159,8 +159,22 @@ def denied(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return () if alike and limits else behind
 
 
+def _at_no_moment(job: Job, match: Match, tokens: tuple[Token, ...]) -> Trouble | None:
+    """`differ by at least 50 K` of quantities of two steps, each with other values at other moments."""
+    if job.sort or match.entry.takes(match.pattern) < 2 or not any(s.moments for s in job.subjects):
+        return None
+    named = [next(iter(s.moments.values()))[0] if s.moments else s.text for s in job.subjects]
+    return trouble(
+        job.span(tokens), "these words do not say at which moments the two are compared",
+        "A quantity of a step may be another one at each moment of it.",
+        f"write it in symbols of what is meant, such as {' and '.join(named)}: two blanks, exactly, facts",
+    )  # fmt: skip
+
+
 def _read(job: Job, match: Match, tokens: tuple[Token, ...]) -> Formula:
     """The readings of the phrase that the words are, with what the description defines them to be."""
+    if at_no_moment := _at_no_moment(job, match, tokens):
+        raise at_no_moment
     at, entry = occurrence(job, match, tokens, whole), match.entry
     names, groups = job.place.names, job.place.groups
     groups.passed += [told for told in nouns_of_others(job, match) if told not in groups.passed]

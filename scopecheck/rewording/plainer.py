@@ -15,7 +15,7 @@ from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import COMBINATIONS, word_of
+from scopecheck.matching.chart import COMBINATIONS, has_number, word_of
 from scopecheck.matching.circumstances import IN_EACH, SO_MANY_PER, SO_OFTEN
 from scopecheck.matching.subjects import Subject, is_bare_share
 from scopecheck.rewording.forms import with_forms, with_runs, words_at
@@ -79,6 +79,7 @@ from scopecheck.rewording.plainer_numbers import (
     so_often,
     with_average_before,
     with_each,
+    with_ends_limited,
     with_members_alone,
     with_multiples,
     with_noted_name,
@@ -156,7 +157,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     changes = any(set(s.text.lower().split()) & listed("beside", "other_values") for s in subjects)
     tokens = tokens if changes or len(subjects) > 1 else _without_leading_to(tokens)
     tokens = with_forms(with_folds(_with_condition_first(tokens)), "forms_of_times")
-    tokens = with_forms(tokens, "plainer_forms")
+    tokens = with_forms(with_ends_limited(tokens, subjects), "plainer_forms")
     if listed("limits", "conditions").isdisjoint(map(word_of, tokens)):
         tokens = with_forms(tokens, "exceeding_forms")  # by so much, and no value of which it passes
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
@@ -434,7 +435,11 @@ _STARTING = frozenset("start onset begin beginning moment instant arrival delay 
 
 
 def _for_so_long(tokens: Tokens, subject: Bound) -> Tokens:
-    """`20 minutes or longer` of a step as for so long."""
+    """`20 minutes or longer` of a step as for so long; of a duration, `for one hour` without the 'for'."""
+    first, *rest = tokens if len(tokens) > 1 else (*tokens, *tokens)
+    timed = isinstance(subject, Typed) and subject.kind is not None and subject.kind.dimension == TIME
+    if timed and word_of(first) == "for" and (has_number(rest[0]) or word_of(rest[0]) in _BESIDE_TIMES):
+        return tuple(rest)
     units = [t.number.unit for t in tokens if t.number and t.number.unit]
     lasts = bool(units) and all(u.kind.dimension == TIME for u in units)
     words = [word_of(t) for t in tokens]

@@ -82,7 +82,8 @@ def with_note_behind_name(tokens: Tokens, subjects: Things, notes: tuple[str, ..
     """`the density after 2 hours is 80 % of the initial density`, of a stored density that is noted "after 2
     hours", by its name."""
     for subject, note in zip(subjects, notes, strict=False) if len(subjects) > 1 else ():
-        name, words, said = subject.text.lower().split(), [word_of(t) for t in tokens], note.lower()
+        name, words = subject.text.lower().split(), [_in_letters(word_of(t)) for t in tokens]
+        said = _in_letters(note.lower())
         named = name[-1] in said.split()
         for at in range(len(words)) if " " in said else ():
             end = next((e for e in range(at + 1, len(words) + 1) if " ".join(words[at:e]) == said), 0)
@@ -91,6 +92,11 @@ def with_note_behind_name(tokens: Tokens, subjects: Things, notes: tuple[str, ..
                 called = words_at(tokens[at - width], subject.text, understood=width < len(name))
                 return (*tokens[: at - width], *called, *tokens[end:])
     return tokens
+
+
+def _in_letters(text: str) -> str:
+    """`20 °C` as a note has it where it is written `20 degC`."""
+    return text.replace("° c", "°c").replace("°", "deg")
 
 
 def _plain_note(note: str) -> tuple[str, ...]:
@@ -434,13 +440,18 @@ _HOLDS = frozenset("holds hold holding contains contain containing stores store 
 
 
 def without_noted_lead(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> Tokens:
-    """`a confidence exceeding 0.95`, of what its note calls a confidence, without the noun."""
+    """`a confidence exceeding 0.95`, of what its note calls a confidence, without the noun; of a `diameter of
+    the grains` without `diameters`."""
     note = _plain_note(notes[0]) if len(subjects) == len(notes) == 1 else ()
     words = [word_of(t) for t in tokens]
     start = int(words[:1] != [] and words[0] in _DETERMINERS)
-    end = start + len(note)
-    limited = words[end : end + 1] and words[end] in _EXCEEDING
-    return tokens[end:] if note and tuple(words[start:end]) == note and limited else tokens
+    for called in (note, note[: note.index("of")] if "of" in note else ()):
+        end = start + len(called)
+        of = words[end : end + 1] == ["of"] and called != note
+        limited = of or (words[end : end + 1] and words[end] in _EXCEEDING)
+        if called and limited and _is_called(words[start:end], called):
+            return tokens[end + of :]
+    return tokens
 
 
 _EXCEEDING = frozenset(

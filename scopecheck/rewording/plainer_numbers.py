@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from scopecheck.core.declared import Composition, SetDecl
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import word_of
-from scopecheck.matching.subjects import Subject
+from scopecheck.matching.chart import has_number, word_of
+from scopecheck.matching.subjects import Subject, is_bare_share
+from scopecheck.rewording.forms import words_at
 from scopecheck.vocabulary.names import Bound, Typed
 
 Tokens = tuple[Token, ...]
@@ -20,6 +23,90 @@ def _tolerance_at(words: list[str]) -> int:
     """Where what a tolerance is begins, behind 'with a tolerance of'; 0 if no tolerance is told."""
     at = next((i for i, w in enumerate(words) if w in ("tolerance", "tolerances")), 0)
     return at + 2 if at > 1 and words[at + 1 : at + 2] == ["of"] else 0
+
+
+def with_ends_limited(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`more than 5 % to about 25 %`, `from 2 bar to not more than 5 bar`, of one thing, as two limits.
+
+    Words that deny, change or set a condition are of the range as a whole: with them it stays as it is.
+    """
+    words = [word_of(t) for t in tokens]
+    if len(subjects) != 1 or not _OF_THE_WHOLE.isdisjoint(words) or listed("limits", "changing") & {*words}:
+        return tokens
+    for at in (i for i, word in enumerate(words) if i and word in ("to", "and")):
+        up = at - (words[at - 1] == "up")
+        first = next((i for i in range(up - 1, max(up - 4, -1), -1) if has_number(tokens[i])), -1)
+        second = next((i for i in range(at + 1, min(at + 6, len(tokens))) if has_number(tokens[i])), 0)
+        if first < 0 or not second or (up - first > 1 and words[first + 1] != "by"):
+            continue
+        hedged = words[first - 1] in _HEDGES and first > 0
+        low, start = _limit_before(words, first - hedged)
+        lead = words[start - 1] if start else ""
+        behind = [*words[at + 1 : second], ""]
+        about = behind[-2] if behind[-2:-1] and behind[-2] in _HEDGES else ""
+        said = " ".join(behind[:-1]).removesuffix(about).strip()
+        high = next((limit for limit, runs in _HIGHEST.items() if said in runs), "")
+        between = words[at] == "and"
+        if (said and not high) or not (low or high) or (lead != "between") == between:
+            continue
+        led = lead not in listed("limits", "inside") - _LEADS_TO_A_RANGE and "not" not in words[:start]
+        if not led or not _below(tokens[first], tokens[second]):
+            continue
+        number, unit = tokens[first].number, (other := tokens[second].number) and other.unit
+        if number and (number.unit is None or _shared(tokens[first], tokens[second])):
+            number = replace(number, unit=unit)
+        hedge = words[first - 1] if hedged else ""
+        return (
+            *tokens[: start - (lead in ("from", "between"))],
+            *words_at(tokens[start], f"{low or 'at least'} {hedge}", understood=True),
+            replace(tokens[first], number=number),
+            *tokens[first + 1 : up],
+            *words_at(tokens[at], f"and {high or 'at most'} {about}"),
+            *tokens[second:],
+        )
+    return tokens
+
+
+def _limit_before(words: list[str], at: int) -> tuple[str, int]:
+    """The lower limit that ends at a place, and where it begins; '' for none."""
+    for limit, runs in _LOWEST.items():
+        for run in (r.split() for r in runs):
+            if words[max(at - len(run), 0) : at] == run:
+                return limit, at - len(run)
+    return "", at
+
+
+def _shared(one: Token, other: Token) -> bool:
+    """Is the one a bare share, and does the other say of what both are?"""
+    unit = other.number.unit if other.number else None
+    return (
+        is_bare_share(one) and unit is not None and bool(unit.kind.basis) and unit.factor == Fraction(1, 100)
+    )
+
+
+def _below(one: Token, other: Token) -> bool:
+    """Is the one number less than the other, in the same unit or in that of the other?"""
+    if not (one.number and other.number):
+        return NUMBER_WORDS.get(word_of(one), 0) < NUMBER_WORDS.get(word_of(other), 0)
+    alike = one.number.unit is None or one.number.unit == other.number.unit or _shared(one, other)
+    return alike and one.number.value < other.number.value
+
+
+_GREATER = "more greater higher larger longer wider thicker".split()
+_LESSER = "less fewer lower smaller shorter narrower thinner".split()
+_LOWEST = {
+    "more than": [*(f"{w} than" for w in _GREATER), "over", "above", "exceeding", "in excess of"],
+    "at least": ["at least", *(f"{no} {w} than" for no in ("no", "not") for w in _LESSER), "not below"],
+}
+_HIGHEST = {
+    "less than": [*(f"{w} than" for w in _LESSER), "below", "under"],
+    "at most": ["at most", *(f"{no} {w} than" for no in ("no", "not") for w in _GREATER), "not above"],
+}
+_HEDGES = frozenset("about approximately around roughly circa approx".split())
+_LEADS_TO_A_RANGE = frozenset("from between of a in the is are range".split())
+_OF_THE_WHOLE = frozenset(
+    "never without except excluding outside other neither nor unless if when where while or".split()
+)
 
 
 def without_either_direction(tokens: Tokens) -> Tokens:
@@ -55,7 +142,7 @@ def with_average_before(tokens: Tokens) -> Tokens:
     """`at least 60 per minute on average` as an average of that."""
     words = [word_of(t) for t in tokens]
     behind = next((len(w) for w in _ON_AVERAGE if len(words) > len(w) and words[-len(w) :] == w), 0)
-    before = 0 if behind else next((len(w) for w in _ON_AVERAGE if words[: len(w)] == w), 0)
+    before = 0 if behind else next((len(w) for w in _ON_AVERAGE if words[: len(w)] == w != words), 0)
     if not (behind or before) or not {"average", "of"}.isdisjoint(words[before : len(words) - behind]):
         return tokens
     said = tokens[before : len(tokens) - behind]

@@ -548,7 +548,8 @@ _BEFORE_ONE = frozenset("for with if when where while unless of".split())
 
 
 def with_latest_value(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`opens at the latest at 5 bar` as when it has come to 5 bar, `at the earliest` as nowhere but then."""
+    """`opens at the latest at 5 bar` as at the latest when it has come to 5 bar, `at the earliest` as nowhere
+    but then."""
     states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
     tokens = _with_latest_in_front(tokens, states)
     words = [word_of(t) for t in tokens]
@@ -560,7 +561,7 @@ def with_latest_value(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         behind = at + len(run)
         if not run or behind + 1 >= len(words):
             continue
-        said = "nowhere but where" if run in _EARLIEST else "when"
+        said = "nowhere but where" if run in _EARLIEST else "at the latest when"
         if words[behind] in _CONDITIONS and words[behind] not in _PLACING:
             when = _words(said, tokens[at], tokens[behind])
             return (*tokens[:at], *when, *tokens[behind + 1 :])

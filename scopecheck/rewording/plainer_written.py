@@ -378,11 +378,16 @@ def _is_verb(token: Token) -> bool:
 _VOWELS = frozenset("aeiouy")
 
 
+_AREA_PER_MASS = (("length", 2), ("mass", -1))
+
+
 def without_own_kind(tokens: Tokens, subject: Subject) -> Tokens:
     """`a temperature difference of at least 5 K`, of such a difference, without what it is."""
     kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
     start = next((i for i, t in enumerate(tokens) if word_of(t) not in _DETERMINERS), 0)
     words = [word_of(t) for t in tokens[start:]]
+    if words[:3] == ["specific", "surface", "area"] and kind is not None and kind.dimension == _AREA_PER_MASS:
+        return tokens[start + 3 + (words[3:4] in (["of"], ["is"], ["being"])) :]
     for name in kind_words() if kind is not None else ():
         run = name.split()
         run = run[-1:] if run[-1] == "difference" and words[:1] == run[-1:] else run
