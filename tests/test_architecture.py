@@ -51,18 +51,19 @@ FLOORS: dict[str, str] = {
     ),
     "rewording": (
         "shared_power parts_per_part choice_of_counts not_both counted_per sides forms compared"
-        " members_beside usual_units multiples usual moments lettered item_letters common_noun scaled"
-        " plainer_amounts plainer_numbers plainer_counts plainer_members plainer_parts plainer_shares"
+        " members_beside said_for_all usual_units multiples usual moments lettered item_letters common_noun"
+        " scaled plainer_amounts plainer_numbers plainer_counts plainer_members plainer_parts plainer_shares"
         " plainer_steps plainer_states plainer_values plainer_written plainer conditional conditional_advice"
         " ingredients beside_sums by_name in_order two_limits of_each one_phrase looser shared_verbs"
         " other_cases"
     ),
     "resolve": (
-        "not_so left_unsaid never_heard ready said_amounts line_reader declared_basis each_of_several"
-        " beside_one_another of_steps of_mixtures read_loosely phrases claim_text dependencies form_rules"
-        " joints limiting_words account beside_lines amounts initials stated declared recited beyond_bounds"
-        " claims step_cells case_parts assembly_cells case_desk number_cells case_cells case_facts cases"
-        " not_compared sheet offered edits successors agreement common_groups joined carried"
+        "not_so left_unsaid never_heard which_of_several ready said_amounts line_reader declared_basis"
+        " each_of_several beside_one_another of_steps of_mixtures read_loosely phrases claim_text"
+        " dependencies form_rules joints limiting_words account beside_lines amounts initials stated"
+        " declared recited beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells"
+        " case_cells case_facts cases not_compared sheet offered edits successors agreement common_groups"
+        " joined carried"
     ),
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"

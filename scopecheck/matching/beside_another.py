@@ -19,7 +19,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
-from scopecheck.matching.chart import has_number, word_of
+from scopecheck.matching.chart import PREFERENCES, has_number, word_of
 from scopecheck.matching.everyday import with_fractions
 from scopecheck.matching.line_words import DETERMINERS
 from scopecheck.matching.phrase_finding import Job, Read
@@ -59,6 +59,8 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     direction, name, rest = laid
     rest = _without_by(rest)
+    if any(word_of(t) == "by" for t in rest):
+        return None  # 'by 2 mm or exceeds the rim by more than 5 mm' says anew what it is of
     times, name = _factor_before(name)
     other = job.declared(name)
     numbers = [t for t in rest if has_number(t)]
@@ -256,11 +258,8 @@ def with_parts_of_the_other(tokens: tuple[Token, ...], subject: Subject) -> tupl
     if by < len(words) and not _is_amount(said[by + 1 : by + 1 + than]):
         return tokens
     more_than = by == len(words) and subject.parts is None
-    parts = {
-        i
-        for i, t in enumerate(said)
-        if _is_part(t) and (by < i <= by + than or (more_than and _is_more_than(words[i + 1 :])))
-    }
+    in_front = set(_ends_in_front(said, words)) if more_than else set[int]()
+    parts = {i for i, t in enumerate(said) if _is_part(t) and (by < i <= by + than or i in in_front)}
     if not parts or bound.kind.basis == "level":
         return tokens
     percent = find_unit("%")
@@ -270,6 +269,18 @@ def with_parts_of_the_other(tokens: tuple[Token, ...], subject: Subject) -> tupl
         else t
         for i, t in enumerate(said)
     )
+
+
+def _ends_in_front(said: tuple[Token, ...], words: list[str]) -> Iterator[int]:
+    """Where the numbers of `a quarter to a half smaller than the rim` stand, and that of one alone."""
+    beside = OF_LIMITS | PREFERENCES | {",", "but", "-", "–"}
+    for at in (i for i, t in enumerate(said) if _is_part(t) and _is_more_than(words[i + 1 :])):
+        yield at
+        for before in range(at - 1, -1, -1):
+            if said[before].number:
+                yield before
+            elif words[before] not in beside:
+                break
 
 
 def _is_part(token: Token) -> bool:

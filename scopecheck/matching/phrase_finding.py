@@ -29,6 +29,7 @@ from scopecheck.matching.nouns import order_of_nouns
 from scopecheck.matching.shared_limits import (
     behind_its_name,
     denies_the_first_alone,
+    either_leaves_open_of_what,
     leaves_open_of_what,
     limits_in_a_row,
     says_limit,
@@ -136,6 +137,7 @@ class Job(LineWords):
         found = [m for m in found if not (converts_another_kind(m) or asks_for_a_basis_that_is_said(m))]
         if any(map(has_number, tokens)) and isinstance(self.first, Typed):
             found = [m for m in found if not ("... and ..." in m.pattern.plain and begins_with_an_article(m))]
+            found = [m for m in found if not any(either_leaves_open_of_what(f.members) for f in m.fills)]
         # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
         if found and len(self.subjects) > 1 and share_of_another(self.of_first, tokens):
             found = []

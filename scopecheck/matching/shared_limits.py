@@ -5,7 +5,7 @@ Whether the other limit is one of the difference as well, or of the thing itself
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from itertools import pairwise
 
@@ -519,11 +519,16 @@ def leaves_open_of_what(left: Tokens, right: Tokens) -> bool:
         between = any(word_of(t) == "between" for t in left)
         amount = all(word_of(t) not in OF_LIMITS for t in right)
         compares = _begins_with_a_difference(behind_what_is_named(left))
-        return (amount and not between) or _ends_in_a_difference(left) or compares
+        return (amount and not between) or ends_in_a_difference(left) or compares
     return is_first_limit(left) and _begins_with_a_difference(right)
 
 
-def _ends_in_a_difference(tokens: Tokens) -> bool:
+def either_leaves_open_of_what(limits: Sequence[Tokens]) -> bool:
+    """`not greater than the rim by less than 2 mm | more than 5 mm`: is the latter of the difference, too?"""
+    return any(is_bare_limit(then) and ends_in_a_difference(one) for one, then in pairwise(limits))
+
+
+def ends_in_a_difference(tokens: Tokens) -> bool:
     """`exceeds the rim by at least 2 mm`, `differs from the rim by 1 mm`."""
     words = [word_of(t) for t in tokens]
     by = max((i for i, w in enumerate(words) if w == "by"), default=0)
@@ -541,3 +546,32 @@ def _begins_with_a_difference(tokens: Tokens) -> bool:
         if has_number(before) and (named or (word in compared and "than" in behind)):
             return True
     return False
+
+
+def with_difference_again(tokens: Tokens) -> Tokens:
+    """`exceeds the rim by less than 2 mm or more than 5 mm` as the one or exceeds the rim by more than 5 mm.
+
+    A bare value leaves one choice of how much, and what is denied is so of both.
+    """
+    words = [word_of(t) for t in tokens]
+    either = max((i for i, w in enumerate(words) if w == "or"), default=0)
+    by = max((i for i in range(either) if words[i] == "by"), default=0)
+    start = next((i for i in range(by - 1, -1, -1) if words[i] in _LIES_OFF), -1)
+    if start < 0 or not _DENYING.isdisjoint(words[:by]):
+        return tokens
+    ends = (i for i in range(either, len(words)) if words[i] == "," or words[i] in _BEFORE_CONDITIONS)
+    end = next(ends, len(words))
+    left = tokens[by + 1 + (words[by + 1] == "either") : either - (words[either - 1] == ",")]
+    right = tokens[either + 1 + (words[either + 1 : either + 2] == ["by"]) : end]
+    both = (left, right)
+    if not all(is_bare_limit(one) and not _OF_ITS_OWN.isdisjoint(map(word_of, one)) for one in both):
+        return tokens
+    start -= words[start - 1 : start] in (["is"], ["are"], ["being"], ["lies"], ["falls"], ["fall"])
+    place = right[0].start
+    again = tuple(replace(t, start=place, end=place) for t in tokens[start : by + 1])
+    return (*tokens[: by + 1], *left, tokens[either], *again, *right, *tokens[end:])
+
+
+_LIES_OFF = (
+    _COMPARED | {*APART, "exceeding", "short"} | listed("asides", "greater") | listed("asides", "lesser")
+)

@@ -117,9 +117,10 @@ def with_units(tokens: tuple[Token, ...], unitless: bool = False) -> tuple[Token
 
     Numbers before 'times' have none, nor those before what is measured at, or of what they are: `1.5 times
     the rim plus 2 mm`, `below 0.005 at 10 GHz`, `within 5 % of 10 wt%`; nor, of what has no unit itself,
-    those that so many per cent are off: `7 ± 5 %`.
+    those that so many per cent are off: `7 ± 5 %`. In `a third to 50 %` a third is one of the whole.
     """
     unit: Unit | None = None
+    last: Token | None = None
     found: list[Token] = []
     for token in reversed(tokens):
         before_number = bool(found) and found[-1].number is not None
@@ -132,6 +133,16 @@ def with_units(tokens: tuple[Token, ...], unitless: bool = False) -> tuple[Token
             if token.number.unit and not (based and is_bare_share(token)):
                 unit = token.number.unit
             elif unit:
-                token = replace(token, number=replace(token.number, unit=unit))
+                value = token.number.value * (100 if _is_part_in_words(token, last) else 1)
+                token = replace(token, number=replace(token.number, value=value, unit=unit))
+            last = token
         found.append(token)
     return tuple(reversed(found))
+
+
+def _is_part_in_words(token: Token, last: Token | None) -> bool:
+    """Is it a fraction in words before more hundredths than it has? `One half to 1 %` has half of one."""
+    if token.number is None or last is None or last.number is None or not is_bare_share(last):
+        return False
+    spelled = "/" in token.number.text and not token.text[:1].isdigit()
+    return spelled and token.number.value * 100 < last.number.value

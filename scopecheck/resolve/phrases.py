@@ -64,6 +64,7 @@ from scopecheck.resolve.read_loosely import (
     under_a_condition_loosely,
 )
 from scopecheck.resolve.ready import MOST_WORDS, ready, tokens_of
+from scopecheck.resolve.which_of_several import which_of_several
 from scopecheck.rewording.choice_of_counts import powers_named
 from scopecheck.rewording.conditional import conditional, hangs_on_a_step
 from scopecheck.rewording.conditional_advice import of_a_step_done, why_not
@@ -73,6 +74,7 @@ from scopecheck.rewording.moments import denied_at_times
 from scopecheck.rewording.one_phrase import is_read, whole
 from scopecheck.rewording.other_cases import of_both_limits
 from scopecheck.rewording.plainer import plainer
+from scopecheck.rewording.said_for_all import limit_for_all
 from scopecheck.rewording.shared_power import either_power, shared_power
 from scopecheck.rewording.sides import Sides
 from scopecheck.vocabulary.names import Names, Typed
@@ -99,6 +101,8 @@ class Reader(LineReader):
 
     def as_it_stands(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
         tokens = ready(words, subjects, self.names)
+        once = limit_for_all(words, subjects)
+        self.groups.passed += [once] if once and once not in self.groups.passed else []
         if changed := self.piece_by_piece(at_first_and_at_last(tokens, subjects), words):
             return All(changed)
         if apart := of_their_own(self, tokens, words, subjects):
@@ -317,6 +321,7 @@ def _never_so(
     if wrong := powers_named(tokens, words, subjects, names):
         return wrong
     why = unheard(tokens, words, subjects, names) or never_heard(tokens, subjects, names)
+    why = why or which_of_several(tokens, subjects, names)
     return trouble(words.span, *why, IN_SYMBOLS) if why else None
 
 

@@ -22,6 +22,7 @@ from scopecheck.matching.one_quantity import with_period_apart
 from scopecheck.matching.phrase_advice import NOT_READ, shortened
 from scopecheck.matching.shared_limits import (
     with_between_again,
+    with_difference_again,
     with_interval_ends,
     with_places_joined,
     with_windows,
@@ -78,6 +79,7 @@ from scopecheck.rewording.plainer_values import (
     with_size_of_deviation,
     without_own_noun,
 )
+from scopecheck.rewording.said_for_all import with_limit_for_all
 from scopecheck.rewording.shared_power import with_shared_power
 from scopecheck.rewording.shared_verbs import with_shared_verb
 from scopecheck.rewording.usual import with_less_or_more, without_proviso
@@ -116,6 +118,7 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     tokens = with_shared_one(with_runs(tokens, "contractions"))
     if len(subjects) > 1 and not any(s.moments for s in subjects):
         tokens = with_runs(tokens, "leaving_runs")
+    tokens = with_limit_for_all(tokens, subjects)
     tokens = with_shared_verb(with_forms(without_proviso(tokens, subjects), "usual_forms"), subjects)
     if len(subjects) == 1 and names.note_of(subjects[0].text)[:1] == "C":
         tokens = with_letter_c(tokens, subjects[0].bound)  # before the letter stands for what it is noted of
@@ -152,7 +155,7 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_units_of_the_last(with_signs_in_words(tokens))
-    tokens = with_between_again(with_interval_ends(tokens))
+    tokens = with_difference_again(with_between_again(with_interval_ends(tokens)))
     if len(subjects) > 1:
         tokens = with_either_of_one(tokens, subjects)
         tokens = with_places_joined(tokens, any(is_switch(s.bound) for s in subjects))

@@ -503,7 +503,40 @@ def _chosen(sides: Sides, match: Match, tokens: Tokens) -> Roles:
             "The words may be read of both, either way round, and name neither.",
             f"let the name stand in the words, as in: if the {other} is ..., the {one} is ...",
         )  # fmt: skip
+    _which_is_it(sides, match, told, tokens)
     return told
+
+
+def _which_is_it(sides: Sides, match: Match, roles: Roles, tokens: Tokens) -> None:
+    """Raises Trouble for `the gap is larger than the rim if it is less than 5 mm`: which of the two?
+
+    So without an 'it' in the condition; in what is limited words without a name are about what the line is.
+    """
+    for fill in match.fills:
+        own, others = roles.of(fill), (roles.condition if fill.slot.kind == "outcome" else roles.outcome)
+        words = tuple(
+            t for t in fill.tokens if not t.number
+        )  # 'it exceeds 5 V' does not name what is called v
+        if len(own) != 1 or own == others or sides.head(fill.tokens) or sides.mentions(words, own[0].text):
+            continue
+        if fill.slot.kind == "outcome" and word_of(fill.tokens[0]) not in _IT:
+            continue
+        kind = own[0].bound.kind if isinstance(own[0].bound, Typed) else None
+        said = [f.tokens for f in match.fills if f.tokens is not fill.tokens]
+        named = (
+            s for s in others
+            if isinstance(s.bound, Typed) and s.bound.kind == kind is not None
+            and any(sides.mentions(other, s.text) for other in said)
+        )  # fmt: skip
+        if (other := next(named, None)) is not None:
+            raise trouble(
+                sides.job.span(tokens), f"nothing tells whether {other.text} or {own[0].text} is meant here",
+                f"The words '{sides.job.text(fill.tokens)}' name neither.",
+                f"write the name: {other.text} ..., or {own[0].text} ...",
+            )  # fmt: skip
+
+
+_IT = frozenset("it they its their".split())
 
 
 def _read(sides: Sides, match: Match, tokens: Tokens) -> Formula:
