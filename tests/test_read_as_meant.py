@@ -263,6 +263,7 @@ VALVE = "valve  one of open, closed\npressure  pressure in bar"
         ("ratio  number \"signal-to-noise ratio\"", "ratio", "better than 60", ["more than that"]),
         ("ratio  number", "ratio", "better than 60", ["more than that", "less than that"]),
         ("loss  number \"loss of efficiency\"", "loss", "60 or better", ["at most that", "at least that"]),
+        ("resolution  in bit", "resolution", "12 bit or better", ["at most that", "at least that"]),
         # what is after something is not before it
         (STEPS, "drying", "started no more than 1 minute after the soaking",
          ["by the clock, from its end", "by the clock, from its beginning"]),

@@ -517,7 +517,7 @@ def is_kind(subject: Bound, kind: str) -> bool:
         case "amounts" | "levels":
             return own.point == (kind == "levels")
         case "totals":
-            return own.adds_up
+            return own.adds_up or subject.whole
         case "gauge" | "absolute":
             return own.basis == kind
         case "shares":

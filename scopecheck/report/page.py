@@ -105,7 +105,7 @@ def build_report(
 
 
 MOST_SILENT = 3
-"""So many lines a document that nothing stated there keeps out may leave open, to be told in brief."""
+"""So many lines a document that nothing stated there keeps out may leave open, or a third, to be told in brief."""
 
 
 def told_below(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
@@ -362,7 +362,7 @@ def _mostly_there(sheet: Sheet, finding: Finding) -> bool:
     if finding.question != "kept out" or finding.sets or finding.conflict:
         return False
     asked = {x.label for n in lineage(sheet, finding.claim) for x in sheet.claim(n).limitations}
-    return len(finding.silent) <= min(MOST_SILENT, len(asked) - 1)
+    return len(finding.silent) <= min(max(MOST_SILENT, len(asked) // 3), len(asked) - 1)
 
 
 def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:

@@ -206,7 +206,10 @@ _HEDGES = (["about"], ["approximately"], ["around"], ["roughly"])
 
 
 def with_finer(tokens: tuple[Token, ...], name: str, note: str) -> tuple[Token, ...]:
-    """`better than 0.5 mm` of a resolution as finer than that, `±0.5 mm or better` as 0.5 mm or finer."""
+    """`better than 0.5 mm` of a resolution as less than that, `±0.5 mm or better` as 0.5 mm or less.
+
+    Of one in bits, per inch or in per cent more may be better: `or finer`.
+    """
     own = f"{name} {note}".lower().split()
     at = next((i for i, t in enumerate(tokens) if t.text.lower() == "better"), -1)
     said = at >= 0 and (
@@ -215,7 +218,9 @@ def with_finer(tokens: tuple[Token, ...], name: str, note: str) -> tuple[Token, 
     )
     if not said or listed("measures", "finer").isdisjoint(own):
         return tokens
-    finer = (*tokens[:at], replace(tokens[at], text="finer"), *tokens[at + 1 :])
+    units = [t.number.unit for t in tokens if t.number and t.number.unit]
+    sized = units and all(any(n > 0 and of != "data" for of, n in u.kind.dimension) for u in units)
+    finer = (*tokens[:at], replace(tokens[at], text="less" if sized else "finer"), *tokens[at + 1 :])
     return tuple(t for t in finer if t.text not in ("±", "+/-"))
 
 
