@@ -105,7 +105,7 @@ def build_report(
 
 
 MOST_SILENT = 3
-"""So many lines a document that nothing stated there keeps out may leave open, or a third, to be told in brief."""
+"""A document that nothing stated keeps out may leave so many lines open, or a third, to be told in brief."""
 
 
 def told_below(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
