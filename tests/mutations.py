@@ -183,14 +183,14 @@ MUTATIONS = (
     Mutation(
         "things: departures not minimised",
         "answers.minimise",
-        "        _fewest(session, search, departing)\n",
-        "",
+        "_fewest(session, search, [~session.equals(n, reference.article[n]) for n in part])",
+        "pass",
     ),
     Mutation(
         "things: a short value before a late departure",
         "answers.minimise",
-        "for part in (ordered, rest):",
-        "for part in (*([name] for name in ordered), rest):",
+        "for part in (ordered, stated, rest):",
+        "for part in (*([name] for name in ordered), stated, rest):",
     ),
     Mutation("things: fewest decimals not tried first", "answers.minimise", DECIMALS, DECIMALS_BACKWARD),
     Mutation(

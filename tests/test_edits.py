@@ -324,7 +324,7 @@ def test_ends_of_a_between_may_be_left_out() -> None:
 @pytest.mark.parametrize(
     ("declared", "left", "words", "told_in", "help"),
     [
-        ("SNR  in dB", "SNR", "a signal-to-noise ratio below 3 dB", "'signal-to-noise ratio' is one name",
+        ("noise  in dB", "noise", "a signal-to-noise ratio below 3 dB", "'signal-to-noise ratio' is one name",
          'in the note behind it: "signal-to-noise ratio"'),
         (AWAKE, "awake, level", "is awake kind where the level is at least -90 dBm and asleep otherwise",
          "", "IF level"),

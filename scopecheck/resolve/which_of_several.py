@@ -78,6 +78,8 @@ def _of_one_in_a_hundred(tokens: Tokens, subjects: Things) -> Why:
         part = first.number.unit is None and "/" in first.number.text
         if not part or not is_bare_share(last) or first.number.value >= 1:
             continue
+        if any(t.text == "±" and first.start < t.start < last.start for t in tokens):
+            continue
         more = first.number.value * 100 < last.number.value
         if more if first.text[:1].isdigit() else not more and last.number.value > 1:
             what = f"'{first.text}' may be so much of one per cent, or of the whole"

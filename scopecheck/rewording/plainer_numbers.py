@@ -49,6 +49,8 @@ def with_ends_limited(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         between = words[at] == "and"
         if (said and not high) or not (low or high) or (lead != "between") == between:
             continue
+        if low == "at least" and not high and lead != "from" and up == at:
+            continue  # of 'at least 2 to 3 mm' the least may lie anywhere from 2 to 3 mm
         led = lead not in listed("limits", "inside") - _LEADS_TO_A_RANGE and "not" not in words[:start]
         if not led or not _below(tokens[first], tokens[second]):
             continue
