@@ -27,6 +27,7 @@ REFUSED = [
     ("heat loss  share in %", "heat loss", "the heat loss is reduced by at least 20 %", "how much something"),
     ("growth  share in %", "growth", "growth is reduced by 20 to 30 %", "how much something changes"),
     ("fall  in K", "fall", "rises by at least 5 K", "how much something changes"),
+    ("heat loss  share in %", "heat loss", "increased by at most 5 %", "how much something changes"),
     ("p drop  pressure in bar", "p drop", "the p drop falls by at least 2 bar", "how much something changes"),
     ("p drop  pressure in bar", "p drop", "the p is raised by at least 2 bar", "how much something changes"),
     ("p  pressure in bar", "p", "spaced by 4 bar", "how far values lie apart"),

@@ -226,7 +226,9 @@ def _by_so_much(tokens: Tokens, said: list[str], subjects: Things, names: Names)
         itself |= start >= 0 and said[start] in own
         moved = not kind.dimension or kind.dimension in (LENGTH, TIME, _ANGLE)
         moved = moved and not (itself and said[start] in listed("measures", "nouns"))
-        if (itself and not (moved and verb in _TURNED)) or (not moved and verb in _SHIFTED | _TURNED):
+        contrary = _is_of_a_change(subjects[0], names)
+        shifted = not moved and verb in _SHIFTED | _TURNED
+        if contrary or shifted or (itself and not (moved and verb in _TURNED)):
             return (
                 f"'{verb} by' tells by how much something changes",
                 "What is declared is a value, and no change.",
