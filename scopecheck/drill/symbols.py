@@ -88,10 +88,9 @@ def _term(sheet: Sheet, term: Term, beside: Term) -> str:
     """A term; a number takes the unit of what it stands beside."""
     match term:
         case Const(value, digits):
-            if digits is not None:  # in hundredths stands, of a third, 100/3
-                in_hundredths = "/" in digits.text and digits.text != str(
-                    digits.value
-                )  # 'a third' in per cent
+            if digits is not None:
+                part = digits.text if "/" in digits.text else ""
+                in_hundredths = part and part != str(digits.value)  # of a third in per cent 100/3 stands
                 text = f"{digits.text} {digits.unit.symbol}".strip()
                 return _number(digits.base, digits.unit) if in_hundredths else text
             return _number(value, _unit(sheet, beside))
