@@ -51,5 +51,7 @@ def _in_short(name: str, text: str) -> str:
         return ""
     short = "".join(w[0] for w in words if w not in _SMALL).upper()
     forms = {short, "".join(w[0] for w in words).upper()}
+    if not any(form in text for form in forms):
+        return ""
     found = re.search(rf"{_LED}({'|'.join(sorted(forms))})[ \n]+(?:of|is|being|between|from)\b", text)
     return found[1] if found and len(found[1]) > 1 else ""

@@ -11,8 +11,15 @@ from itertools import pairwise
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.exact.bare_shares import PERCENT
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
-from scopecheck.foundations.kinds import ABOVE_A_REFERENCE, LENGTH, TEMPERATURE, TIME, Dimension
-from scopecheck.foundations.kinds import DECIBELS as IN_DECIBELS
+from scopecheck.foundations.kinds import (
+    ABOVE_A_REFERENCE,
+    DECIBELS,
+    LENGTH,
+    TEMPERATURE,
+    TIME,
+    Dimension,
+    Kind,
+)
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -307,7 +314,7 @@ def _is_of_a_change(subject: Subject, names: Names, verb: str = "") -> bool:
     note = names.note_of(subject.text)
     called = {w.strip(",;()") for w in f"{subject.text} {note}".lower().split()}
     kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
-    if kind == IN_DECIBELS or kind in ABOVE_A_REFERENCE:
+    if kind is not None and _in_decibels(kind):
         called -= {"gain", "loss"}
     against = _UPWARDS if verb.startswith(_DOWNWARDS) else _DOWNWARDS if verb.startswith(_UPWARDS) else ()
     if against:
@@ -432,10 +439,15 @@ def _sets_of_parts(said: list[str], subjects: Things) -> Why:
 _SEVERAL = ("set", "group", "pair", "row", "stack", "bundle", "array")
 
 
+def _in_decibels(kind: Kind) -> bool:
+    """Is it counted in decibels, above whatever reference, or in so many per something?"""
+    return any(name in _DECIBELS for name, _ in kind.dimension)
+
+
 def _sums_of_levels(said: list[str], subjects: Things) -> Why:
     """`together at most 60 dB`, `half the hum`: levels do not add up or multiply as what they measure."""
     kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
-    levels = [k for k in kinds if any(name in DECIBELS for name, _ in k.dimension)]
+    levels = [k for k in kinds if _in_decibels(k)]
     own = {w for s in subjects for w in s.text.lower().split()}
     measured = [s for s in subjects if isinstance(s.bound, Typed) and not s.bound.whole]
     called = {"ratio"} if len(measured) == 1 else set[str]()
@@ -452,7 +464,7 @@ def _sums_of_levels(said: list[str], subjects: Things) -> Why:
 
 _SO_OFTEN = ("times", "twice", "thrice")
 _GOES_ON = ("", ",", "if", "when", "whenever", "where", "unless", "while", "once", "before", "in")
-DECIBELS = ("dB", "dBA", "dBm", "dBi")
+_DECIBELS = frozenset(name for kind in (DECIBELS, *ABOVE_A_REFERENCE) for name, _ in kind.dimension)
 _OF_AMOUNTS = frozenset(
     "sum total together combined half twice thrice times ratio product mean average".split()
 )
