@@ -160,7 +160,20 @@ MEASURED_BETWEEN = [
         "agent = {carbon tubes}, tubes = 2 wt%",
     ),
 ]
+REACHES = "spacing, reach A, reach B  length in mm"
 READ = [
+    *((REACHES, left, words, "spacing = 6 mm, reach A = 4 mm, reach B = 8 mm",
+       "spacing = 13 mm, reach A = 4 mm, reach B = 8 mm")
+      for left in ("spacing, reach A, reach B", "reach A, reach B, spacing")
+      for words in ("the spacing is less than the sum of the reaches",
+                    "the spacing is at most the mean of the reach A and the reach B",
+                    "the spacing is at most 1.2 times the greater of their reaches")),
+    ("bore, rim, gap  length in mm", "bore, rim, gap", "the gap less than the sum of the bore and the rim",
+     "bore = 3 mm, rim = 4 mm, gap = 6 mm", "bore = 3 mm, rim = 4 mm, gap = 7 mm"),
+    (REACHES, "spacing, reach A, reach B", "the spacing is less than both reaches",
+     "spacing = 3 mm, reach A = 4 mm, reach B = 8 mm", "spacing = 6 mm, reach A = 4 mm, reach B = 8 mm"),
+    (REACHES, "reach A, reach B, spacing", "the mean of the reach A and the reach B is greater than the spacing",
+     "spacing = 5 mm, reach A = 4 mm, reach B = 8 mm", "spacing = 6 mm, reach A = 4 mm, reach B = 8 mm"),
     *MEASURED_BETWEEN,
     *((VALVES, "leakage, inlet pressure", words, "leakage = 10 mL/min, inlet pressure = 210 bar", LEAKING)
       for words in (

@@ -293,6 +293,8 @@ TWO_DEGREES = "curing, Tg  temperature in degC"
         (TWO_DEGREES, "curing, Tg", "from some Tg + 10 °C to Tg + 50 °C", "... K <= curing - Tg <= ... K"),
         ("strip, edge  length in mm", "strip, edge", "extending the majority of the length of a longer edge",
          "strip / edge > ..."),
+        (TWO_DEGREES, "curing, Tg", "differs in some way from the Tg by no more than 15 K",
+         "ABS(curing - Tg) <= ... K"),
     ],
 )  # fmt: skip
 def test_what_fills_the_dots_as_the_words_say_means_what_they_mean(
@@ -309,6 +311,10 @@ def test_what_fills_the_dots_as_the_words_say_means_what_they_mean(
         ("gap  length in mm", "gap", "neither some 3 nor some 5 mm"),
         ("gap  length in mm", "gap", "not of the 3 mm kind"),
         ("soaking  step in s", "soaking", "immediately after the applying of glaze"),
+        ("gap  length in mm", "gap", "in particular some 3 mm"),
+        ("gap, rim, bore  length in mm", "gap, rim, bore", "less than some sum of these"),
+        ("wet, dry  number", "wet, dry", "at most one grade lower"),
+        ("soot  share in wt%", "soot", "the soot kind, if present, making up at least 5 wt%"),
     ],
 )
 def test_where_nothing_tells_the_form_none_is_offered(declared: str, left: str, words: str) -> None:

@@ -12,6 +12,7 @@ from tests.sheets import sheet
 CREAM = "cream  composition in wt%\n  water, glycerol, oil\n  water phase : water, glycerol\n"
 SHARE = "catalyst  share in mol%\n"
 ZINC = "alloy  composition in wt%\n  copper, zinc, tin\n"
+CURED = "curing, drying  step in min\n"
 BINDER = "binder  share in vol%  "
 METAL = "metal  one of steel, brass\n"
 
@@ -32,6 +33,12 @@ def told(text: str) -> list[str]:
          "'excluding' stands right before these words in the claim, and in no line"),
         (f"{SHARE}1. Not from 2 to 13 mol% and never exceeding 20 mol%.\n   | catalyst : exceeding 20 mol%\n",
          "'never' stands right before these words in the claim, and in no line"),
+        (f"{CURED}1. The curing begins within 30 minutes after the drying.\n"
+         "   | curing : within 30 minutes after the drying\n",
+         "'begins' stands right before these words in the claim, and in no line"),
+        (f"{CURED}1. The curing is completed no later than 30 minutes after the drying.\n"
+         "   | curing : no later than 30 minutes after the drying\n",
+         "'is completed' stands right before these words in the claim, and in no line"),
         (f"{CREAM}1. A cream, wherein the water phase contains up to 10 % by weight of glycerol.\n"
          "   | glycerol : up to 10 % by weight of glycerol\n",
          "'water phase contains' stands right before these words, and they are read of cream"),
@@ -71,6 +78,10 @@ def test_what_changes_the_words_is_told(text: str, message: str) -> None:
         "   | copper : 60 wt%\n",
         # the words, or the note, say by what the per cent is
         f'{BINDER} "of the total volume"\n1. A binder, 1 % to 25 %.\n   | binder : 1 % to 25 %\n',
+        # the moment is in the line, or no time is limited
+        f"{CURED}1. The curing begins within 30 minutes after the drying.\n"
+        "   | curing : begins within 30 minutes after the drying\n",
+        f"{CURED}gap  length in mm\n1. The slot begins at a gap of at most 3 mm.\n   | gap : at most 3 mm\n",
     ],
 )  # fmt: skip
 def test_what_the_lines_take_up_is_not_told(text: str) -> None:

@@ -105,7 +105,7 @@ def _term(sheet: Sheet, term: Term, beside: Term) -> str:
         case Divide(left, right):
             return f"{_part(sheet, left, right)} / {_part(sheet, right, left)}"
         case Multiply(Const(value, None), right):
-            return f"{_number(value, None)} * {_term(sheet, right, right)}"
+            return f"{_number(value, None)} * {_part(sheet, right, right)}"
         case Magnitude(item):
             return f"ABS({_term(sheet, item, beside)})"
         case Rounded(item, step, rule, Fraction(numerator=0)):

@@ -45,6 +45,9 @@ def agree(job: LineWords, entry: Entry, fills: tuple[Fill, ...]) -> bool:
     limits = tuple(f.tokens for f in fills if f.slot.kind == "limit") if prefers(entry) else ()
     if entry.title == _BUT_PREFERRED and asked_in_any_case(limits[0], limits[1]):
         return False
+    leads = bool(fills) and fills[0].slot.kind == "difference" and entry.title.startswith("(difference ")
+    if leads and not any(t.number for t in fills[0].tokens):
+        return False  # 'the gap less than the bore' is a gap that is less, and not less by the gap
     return all(_is_plain(job, fill, entry) for fill in fills)
 
 

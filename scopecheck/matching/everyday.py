@@ -380,12 +380,13 @@ _MEANT_BY_C: dict[Dimension, str] = {
 }  # fmt: skip
 
 
-def without_signs(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
+def without_signs(tokens: tuple[Token, ...], name: str, others: tuple[str, ...] = ()) -> tuple[Token, ...]:
     """`a length L of 250 mm`, `the gap g1 being` without the sign that the claim gives what is measured.
 
-    So in brackets: `a strength (Rp0.2) of`.
+    So in brackets: `a strength (Rp0.2) of`. What is part of the name of one of the `others` is no sign.
     """
     own = _forms(name) - _NEVER_CLASSES
+    of_names = own.union(*(other.lower().split() for other in others))
     found: list[Token] = []
     closed = -1
     for i, token in enumerate(tokens):
@@ -397,7 +398,7 @@ def without_signs(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
         bracketed = before == "(" and after == ")" and len(found) > 1
         before, after = (found[-2].text.lower(), behind) if bracketed else (before, after)
         named = before in own or before in listed("measures", "nouns")
-        sign = _SIGN.fullmatch(token.text) and token.text.lower() not in own and token.sort == "word"
+        sign = _SIGN.fullmatch(token.text) and token.text.lower() not in of_names and token.sort == "word"
         itself = before == "number" and token.text.lower() in own and len(token.text) == 1
         if not (named and (sign or itself) and after in _BEHIND_SIGN):
             found.append(token)

@@ -33,6 +33,7 @@ _LISTS: Mapping[str, str] = {
     "usually": "With it the limit may hold for the most part only.",
 }
 _OTHERWISE = "With it the words may limit something else, or otherwise."
+_A_MOMENT = "With it the words limit when a step begins or ends, without it the step as a whole."
 
 
 def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
@@ -41,7 +42,7 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
     for start, end, lifted in _stretches(text):
         if not any(_limits(w) for w in text.texts[start:end]):
             continue
-        if before := _before(text, start, known):
+        if before := _before(text, start, known) or (_of_a_moment(text, start) if names.steps else None):
             yield _warning(text, lifted, *before, "before")
         if behind := _behind(text, end, names) or _so_much_of(text, end, known):
             yield _warning(text, lifted, *behind, "behind")
@@ -229,6 +230,15 @@ def _of_several(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int
     if word in known or not (each or word in listed("beside", "several")):
         return None
     return start - 2 - each, start, _OTHERWISE
+
+
+def _of_a_moment(text: ClaimText, start: int) -> tuple[int, int, str] | None:
+    """`begins | no later than 10 minutes after`, `is completed | within 30 minutes after`."""
+    said = [text.texts[i] for i in range(start, len(text.texts)) if text.by.get(i) is text.by[start]]
+    width = _run_before(text, start, "telling_a_moment")
+    if not width or listed("beside", "setting_a_time").isdisjoint(said):
+        return None
+    return start - width, start, _A_MOMENT
 
 
 _IN_STEPS = [["in", w, "of"] for w in ("steps", "increments", "decrements")]

@@ -197,7 +197,8 @@ def in_the_order_named(
     reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
 ) -> Formula | None:
     """`rebar, cover : a cover of at least the greater of 25 mm and twice the rebar`, which begins with
-    the second; `30 parts of filler relative to 100 parts of resin`, of a resin and a filler."""
+    the second; `30 parts of filler relative to 100 parts of resin`, of a resin and a filler. Three things or
+    more are taken in the order in which the words name each of them once."""
     said = [word_of(t) for t in tokens]
     names = [s.text.lower().split() for s in subjects]
     start = int(said[0] in ("a", "an", "the", "said"))
@@ -205,8 +206,10 @@ def in_the_order_named(
     extremes = listed("asides", "least") | listed("asides", "greatest")
     extreme = any(w in extremes and then == "of" for w, then in pairwise(said))
     in_parts = said.count("parts") > 1 and "between" not in said
-    if len(subjects) != 2 or not measured:
+    if len(subjects) < 2 or not measured:
         return None
+    if len(subjects) > 2:
+        return _each_named_once(reader, tokens, words, subjects)
     first, second = (f" {' '.join(name)} " for name in names)
     text = f" {' '.join(said)} "
     begins = extreme and said[start : start + len(names[1])] == names[1]
@@ -214,3 +217,17 @@ def in_the_order_named(
         return None
     other = Words(words.text, tokens, words.span)
     return reader.condition(other, subjects[::-1]) if reader.trying().holds(other, subjects[::-1]) else None
+
+
+def _each_named_once(
+    reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+) -> Formula | None:
+    """`bore, rim, gap : the gap is at most the mean of the bore and the rim`, as of `gap, bore, rim`."""
+    text = f" {' '.join(word_of(t) for t in tokens)} "
+    if any(text.count(f" {s.text.lower()} ") != 1 for s in subjects):
+        return None
+    named = tuple(sorted(subjects, key=lambda s: text.find(f" {s.text.lower()} ")))
+    other = Words(words.text, tokens, words.span)
+    if named == subjects or not reader.trying().holds(other, named):
+        return None
+    return reader.condition(other, named)

@@ -16,6 +16,7 @@ from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as word_list
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.matching.lifting import ends_said
 from scopecheck.vocabulary.names import Names
 
@@ -262,6 +263,8 @@ class _Offered:
 
     def _of_numbers(self, made: Mapping[str, object]) -> Iterator[Form]:
         things = list(made)
+        if self._another_shape(len(things)):
+            return
         limits = {t: _limited(self.words, t, f"{FILLED_IN}{_unit(what)}") for t, what in made.items()}
         if len(things) > 1:
             shares = all(isinstance(w, NumberDecl) and bool(w.kind.basis) for w in made.values())
@@ -277,6 +280,22 @@ class _Offered:
             if quotient is None or (quotient and len(things) > 2):
                 return
         yield from map(_dotted, (", ".join(limits.values()), *limits.values()))
+
+    def _another_shape(self, things: int) -> bool:
+        """`varies by less than 5 %`, `in particular about 32 mm`: no limit of the thing, or none to keep.
+
+        Of several `less than the sum of the reaches`, with no number, and `at most one grade lower`.
+        """
+        words = f" {' '.join(self.texts)} "
+        where_there = any(f" if {w} " in words for w in ("present", "any"))
+        if where_there and {end for end, _ in ends_said(list(self.texts))} - {""} != {"most"}:
+            return True  # a lower end, and only where there is some
+        changing = " by " in words and not self.said.isdisjoint(_CHANGING)
+        if changing or not self.said.isdisjoint(_PREFERRED):
+            return True
+        numbered = any(c.isdigit() for c in self.words) or not self.said.isdisjoint(NUMBER_WORDS)
+        compared = self.texts[-1] in _COMPARED
+        return things > 1 and (compared or (not numbered and "sum" in self.said))
 
     def _denied(self) -> bool:
         """Is what is limited denied, otherwise than in 'not more than'?"""
@@ -357,7 +376,9 @@ class _Offered:
         if "by" in texts and not _LESS.isdisjoint(texts[: texts.index("by")]):
             over, under = under, over
         apart = [f"{FILLED_IN}{unit}" for unit in (_unit(made[over]), " K", " dB")]
-        differences = [_limited(behind, f"{over} - {under}", limit) for limit in apart]
+        either_way = not self.said.isdisjoint(_EITHER_WAY) and self.said.isdisjoint(_COMPARED)
+        difference = f"ABS({over} - {under})" if either_way else f"{over} - {under}"
+        differences = [_limited(behind, difference, limit) for limit in apart]
         # 'at most three times' and 'less than a tenth of' are on one side of a quotient.
         of_both = behind if "by" in texts else _TIMES.sub(" ", self.words)
         ways = [_limited(of_both, f"{over} / {under}", FILLED_IN)]
@@ -420,6 +441,15 @@ _TWO_ENDS = regex(
 )
 _BESIDE = _AS_A_QUOTIENT | frozenset(
     "by than difference differ differs from exceeds exceed exceeding".split()
+)
+_EITHER_WAY = frozenset("differ differs differing deviate deviates deviating apart".split())
+_CHANGING = frozenset(
+    "vary varies varying varied change changes changing fluctuate fluctuates fluctuating".split()
+)
+_PREFERRED = frozenset("preferably particular particularly especially ideally advantageously".split())
+_COMPARED = frozenset(
+    "lower higher greater smaller larger shorter longer thinner thicker narrower wider fewer cooler"
+    " hotter warmer colder lighter heavier".split()
 )
 _SIGNS = {"most": "<=", "least": ">=", "strictly most": "<", "strictly least": ">"}
 _STRICT = frozenset("than below under above over exceeding exceeds excess".split())

@@ -121,7 +121,7 @@ def with_amounts(
     tokens = with_letter_c(tokens, subjects[0].bound)
     tokens = with_one_unit(tokens, subjects[0].bound)
     tokens = with_one_second(tokens, _spelled_beside(subjects[0].bound, names))
-    tokens = without_signs(tokens, subjects[0].text)
+    tokens = without_signs(tokens, subjects[0].text, tuple(s.text for s in subjects[1:]))
     tokens = with_degrees(tokens, subjects[0].bound, span, subjects[0].text)
     tokens = with_parts_per(tokens, subjects[0].bound)
     made = names.declared(subjects[0].text)
