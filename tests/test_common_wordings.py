@@ -172,7 +172,8 @@ READ = [
      "bore = 3 mm, rim = 4 mm, gap = 6 mm", "bore = 3 mm, rim = 4 mm, gap = 7 mm"),
     (REACHES, "spacing, reach A, reach B", "the spacing is less than both reaches",
      "spacing = 3 mm, reach A = 4 mm, reach B = 8 mm", "spacing = 6 mm, reach A = 4 mm, reach B = 8 mm"),
-    (REACHES, "reach A, reach B, spacing", "the mean of the reach A and the reach B is greater than the spacing",
+    (REACHES, "reach A, reach B, spacing",
+     "the mean of the reach A and the reach B is greater than the spacing",
      "spacing = 5 mm, reach A = 4 mm, reach B = 8 mm", "spacing = 6 mm, reach A = 4 mm, reach B = 8 mm"),
     *MEASURED_BETWEEN,
     *((VALVES, "leakage, inlet pressure", words, "leakage = 10 mL/min, inlet pressure = 210 bar", LEAKING)
