@@ -308,6 +308,9 @@ def main() -> None:
     """The console command."""
     # A run is short and makes few cycles: looking for them rarely saves a tenth of its time.
     gc.set_threshold(200_000, 20, 20)
+    for name in ("stdout", "stderr"):
+        if getattr(sys, name) is None:  # closed by who calls: what would go there is lost
+            setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: SIM115
     try:
         app(prog_name="scopecheck")
     except SystemExit as ended:
@@ -324,7 +327,6 @@ def _leave(status: object) -> None:
     with suppress(OSError, ValueError):
         atexit._run_exitfuncs()
         for stream in (sys.stdout, sys.stderr):
-            if stream is not None:
-                stream.flush()
+            stream.flush()
         if isinstance(status, int):
             os._exit(status)

@@ -479,6 +479,27 @@ def test_a_reader_that_leaves_early_is_no_fault(sheet: dict[str, str]) -> None:
         assert result.stderr == ""
 
 
+@pytest.mark.skipif(os.name != "posix", reason="streams are closed by a shell")
+@pytest.mark.parametrize("closed", ["<&-", ">&-", "2>&-"])
+@pytest.mark.parametrize(
+    "said",
+    ["check {found}", "check nothing.sheet", "probe :", "map {found}", "words {found}", "phrases between"],
+)
+def test_a_closed_stream_changes_no_status(sheet: dict[str, str], said: str, closed: str) -> None:
+    def status(behind: str) -> int:
+        command = f'"{sys.executable}" -m scopecheck {said.format(**sheet)} {behind}'
+        return subprocess.run(command, shell=True, capture_output=True, cwd=ROOT, check=False).returncode
+
+    assert status(closed) == status("")
+
+
+@pytest.mark.skipif(not Path("/dev/zero").exists(), reason="no such device")
+def test_a_file_without_end_is_too_large() -> None:
+    result = process("check", "/dev/zero")
+    assert result.returncode == 2
+    assert "too large" in result.stderr
+
+
 def test_an_output_that_lacks_signs_is_no_fault(sheet: dict[str, str]) -> None:
     result = process("check", sheet["found"], PYTHONIOENCODING="ascii")
     assert result.returncode == 1

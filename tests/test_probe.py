@@ -313,6 +313,7 @@ def test_line_ends_in_options_begin_no_statement() -> None:
         (["between 2 and 4 mm"], '--declare "size  length in mm"'),
         (["divisible by 6", "-d", "a count", "-d", "b count"], "which of the quantities"),
         (["", "-d", COUNTS], "no words"),
+        *(([text, "-d", COUNTS], "no words stand right of the colon") for text in (":", " : ", "holes:")),
         (["frobnicated 6", "-d", COUNTS], "frobnicated"),
         (["divisible by 6", "-d", "gap length in mm"], "write 6 mm"),
         (["divisible by 6", "-d", "holes cuont"], "holes cuont"),

@@ -53,15 +53,16 @@ def read_file(path: str | Path, what: str = "sheet") -> tuple[Source | None, tup
         return None, (Diagnostic("error", Span(nothing, 0, 0), message, cause, help),)
 
     try:
-        if Path(path).stat().st_size > LARGEST_FILE:
-            return wrong("the file is too large", f"A {what} has at most {LARGEST_FILE} bytes.")
-        data = Path(path).read_bytes()
+        with Path(path).open("rb") as file:  # a device tells no size
+            data = file.read(LARGEST_FILE + 1)
     except FileNotFoundError:
         return wrong("there is no such file", "", _near_file(Path(path)))
     except IsADirectoryError:
         return wrong(f"this is a directory, not a {what}", "", f"name the file of the {what}")
     except (OSError, ValueError) as error:
         return wrong("the file cannot be read", getattr(error, "strerror", None) or "")
+    if len(data) > LARGEST_FILE:
+        return wrong("the file is too large", f"A {what} has at most {LARGEST_FILE} bytes.")
     try:
         text = _decoded(data)
     except UnicodeDecodeError as error:

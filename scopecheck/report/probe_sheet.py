@@ -126,8 +126,12 @@ def _subject_and_words(text: str, names: list[str], reads: Reads) -> tuple[str, 
             Span(Source("the limitation", ""), 0, 0), "no words were given", "", 'such as "divisible by 6"'
         )
     colon = find_colon(text, 0, len(text))
-    if colon >= 0:
+    if colon >= 0 and not text[colon + 1 :].strip():
+        raise trouble(place, "no words stand right of the colon", "", 'such as "holes : divisible by 6"')
+    if colon >= 0 and text[:colon].strip():
         return text[:colon].strip(), text[colon + 1 :].strip()
+    if colon >= 0:
+        text = text[colon + 1 :].strip()
     if _SIGNS.search(text):
         return "", text
     if len(names) == 1:
