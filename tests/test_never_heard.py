@@ -6,7 +6,7 @@ import pytest
 
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
-from tests.sheets import errors
+from tests.sheets import errors, on_the_wrong_side
 
 SWITCH = "locked  one of only yes, no"
 GAPS = "gap, rim  length in mm"
@@ -77,3 +77,35 @@ def test_a_basis_before_a_number_of_any_length_is_heard(words: str) -> None:
     made, told = read_sheet(Source("t.sheet", text))
     assert made is not None
     assert not [d for d in told if "percent of what" in d.message]
+
+
+DENYING = (
+    "incapable of, free from, devoid of, void of, abstaining from, dispensing with, prohibiting, "
+    "eliminating, suppressing, suppresses, inhibiting, resisting, opposing, save for, bar, "
+    "nonexistent, missing, omitting, obviating, negating, counteracting, forgoing, renouncing, "
+    "rejecting, refusing, repelling, averting, thwarting, impeding, removing, deleting, ruling out, "
+    "keeping out, protected against, shielding from, safe from, insensitive to, inadmissible for, "
+    "impossible for, rid of, possibly, allegedly, presumably, theoretically, purportedly, "
+    "hypothetically, apparently, conceivably, potentially, variance of, drift of, contrary to, "
+    "opposed to, except for, apart from, far from, threatening, risking, permitting, allowing, "
+    "disregarding, skipping, discarding, abandoning, waiving, unlike"
+).split(", ")
+BEHIND = (
+    "inadmissible impossible prohibited suppressed eliminated avoided excluded missing intolerable "
+    "unacceptable barred ruled-out improbable possible optional hypothetical nonexistent harmful "
+    "insufficient excessive wrong"
+).split()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        *(f"{what}{head} a gap of at least 5 mm" for head in DENYING for what in ("", "a frame ")),
+        *(f"{head} exceeding 5 mm" for head in DENYING),
+        *(f"a gap of at least 5 mm {state} {word}" for word in BEHIND for state in ("is", "being")),
+    ],
+)
+def test_what_denies_or_loosens_a_limit_is_never_read_past(words: str) -> None:
+    refused = errors(f"gap  length in mm\n\n1. A thing, wherein {words}.\n   | gap : {words}\n")
+    as_if_not_there = ("gap  length in mm", "gap", words, "gap = 7 mm", "gap = 3 mm")
+    assert refused or on_the_wrong_side(*as_if_not_there)

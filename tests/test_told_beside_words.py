@@ -33,6 +33,13 @@ def told(text: str) -> list[str]:
          "'excluding' stands right before these words in the claim, and in no line"),
         (f"{SHARE}1. Not from 2 to 13 mol% and never exceeding 20 mol%.\n   | catalyst : exceeding 20 mol%\n",
          "'never' stands right before these words in the claim, and in no line"),
+        ("gap  length in mm\n1. A frame free from a gap of at least 5 mm.\n   | gap : at least 5 mm\n",
+         "'free from a gap of' stands right before these words in the claim, and in no line"),
+        ("gap  length in mm\n1. A frame incapable of a gap of at least 5 mm.\n   | gap : at least 5 mm\n",
+         "'incapable of a gap of' stands right before these words in the claim, and in no line"),
+        ("gap  length in mm\n1. A frame, a gap of at least 5 mm being impossible.\n"
+         "   | gap : a gap of at least 5 mm\n",
+         "'being impossible' stands right behind these words in the claim, and in no line"),
         (f"{CURED}1. The curing begins within 30 minutes after the drying.\n"
          "   | curing : within 30 minutes after the drying\n",
          "'begins' stands right before these words in the claim, and in no line"),

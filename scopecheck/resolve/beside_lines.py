@@ -14,6 +14,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.matching.turning_words import turning
 from scopecheck.resolve.account import TURNING
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.vocabulary.names import Names
@@ -91,7 +92,7 @@ def _before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, in
             break
         else:
             at, idle = at - 1, idle + 1
-    looks = (_unknown, _another_value, _of_several, _so_much_by, _of_others, _at_times)
+    looks = (_unknown, _another_value, _denied_with_its_name, _of_several, _so_much_by, _of_others, _at_times)
     return next((span for look in looks if (span := look(text, start, known))), None)
 
 
@@ -169,6 +170,21 @@ def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[
     if joined and text.texts[of - 2] in listed("beside", "other_values") - known:
         return of - 2, start, _OTHERWISE  # 'an increase of the gap of | at least 3 mm'
     return None
+
+
+def _denied_with_its_name(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`free from a gap of | at least 5 mm`, `incapable of a gap of | at least 5 mm`."""
+    at = start
+    while at and start - at < _MOST_BEFORE and text.texts[at - 1] in _TO_A_NAME | known:
+        if at - 1 in text.taken:
+            return None
+        at -= 1
+    at -= at > 0 and text.texts[at - 1] in ("from", "with", "for", "against") and at - 1 not in text.taken
+    if at == start or not at or at - 1 in text.taken:
+        return None
+    width = _run_before(text, at, "denying")
+    turned = turning(text.texts[at - 1], known)
+    return (at - max(width, 1), start, _LISTS["denying"]) if width or turned else None
 
 
 def _so_much_by(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
@@ -261,6 +277,9 @@ _BEFORE_ADVERBS = _STATES | frozenset("of has have having with at to from betwee
 
 
 def _behind(text: ClaimText, end: int, names: Names) -> tuple[int, int, str] | None:
+    state, predicate = (*text.texts[end : end + 2], "", "")[:2]
+    if state in _STATES and turning(predicate, _known(names)):
+        return (end, end + 2, _LISTS["denying"]) if text.taken.isdisjoint((end, end + 1)) else None
     apart = end + (text.texts[end : end + 1] in ([","], ["("]))
     for table, cause in _LISTS.items():
         if width := run_at(text.texts, apart, "beside", f"{table}_behind"):

@@ -54,6 +54,7 @@ from scopecheck.matching.the_other import (
     with_the_other_named,
 )
 from scopecheck.matching.told_past import told, told_before_member, told_of_circumstance
+from scopecheck.matching.turning_words import turns_the_limit
 from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]
@@ -84,7 +85,10 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     A number is never read past, but in a condition of measuring or the like.
     """
     commas = any(t.text == "," for t in tokens) and _of_a_condition(job, tokens)
+    own = _own_words(job)
     for way in _ways(job, tokens):
+        if turns_the_limit(tokens, way.said, own):
+            continue
         if commas and not any(t.text == "," for t in way.said):
             continue  # 'if coated, ...': without its comma the condition would take what it is a condition of
         of_two = not way.named and _makes_one_of_two(job, tokens, way.said)
@@ -97,8 +101,14 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
 def _makes_one_of_two(job: Job, tokens: Tokens, said: Tokens) -> bool:
     """Do words that are left out make one value of several: `the overlap of A and B`, `A replaces B`?"""
     kept = {t.start for t in said}
-    own = {w for s in job.subjects for w in f"{s.text} {job.place.names.note_of(s.text)}".lower().split()}
+    own = _own_words(job)
     return any(word_of(t) in _OF_TWO - own for t in tokens if t.start not in kept)
+
+
+def _own_words(job: Job) -> frozenset[str]:
+    """The words of the names left of the colon, and of their notes."""
+    written = (f"{s.text} {job.place.names.note_of(s.text)}" for s in job.subjects)
+    return frozenset(w for text in written for w in text.lower().split())
 
 
 def _only_names(job: Job, said: Tokens) -> bool:
