@@ -109,3 +109,42 @@ def test_what_denies_or_loosens_a_limit_is_never_read_past(words: str) -> None:
     refused = errors(f"gap  length in mm\n\n1. A thing, wherein {words}.\n   | gap : {words}\n")
     as_if_not_there = ("gap  length in mm", "gap", words, "gap = 7 mm", "gap = 3 mm")
     assert refused or on_the_wrong_side(*as_if_not_there)
+
+
+ADDITIVES = "additive  any of halogen, salt, dye\n  halogen : chlorine, bromine"
+METALS = "metal  any of copper, zinc, tin"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "message"),
+    [
+        *((ADDITIVES, "additive", words, "some of 'halogen' is left out")
+          for words in ("no halogen but chlorine", "contains no halogen other than chlorine",
+                        "does not contain any halogens except chlorine and bromine",
+                        "a halogen other than bromine")),
+        *((METALS, "metal", words, "'without' behind what is denied")
+          for words in ("comprises no copper without zinc", "does not contain copper without zinc",
+                        "free of copper without zinc", "no copper or zinc without tin")),
+        *((METALS, "metal", words, "may lift 'free'")
+          for words in ("free of copper but not of zinc", "free of copper and not of zinc",
+                        "free of copper, not of zinc")),
+        (METALS, "metal", "excludes copper but not zinc", "may lift 'excludes'"),
+    ],
+)  # fmt: skip
+def test_what_may_be_there_in_spite_of_a_denial(declared: str, left: str, words: str, message: str) -> None:
+    text = f"{declared}\n\n1. A thing, wherein it {words}.\n   | {left} : {words}\n"
+    assert any(message in d.message for d in errors(text))
+
+
+@pytest.mark.parametrize(
+    ("words", "within", "outside"),
+    [
+        ("contains copper without zinc", "metal = {copper}", "metal = {copper, zinc}"),
+        ("without copper but with zinc", "metal = {zinc}", "metal = {copper, zinc}"),
+        ("free of copper, but not free of zinc", "metal = {zinc}", "metal = {tin}"),
+        ("without copper and without zinc", "metal = {tin}", "metal = {zinc}"),
+        ("contains no metal other than copper", "metal = {copper}", "metal = {copper, zinc}"),
+    ],
+)
+def test_what_is_plainly_denied_stays_so(words: str, within: str, outside: str) -> None:
+    assert not on_the_wrong_side(METALS, "metal", words, within, outside)

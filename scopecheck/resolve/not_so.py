@@ -29,6 +29,7 @@ from scopecheck.matching.phrase_advice import OF_WHAT_IS_LEFT, WHAT_IS_LEFT
 from scopecheck.matching.said_once import RATIO_BY, ratio_on_another_basis
 from scopecheck.matching.states import side_words
 from scopecheck.matching.subjects import Subject, is_bare_share, is_in_points
+from scopecheck.rewording.class_but import rest_of_a_class
 from scopecheck.rewording.plainer_counts import DISTANCES
 from scopecheck.rewording.plainer_steps import AND_THEN
 from scopecheck.rewording.plainer_values import is_off
@@ -103,6 +104,8 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _or_behind_condition(tokens, said, subjects)
         or _at_neither(said, subjects)
         or _not_and_not(said, subjects)
+        or _some_of_a_class(tokens, subjects)
+        or _without_behind_a_denial(said, subjects)
         or _half_open(said)
     )
     if told:
@@ -603,6 +606,46 @@ _TAKEN_TOGETHER = (
     "combination", "combinations", "mixture", "mixtures", "both",
     "at least one", "one or more", "each", "all",
 )  # fmt: skip
+
+
+def _of_members(subjects: Things) -> bool:
+    return any(isinstance(s.bound, SetDecl | ChoiceDecl) or s.mixture is not None for s in subjects)
+
+
+def _some_of_a_class(tokens: Tokens, subjects: Things) -> Why:
+    """`no halogen other than chlorine`, of a list with dyes too: of these nothing is said."""
+    found = rest_of_a_class(tokens, subjects[0]) if len(subjects) == 1 else None
+    if found is None:
+        return None
+    left = " or ".join(found[1]) or "nothing"
+    return (
+        f"some of '{found[0]}' is left out",
+        f"What is left of the class is {left}: name that, without the others.",
+    )
+
+
+def _without_behind_a_denial(said: list[str], subjects: Things) -> Why:
+    """`no copper without zinc`, which may hold both; `free of copper but not of zinc`, which holds zinc."""
+    if not _of_members(subjects):
+        return None
+    denied = next((i for i, w in enumerate(said) if w in _HEADS_THAT_DENY), len(said))
+    for at in range(denied + 1, len(said)):
+        if said[at] == "without" and said[at - 1] not in ("and", "or", "but", ",", "not"):
+            return "'without' behind what is denied asks for both or none", "One may be there with the other."
+        run = said[at : at + 3]
+        lifted = run[:2] in (["but", "not"], ["and", "not"], [",", "not"]) and run[2:] != ["without"]
+        if lifted and said[denied] in _HEADS_OF_ABSENCE and run[2:3] not in (["free"], ["devoid"], ["only"]):
+            return (
+                f"'{' '.join(run[:2])}' may lift '{said[denied]}', or deny in turn",
+                "It may be there or not.",
+            )
+    return None
+
+
+_HEADS_OF_ABSENCE = frozenset(
+    "free devoid lacks lack lacking excludes exclude excluding omits omitting".split()
+)
+_HEADS_THAT_DENY = _HEADS_OF_ABSENCE | frozenset("no not neither never other".split())
 
 
 def _without_and_more(said: list[str], subjects: Things) -> Why:
