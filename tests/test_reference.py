@@ -8,6 +8,7 @@ lies beside every sheet. A line of dots stands for any lines.
 
 from __future__ import annotations
 
+import inspect
 import re
 import shlex
 from collections import defaultdict
@@ -31,12 +32,15 @@ from scopecheck.language.layout import HEADINGS
 from scopecheck.language.scan import CAPITALS, LATER_CAPITALS
 from scopecheck.matching.practice import loaded
 from scopecheck.report.alike import readings_alike
+from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.vocabulary.catalogue import entries
 from tests.sheets import sheet
+from tests.traced import traced
 
 ROOT = Path(__file__).parent.parent
 REFERENCE = ROOT / "specs" / "language.md"
+COMMANDS = ROOT / "specs" / "commands.md"
 FIRST_PAGE = ROOT / "README.md"
 FRAMES = ("top", "vocabulary", "names", "facts", "sheet")
 
@@ -65,7 +69,7 @@ def text_of(path: Path) -> str:
 @cache
 def examples() -> tuple[Example, ...]:
     found: list[Example] = []
-    for path in (REFERENCE, FIRST_PAGE):
+    for path in (REFERENCE, COMMANDS, FIRST_PAGE):
         lines = text_of(path).split("\n")
         fences = [i for i, line in enumerate(lines) if line.lstrip().startswith(("```", "~~~"))]
         assert len(fences) % 2 == 0, f"{path.name}: a fence is never closed"
@@ -232,6 +236,45 @@ def test_commands_of_the_first_page_name_what_exists(
         assert result.exit_code in (0, 1), result.output
     for path in re.findall(r"[\w/]+\.sheet", example.text):
         assert (ROOT / path).is_file()
+
+
+def test_a_line_is_traced_as_the_page_for_developers_shows() -> None:
+    page = text_of(ROOT / "DEVELOPERS.md")
+    (shown,) = (b for b in page.split("\n\n") if b.startswith("    plainer_values."))
+    line = "gap, mode : no wider than 5 mm if it enters the sleep mode"
+    assert line in " ".join(page.split())
+    claim = line.partition(" : ")[2]
+    declared = "gap   length in mm\nmode  one of sleep, run\n"
+    steps = [*traced(Source("one.sheet", f"{declared}\n1. A lock having a gap {claim}.\n   | {line}\n"))]
+    assert set(map(str.strip, shown.split("\n"))) <= {*steps, "..."}
+    assert steps[-1].startswith("warning: ")
+
+
+def test_ways_to_read_stand_in_the_order_of_the_code() -> None:
+    page = text_of(ROOT / "DEVELOPERS.md")
+    ways = page[page.index("1. **Made ready**") : page.index("10. **Why not**")]
+    for number, way in ((1, Reader.as_it_stands), (9, Reader._as_more_than_a_phrase)):
+        code = inspect.getsource(way)
+        listed = ways[: ways.index("\n9. ")] if number == 1 else ways[ways.index("(`_otherwise_said`)") :]
+        called = [name for name in re.findall(r"`(?:self\.)?(\w+)`", listed) if f"{name}(" in code]
+        assert len(called) > 10
+        places = [code.index(f"{name}(") for name in called if name != "limit_for_all"]
+        assert places == sorted(places), called
+
+
+def test_the_lines_of_the_page_for_developers_run(capsys: pytest.CaptureFixture[str]) -> None:
+    page = text_of(ROOT / "DEVELOPERS.md")
+    (code,) = re.findall(r"^```python\n(.*?)^```", page, re.DOTALL | re.MULTILINE)
+    (lock,) = re.findall(r"^```\n(gap .*?)^```", page, re.DOTALL | re.MULTILINE)
+    Path("lock.sheet").write_text(lock, "utf-8")
+    exec(code, {})
+    assert (
+        "1a | arguable | rounds to the limit | ROUND(gap TO 1 mm, HALF AWAY) <= 5 mm"
+        in capsys.readouterr().out
+    )
+    (item,) = (b for b in page.split("\n\n") if b.startswith("      1  1a"))
+    result = CliRunner().invoke(app, ["check", "lock.sheet"])
+    assert "\n".join(line[4:] for line in item.split("\n")) in result.stdout
 
 
 # ---- nothing is left out
