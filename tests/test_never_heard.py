@@ -63,9 +63,11 @@ def test_what_lifts_a_limit_is_refused(declared: str, left: str, words: str, mes
 
 def test_a_share_of_another_ingredient_is_told() -> None:
     declared = "alloy  composition in wt%\n  Si, Mg, Al\n"
-    text = f"{declared}\n1. An alloy with at most 5 wt% of Mg.\n   | Si : at most 5 wt% of Mg\n"
+    text = f"{declared}\n1. An alloy with at most 5 wt% of the Mg.\n   | Si : at most 5 wt% of the Mg\n"
     _, told = read_sheet(Source("t.sheet", text))
     assert "read as a share of Mg" in [d.message for d in told]
+    _, told = read_sheet(Source("t.sheet", text.replace("the Mg", "Mg")))
+    assert "these words say how much Mg there is, and not how much Si" in [d.message for d in told]
 
 
 @pytest.mark.parametrize(

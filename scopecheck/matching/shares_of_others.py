@@ -9,7 +9,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import has_number, word_of
-from scopecheck.matching.line_words import OFF, L, LineWords
+from scopecheck.matching.line_words import DETERMINERS, OFF, L, LineWords
 from scopecheck.matching.shared_limits import beside_a_multiple
 from scopecheck.matching.subjects import (
     Subject,
@@ -29,6 +29,8 @@ def share_of_another(job: L, tokens: tuple[Token, ...]) -> tuple[L, tuple[Token,
     if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed):
         return None
     own = job.place.names.declared(job.subjects[0].text)
+    if amount_of_another(job, tokens):
+        return None
     if job.first.kind is not None and job.first.kind.basis and not job.first.kind.dimension:
         tokens = without_basis(tokens, job.first.kind.split[0])
     if found := _share_of_sum(job, tokens):
@@ -42,7 +44,7 @@ def share_of_another(job: L, tokens: tuple[Token, ...]) -> tuple[L, tuple[Token,
         limit = (*(limit[:-1] if limit[-1].text == "," else limit), *behind)
         if other is None or not any(is_bare_share(t) or is_fraction(t) for t in limit):
             continue
-        if _is_part_of_it(job, other):
+        if is_part_of_it(job, other.name):
             continue  # of a class nothing is a share of one of its members
         if names_own_amount(job, limit) or _has_amounts(job, limit) or beside_a_multiple(limit):
             continue
@@ -56,10 +58,37 @@ def share_of_another(job: L, tokens: tuple[Token, ...]) -> tuple[L, tuple[Token,
     return None
 
 
-def _is_part_of_it(job: LineWords, other: NumberDecl) -> bool:
+def amount_of_another(job: LineWords, tokens: tuple[Token, ...]) -> str:
+    """`at most 2 wt% of sugar`, `2 % of a sugar`: how much of another share of the whole there is.
+
+    Its name, else ''. `2 wt% of the sugar`, `2 % based on sugar`, `half of sugar` and `80 % of rated
+    efficiency` are shares of it.
+    """
+    words = [word_of(t) for t in tokens]
+    for at in (i for i, w in enumerate(words[:-1]) if w == "of" and i):
+        start = at + 1 + (words[at + 1] in ("a", "an", "any", "some"))
+        other = job.declared(tokens[start:]) if words[start:] and words[start] not in DETERMINERS else None
+        if other is None or other.kind.dimension:
+            continue
+        units = [t.number.unit for t in tokens[:at] if t.number and t.number.unit]
+        if any(unit.kind.basis and not unit.kind.dimension for unit in units):
+            return other.name if other.kind.basis else ""
+        if any(map(is_bare_share, tokens[:at])) and _is_ingredient(other):
+            return other.name
+    return ""
+
+
+def _is_ingredient(other: NumberDecl) -> bool:
+    """Is it a share of a whole, and what there is of something and not what something has?"""
+    last = other.name.lower().split()[-1]
+    shared = bool(other.kind.basis) or other.unit.symbol == "%"
+    return shared and last not in listed("measures", "nouns") | listed("asides", "had_by_things")
+
+
+def is_part_of_it(job: LineWords, other: str) -> bool:
     """Is it a member of the class of ingredients that stands left of the colon?"""
     classes = (of for made in job.place.names.compositions.values() for of in made.classes)
-    return any(name == job.subjects[0].text and other.name in members for name, members in classes)
+    return any(name == job.subjects[0].text and other in members for name, members in classes)
 
 
 def _has_amounts(job: LineWords, tokens: tuple[Token, ...]) -> bool:
@@ -73,11 +102,26 @@ def _has_amounts(job: LineWords, tokens: tuple[Token, ...]) -> bool:
 
 
 def names_own_amount(job: LineWords, tokens: tuple[Token, ...]) -> bool:
-    """`no oil and at most 6 %`, `only oil and 6 %`, `3 % of oil or 6 %`: is an amount of it told?"""
+    """`no oil and at most 6 %`, `only oil and 6 %`, `3 % of oil or 6 %`, `contains oil and 6 %`, `more oil
+    than wax`: is an amount of it told?"""
     own, words = job.subjects[0].text.lower().split(), [word_of(t) for t in tokens]
     places = (i for i in range(len(words)) if words[i : i + len(own)] == own)
-    before = (["no"], ["only"])
-    return any(words[i - 1 : i] in before or any(map(has_number, tokens[:i])) for i in places)
+    return any(
+        words[i - 1 : i] in (["no"], ["only"], ["more"], ["less"], ["much"])
+        or any(map(has_number, tokens[:i]))
+        or (_holds(words[:i]) and words[i + len(own) : i + len(own) + 1] in ([], *_JOINTS))
+        for i in places
+    )
+
+
+_JOINTS = (["and"], ["but"], ["or"], [","])
+
+
+def _holds(before: list[str]) -> bool:
+    """Do words that something contains, or is free of, what follows stand right before it?"""
+    before = before[: len(before) - (before[-1:] in (["a"], ["an"], ["the"]))]
+    free = any(run_at(before, i, "asides", "free_of") == len(before) - i for i in range(len(before)))
+    return free or (bool(before) and before[-1] in listed("asides", "holding") | {"with", "having", "has"})
 
 
 def quotient(job: L, other: NumberDecl) -> L | None:

@@ -171,8 +171,9 @@ def asks_for_a_basis_that_is_said(match: Match) -> bool:
 
 
 def begins_with_an_article(match: Match) -> bool:
-    """`at least 2 wt% of oil and a gum`: is a later noun one by itself, of which no amount is said?"""
-    article = [word_of(f.tokens[0]) in ("a", "an") for f in match.fills if f.slot.kind == "noun"]
+    """`at least 2 wt% of oil and a gum`, `and contains gum`: is of a later noun no amount said?"""
+    anew = {"a", "an"} | listed("asides", "holding")
+    article = [word_of(f.tokens[0]) in anew for f in match.fills if f.slot.kind == "noun"]
     return bool(article) and not article[0] and any(article)
 
 

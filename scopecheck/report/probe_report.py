@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.answers.findings import Answers
-from scopecheck.core.construction import Construction, admissible_readings, groups_in, nodes
-from scopecheck.core.formula import Not
+from scopecheck.core.construction import Construction, admissible_readings, groups_in
+from scopecheck.core.formula import All, Any, ExactlyOne, Formula, Implies, Not, Read
 from scopecheck.core.model import FreeParameter, Group
 from scopecheck.report.blocks import Block, Heading, Listing, Paragraph, Picture, Report
 from scopecheck.report.describe import own_words, setting_text, settings_text
@@ -94,20 +94,47 @@ def _meanings(probe: Probe, k: Construction) -> Iterator[str]:
 
 
 def _meaning(probe: Probe, group: Group, reading: int) -> str:
-    """What a reading of a phrase comes to at each of its places, after their words if at several."""
+    """What a reading of a phrase comes to at each of its places, after their words if at several.
+
+    Nothing where it is denied with something else, or not known at which of them it is denied.
+    """
+    places = [(p, text) for p in group.places if (text := meaning_at(probe.sheet, group, p, reading))]
+    denials = list(_denials(probe.limitation.formula, group.index, False))
+    if len(set(denials)) > 1 and len(denials) != len(group.places):
+        return ""
+    if None in denials:
+        return ""
+    by_place = dict(zip(group.places, denials, strict=False)) if len(set(denials)) > 1 else {}
+    always = denials[:1] == [True]
     told = dict.fromkeys(
-        (p.words, text) for p in group.places if (text := meaning_at(probe.sheet, group, p, reading))
+        (p.words, f"not so that {text}" if by_place.get(p, always) else text) for p, text in places
     )
-    denied = "not so that " if _is_denied(probe, group.index) else ""
     if len({text for _, text in told}) < 2:
-        return next((f"{denied}{text}" for _, text in told), "")
-    return "; ".join(f"{quoted(words)}: {denied}{text}" for words, text in told)
+        return next((text for _, text in told), "")
+    return "; ".join(f"{quoted(words)}: {text}" for words, text in told)
 
 
-def _is_denied(probe: Probe, group: int) -> bool:
-    """Does the limitation deny what the phrase says: `not at least 3 mm`?"""
-    lines = (x.formula for claim in probe.sheet.claims for x in claim.limitations)
-    return any(isinstance(n, Not) and group in groups_in(n) for f in lines for n in nodes(f))
+def _denials(formula: Formula, group: int, denied: bool) -> Iterator[bool | None]:
+    """Whether the formula denies what the phrase says, `not at least 3 mm`, at each of its places.
+
+    None where it is denied together with something else. What is said in a phrase is denied with that alone.
+    """
+    match formula:
+        case Not(item=item):
+            yield from _denials(item, group, not denied)
+        case Read(group=own, options=options):
+            yield from (denied,) if own == group else ()
+            # Each of the options has what is said in the phrase.
+            yield from max((list(_denials(o, group, False)) for o in options), key=len)
+        case All(items=items) | Any(items=items) | ExactlyOne(items=items):
+            each = denied and isinstance(formula, Any)
+            found = (d for item in items for d in _denials(item, group, each))
+            yield from (None for _ in found) if denied and not each else found
+        case Implies(left=left, right=right):
+            found = (d for item in (left, right) for d in _denials(item, group, False))
+            yield from (None for _ in found) if denied else found
+        case _:
+            pass
 
 
 def _joined(what: str, met: str) -> str:

@@ -12,10 +12,11 @@ from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.matching.chart import word_of
-from scopecheck.matching.phrase_finding import Read
+from scopecheck.matching.phrase_finding import Job, Read
 from scopecheck.matching.subjects import Subject
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.line_reader import LineReader
+from scopecheck.rewording.amount_behind import amounts_behind, denied_with_them
 from scopecheck.rewording.ingredients import (
     by_ingredient,
     closed_list,
@@ -216,3 +217,54 @@ def these_but_not_those(
     if not at or any(reader.trying().if_read(side, words, subjects) is None for side in sides):
         return None
     return All(tuple(f for side in sides if (f := reader.if_read(side, words, subjects)) is not None))
+
+
+def combined_amounts(reader: LineReader, words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
+    """`Salt together with at most 5 wt% of sugar`, which is no limit of both, as two lines."""
+    return amount_of_the_last(
+        reader, tuple(t for t in words.tokens if t.sort != "gap"), words, subjects, True
+    )
+
+
+def amount_of_the_last(
+    reader: LineReader,
+    tokens: tuple[Token, ...],
+    words: Words,
+    subjects: tuple[Subject, ...],
+    together: bool = False,
+) -> Formula | None:
+    """`contains salt but less than 2 wt% of sugar`, of several amounts or a composition, as two lines.
+
+    `together`: of words joined by 'together with' alone. Raises Trouble where that is not
+    read, and where the last amount may be denied with the words before it.
+    """
+    made = subjects[0].bound if len(subjects) == 1 else None
+    if isinstance(made, Composition) and made.name == subjects[0].text:
+        shares = {n: d for n in made.members if isinstance(d := reader.names.declarations.get(n), NumberDecl)}
+        things = tuple(Subject(number_of(d), n, subjects[0].span) for n, d in shares.items())
+    elif len(subjects) > 1 and all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
+        things = subjects
+    else:
+        return None
+    for way in amounts_behind(tokens, tuple(s.text for s in things)):
+        if together and not way.before:
+            raise denied_with_them(words.span)
+        if together != way.together:
+            continue
+        said = f" {' '.join(map(word_of, way.before))} "
+        last = tuple(s for s in things if s.text == way.name)
+        before = tuple(s for s in subjects if f" {s.text.lower()} " in said)
+        if made is not None:
+            before = subjects
+        elif len({s.text for s in (*before, *last)}) < len(subjects) or before in ((), last):
+            continue
+        job = Job(reader.place, subjects, words, frozenset())
+        each = ((way.before, before), (way.amount, last))
+        halves = [(Words(job.text(t), t, job.span(t)), of) for t, of in each]
+        if all(reader.trying().holds(half, of) for half, of in halves):
+            for name in (s.text for s in things if s in last or f" {s.text.lower()} " in said):
+                reader.names.speak(name)
+            return All(tuple(reader.condition(half, of) for half, of in halves))
+        if together:
+            raise denied_with_them(words.span)
+    return None

@@ -50,8 +50,10 @@ from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
 from scopecheck.resolve.of_mixtures import (
     amount_of_one_chosen,
+    amount_of_the_last,
     beside_a_balance,
     class_and_its_amount,
+    combined_amounts,
     of_each_ingredient,
     of_named_ingredients,
     these_but_not_those,
@@ -107,8 +109,8 @@ class Reader(LineReader):
             return All(changed)
         if apart := of_their_own(self, tokens, words, subjects):
             return apart
-        if of_sum := beside_a_sum(self, tokens, words, subjects):
-            return of_sum
+        if of_both := combined_amounts(self, words, subjects) or beside_a_sum(self, tokens, words, subjects):
+            return of_both
         if elsewhere := in_other_cases(self, tokens, words, subjects):
             return elsewhere
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
@@ -209,6 +211,7 @@ class Reader(LineReader):
             found, wrong = None, other
         found = (
             found
+            or amount_of_the_last(self, tokens, words, subjects)
             or with_multiples_named(self, tokens, words, subjects)
             or state_or_limit(self, tokens, words, subjects)
             or without_the_named(self, tokens, words, subjects)

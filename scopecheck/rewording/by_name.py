@@ -56,6 +56,8 @@ def stand_alike(pieces: list[Tokens], names: list[str]) -> bool:
     the gap's. Pieces of one limit each may be as they are.
     """
     words = {w for name in names for w in name.split()}
+    if _shares_of_a_later(pieces, words):
+        return False
     before, single = set[bool](), True
     for piece in pieces:
         said = [word_of(t) for t in piece]
@@ -64,6 +66,19 @@ def stand_alike(pieces: list[Tokens], names: list[str]) -> bool:
         before.add(named < number)
         single = single and not {"and", "but", ","} & set(said)
     return len(before) == 1 or single
+
+
+def _shares_of_a_later(pieces: list[Tokens], names: set[str]) -> bool:
+    """`the salt is at least 1 wt% | at most 20 wt% of the sugar`: is the second one a share of the sugar?"""
+    first, *later = ([word_of(t) for t in piece] for piece in pieces)
+    lead = next((i for i, w in enumerate(first) if w in ("is", "are", "being")), 0)
+    about = lead and names.union(("the",)).issuperset(first[:lead])
+    return bool(about) and any(
+        of == "of" and the == "the" and not names.isdisjoint(said[i + 2 :]) and i > 0
+        for said in later
+        for i, (of, the) in enumerate(pairwise(said))
+        if {"is", "are", "being", "has"}.isdisjoint(said[:i])
+    )
 
 
 def _telling(subjects: Things) -> list[set[str]]:

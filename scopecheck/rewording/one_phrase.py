@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from scopecheck.core.formula import All, Formula, Not
-from scopecheck.foundations.diagnostics import Trouble, slip_for, trouble
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, slip_for, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -26,7 +26,7 @@ from scopecheck.matching.phrase_advice import NOT_READ, bare_letter_c, bare_part
 from scopecheck.matching.phrase_finding import Job, Read
 from scopecheck.matching.phrase_slots import named_subjects, occurrence
 from scopecheck.matching.shared_limits import is_bare_limit, is_upper, leaves_open_of_what
-from scopecheck.matching.shares_of_others import share_of_another
+from scopecheck.matching.shares_of_others import amount_of_another, is_part_of_it, share_of_another
 from scopecheck.occurrences.defined_words import apply, note_settled_twice
 from scopecheck.occurrences.readings import can_be_tried, read
 from scopecheck.vocabulary.names import Typed
@@ -81,7 +81,7 @@ def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         raise trouble(job.span(aside.words), aside.wrong, "", lift)
     # Last: 'not more than 5 %, based on the total weight' is a limit with a basis, and denies none.
     if said := denied(job, tokens):
-        return Not(whole(job, said))
+        return _denied(job, said, tokens[len(tokens) - len(said) - 1])
     raise _not_read(job, tokens)
 
 
@@ -96,6 +96,14 @@ def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return advice
     if misspelled := _misspelled(job, tokens):
         return misspelled
+    alone = len(job.subjects) == 1 and isinstance(job.first, Typed)
+    if alone and (other := amount_of_another(job, tokens)) and not is_part_of_it(job, other):
+        own = job.subjects[0].text
+        return trouble(
+            job.span(tokens), f"these words say how much {other} there is, and not how much {own}",
+            f"An amount of {other} is none of {own}.",
+            f"put {other} left of the colon; or, if a share of the {other} is meant, write: % of the {other}",
+        )  # fmt: skip
     if isinstance(job.first, Typed) and any(leaves_open_of_what(*sides) for sides in joined_parts(tokens)):
         return trouble(
             job.span(tokens), "these words do not tell what each of the two limits is of",
@@ -157,6 +165,33 @@ def denied(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     alike = any(is_bare_limit(a) and is_bare_limit(b) and is_upper(a) == is_upper(b) for a, b in sides)
     limits = any(word_of(t) == "than" for t in behind)
     return () if alike and limits else behind
+
+
+def _denied(job: Job, tokens: tuple[Token, ...], by: Token) -> Formula:
+    """What 'not' stands before, denied. `Larger than the rim but larger than 2 mm`: the first limit alone."""
+    one, said = job, tokens
+    if not job.found(tokens) and not job.split(tokens):
+        one, said = with_names_in_words(job, tokens) or (job, tokens)
+    sides = one.split(said) if not one.found(said) else None
+    if sides is None:
+        return Not(whole(job, tokens))
+    first, later = sides
+    joint, negated = said[len(first) : len(said) - len(later)], (by, *first)
+    if [word_of(t) for t in joint] == ["and"] and is_upper(negated) == is_upper(later):
+        told = _of_the_first_alone(job, first)
+        job.place.groups.passed += [told] if told not in job.place.groups.passed else []
+    before = one.beside_more(later)
+    lacking = whole(before, negated) if before.found(negated) else _denied(before, first, by)
+    return All((lacking, whole(one.beside_more(first), later)))
+
+
+def _of_the_first_alone(job: Job, first: tuple[Token, ...]) -> Diagnostic:
+    """The warning that a 'not' before two limits is read of the first of them."""
+    return Diagnostic(
+        "warning", job.span(first), f"'not' is read of '{shortened(job.text(first))}' alone",
+        "It may be meant of both limits, or of the two together.",
+        "put each limit on a line of its own, in all its words",
+    )  # fmt: skip
 
 
 def _at_no_moment(job: Job, match: Match, tokens: tuple[Token, ...]) -> Trouble | None:
