@@ -11,7 +11,14 @@ from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.edits import with_edits_tried
 from scopecheck.resolve.sheet import read_sheet
-from tests.sheets import errors, on_the_wrong_side, presumed_in_symbols, presumed_labels, sheet
+from tests.sheets import (
+    all_readings,
+    errors,
+    on_the_wrong_side,
+    presumed_in_symbols,
+    presumed_labels,
+    sheet,
+)
 
 COUNTS = "bore, pin  count"
 THREE = "bore, pin, slot  count"
@@ -1331,3 +1338,145 @@ def test_what_goes_up_in_steps_is_no_multiple(verb: str) -> None:
     said = f"1. A thing, wherein the force is {verb} in steps of 0.5 kN."
     _, found = read_sheet(Source("t", f"force  force in kN\n\n{said}\n   | force : in steps of 0.5 kN\n"))
     assert any(f"'{verb}' stands right before these words" in d.message for d in found)
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "said"),
+    [
+        ("holes, ribs  count", "holes, ribs", "at least two, at most half of the ribs",
+         "(holes >= two and holes / ribs <= 1/2)"),
+        ("holes, ribs  count", "holes, ribs", "more than two, less than half of the ribs",
+         "(holes > two and holes / ribs < 1/2)"),
+        ("holes, ribs  count", "holes, ribs", "at least two, at most 300 % of the ribs",
+         "(holes >= two and holes / ribs <= 300 %)"),
+        ("holes, ribs  count", "holes, ribs", "at least one, not more than 50 % of the number of the ribs",
+         "(holes >= one and holes / ribs <= 50 %)"),
+        ("holes, ribs  count", "holes, ribs", "at least a quarter, at most half of the ribs",
+         "(holes / ribs >= 1/4 and holes / ribs <= 1/2)"),
+        ("holes, ribs  count", "holes, ribs", "between 0 and half of the ribs",
+         "(0 <= holes / ribs and holes / ribs <= 1/2)"),
+        ("holes, ribs  count", "holes, ribs", "at least two holes, at most half of the ribs", ""),
+        ("holes, ribs  count", "holes, ribs", "two to four holes, half of the ribs", ""),
+        ("holes, ribs  count", "holes, ribs", "at least two holes and 50 % of the ribs", ""),
+        (RIM, "gap, rim", "at least 2 mm, at most half of the rim", "(gap >= 2 mm and gap / rim <= 1/2)"),
+        (RIM, "gap, rim", "at least 2, at most half of the rim", ""),
+        ("gap, rim  number", "gap, rim", "the gap is at least 2, at most half of the rim",
+         "(gap >= 2 and gap / rim <= 1/2)"),
+        ("oil, gum  share in wt%", "oil, gum", "the oil is at least 2 wt%, at most half of the gum",
+         "(oil >= 2 wt% and oil / gum <= 1/2)"),
+        ("oil, gum  share in wt%", "oil, gum", "the oil is at least 2 wt% and at most 50 % of the gum",
+         "(oil >= 2 wt% and oil / gum <= 50 %)"),
+        ("oil, gum  share in wt%", "oil, gum", "at least 2 wt% and at most 10 wt% of the gum",
+         "(oil / gum >= 2 % and oil / gum <= 10 %)"),
+    ],
+)  # fmt: skip
+def test_a_number_beside_a_share_of_another_thing_is_no_share_of_it(
+    declared: str, left: str, words: str, said: str
+) -> None:
+    assert presumed_in_symbols(declared, left, words) == said
+
+
+def labels(declared: str, left: str, words: str) -> dict[str, str]:
+    """The readings of the last phrase of a line, with their standings."""
+    return dict(all_readings(declared, left, words)[1][-1])
+
+
+@pytest.mark.parametrize(
+    ("words", "more"),
+    [
+        ("at least 1:10", "more"), ("1:10 or higher", "more"), ("more than 1:10", "more"),
+        ("not exceeding 1:20", "fewer"), ("less than 1:3", "fewer"), ("at most about 1:20", "fewer"),
+        ("at least 3:1", ""), ("at least 0.1", ""), ("1:10", ""), ("at least 1:1", ""),
+        ("1:10 to 1:20", ""),
+    ],
+)  # fmt: skip
+def test_a_limit_at_a_ratio_below_one_may_go_the_other_way(words: str, more: str) -> None:
+    found = labels("a, b  mass in g", "a, b", f"a ratio of a to b of {words}")
+    turned = {label: standing for label, standing in found.items() if "parts of the second" in label}
+    assert turned == ({f"so many parts of the second, or {more}": "arguable"} if more else {})
+
+
+@pytest.mark.parametrize(
+    ("words", "also"),
+    [
+        ("200 % larger than the rim", True), ("at least 200 % larger than the rim", True),
+        ("more than 150 % greater than the rim", True), ("100 % larger than the rim", False),
+        ("20 % larger than the rim", False), ("exceeds the rim by more than 150 %", False),
+        ("larger than the rim by 200 %", False), ("2 mm larger than the rim", False),
+    ],
+)  # fmt: skip
+def test_so_many_per_cent_larger_may_be_as_many_per_cent(words: str, also: bool) -> None:
+    found = labels(RIM, "gap, rim", words)
+    assert [s for label, s in found.items() if label.startswith("as much")] == ["arguable"] * also
+
+
+@pytest.mark.parametrize(
+    ("words", "also"),
+    [
+        ("between 10^-6 and 10^-4", True), ("from 10⁻⁶ to 10⁻⁴", True), ("at least 10^3", True),
+        ("at most 10^-4", True), ("not more than 10^-4", True), ("between 10^-6 and 2 x 10^-4", False),
+        ("between 1 x 10^-6 and 1 x 10^-4", False), ("at least 0.001", False), ("at least 10", False),
+    ],
+)  # fmt: skip
+def test_an_end_that_is_a_bare_power_of_ten_may_be_an_order_of_magnitude(words: str, also: bool) -> None:
+    found = labels("level  number", "level", words)
+    assert found.get("orders of magnitude") == ("arguable" if also else None)
+
+
+@pytest.mark.parametrize(
+    ("words", "relative"),
+    [
+        ("5 wt% ± 1 wt%", False), ("5 ± 1 wt%", False), ("5 % by weight ± 1 % by weight", False),
+        ("5 wt% ± 1 %", True), ("5 % ± 1 %", True),
+    ],
+)  # fmt: skip
+def test_a_deviation_in_the_unit_of_the_value_is_no_share_of_it(words: str, relative: bool) -> None:
+    found = labels("oil  share in wt%", "oil", words)
+    assert found.get("relative") == ("presumed" if relative else None)
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "exclusive"),
+    [
+        (GAP, "gap", "approximately 5 mm or less than 8 mm", False),
+        (GAP, "gap", "less than 3 mm or more than 9 mm", False),
+        (GAP, "gap", "either less than 3 mm or more than 9 mm", False),
+        (RIM, "gap, rim", "the gap is at least 5 mm or the rim is at least 3 mm", True),
+        (METALS, "metal", "zinc or tin", True),
+    ],
+)
+def test_an_or_of_limits_of_one_quantity_shuts_out_nothing(
+    declared: str, left: str, words: str, exclusive: bool
+) -> None:
+    assert ("exclusive" in labels(declared, left, words)) == exclusive
+
+
+def standings(profile: str, declared: str, left: str, words: str) -> dict[str, str]:
+    """The readings of the last phrase of a line before an office or a court, those without a formula too."""
+    made = sheet(
+        f"profile {profile}\nfiled no\n\n{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n"
+    )
+    return {r.label: r.standing for r in made.groups[-1].readings} | dict(made.groups[-1].untried)
+
+
+def test_a_value_that_is_substantially_so_rounds_before_the_epo() -> None:
+    found = standings("EPO", "oil  share in wt%", "oil", "substantially 40 wt%")
+    assert [label for label, standing in found.items() if standing == "presumed"] == ["rounding only"]
+    assert found["within making tolerance"] == "arguable"
+
+
+@pytest.mark.parametrize(
+    ("profile", "presumed"),
+    [("US", "as comprising"), ("US court", "no material effect"), ("EPO", "no material effect")],
+)
+def test_what_is_partly_open_is_presumed_as_each_profile_has_it(profile: str, presumed: str) -> None:
+    found = standings(profile, "mix  composition in wt%\n  oil, gum", "mix", "consisting essentially of")
+    assert [label for label, standing in found.items() if standing == "presumed"] == [presumed]
+
+
+def test_nothing_left_out_is_no_value_that_rounds_to_nothing() -> None:
+    words = "0.03 wt% or less (excluding 0 wt%)"
+    assert "what rounds to it left out" not in labels("oil  share in wt%", "oil", words)
+    assert "what rounds to it left out" in labels(
+        "oil  share in wt%", "oil", "at most 5 wt%, excluding 3 wt%"
+    )

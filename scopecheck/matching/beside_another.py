@@ -33,7 +33,7 @@ from scopecheck.matching.shared_limits import (
     is_upper,
     lets_in_more,
 )
-from scopecheck.matching.shares_of_others import quotient, share_of_another
+from scopecheck.matching.shares_of_others import begins_with_an_amount, quotient, share_of_another
 from scopecheck.matching.subjects import OfParts, Subject, is_bare_share, is_fraction, is_in_points
 from scopecheck.occurrences.readings import is_unitless
 from scopecheck.vocabulary.names import Typed
@@ -389,8 +389,12 @@ def times(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     words = [word_of(t) for t in tokens]
     if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed) or "times" not in words:
         return None
-    if beside_a_multiple(tokens):
+    if beside_a_multiple(tokens) or begins_with_an_amount(job, tokens):
         return None
+    if job.first.whole and any(
+        is_first_limit(tokens[:i]) and "times" not in words[:i] for i, w in enumerate(words) if w == ","
+    ):
+        return None  # 'at least two, at most twice the ribs': so many, or so many times?
     for start in range(len(words) - 1, words.index("times"), -1):
         other = job.declared(tokens[start:])
         made = quotient(job, other) if other else None

@@ -500,13 +500,23 @@ _OPEN_SIDES = {
 
 
 def limits_in_a_row(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
-    """`at least 2 mm, at most 8 mm`: two limits from both sides that a comma alone parts."""
+    """`at least 2 mm, at most 8 mm`, `at least 2 mm, at most half of the rim`: two limits from both sides.
+
+    A comma alone parts them.
+    """
     for at in (i for i, t in enumerate(tokens) if t.text == ","):
         first, second = tokens[:at], tokens[at + 1 :]
-        bare = bool(first and second) and is_bare_limit(first) and is_bare_limit(second)
+        bare = bool(first and second) and is_bare_limit(first) and _is_limit_of_its_own(second)
         words = {word_of(t) for t in tokens}
         if bare and is_upper(first) != is_upper(second) and words.isdisjoint(("or", "and", "to", "between")):
             yield first, second
+
+
+def _is_limit_of_its_own(tokens: Tokens) -> bool:
+    """Is it a bare limit, or one of a share of what is named behind an 'of'?"""
+    numbers = (i for i, t in enumerate(tokens[:-1], 1) if has_number(t) and word_of(tokens[i]) == "of")
+    of = next(numbers, len(tokens))
+    return is_bare_limit(tokens) or (is_bare_limit(tokens[:of]) and not any(map(has_number, tokens[of:])))
 
 
 def leaves_open_of_what(left: Tokens, right: Tokens) -> bool:

@@ -8,9 +8,9 @@ from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import has_number, word_of
+from scopecheck.matching.chart import has_number, joined_parts, word_of
 from scopecheck.matching.line_words import DETERMINERS, OFF, L, LineWords
-from scopecheck.matching.shared_limits import beside_a_multiple
+from scopecheck.matching.shared_limits import beside_a_multiple, is_first_limit
 from scopecheck.matching.subjects import (
     Subject,
     is_bare_share,
@@ -28,7 +28,7 @@ def share_of_another(job: L, tokens: tuple[Token, ...]) -> tuple[L, tuple[Token,
     """
     if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed):
         return None
-    own = job.place.names.declared(job.subjects[0].text)
+    own, written = job.place.names.declared(job.subjects[0].text), tokens
     if amount_of_another(job, tokens):
         return None
     if job.first.kind is not None and job.first.kind.basis and not job.first.kind.dimension:
@@ -42,12 +42,14 @@ def share_of_another(job: L, tokens: tuple[Token, ...]) -> tuple[L, tuple[Token,
     for index in range(len(tokens) - 2, 0, -1):
         other, limit = of_what(job, tokens, index), tokens[:index]
         limit = (*(limit[:-1] if limit[-1].text == "," else limit), *behind)
-        if other is None or not any(is_bare_share(t) or is_fraction(t) for t in limit):
+        if other is None or not any(map(_is_share, limit)):
             continue
         if is_part_of_it(job, other.name):
             continue  # of a class nothing is a share of one of its members
         if names_own_amount(job, limit) or _has_amounts(job, limit) or beside_a_multiple(limit):
             continue
+        if begins_with_an_amount(job, written[:index]):
+            continue  # 'at least two, at most half of the ribs': so many, and a share of them
         if not OFF.isdisjoint(map(word_of, limit)):
             continue  # 'within 10 % of the width' is so far off the width, and no share of it
         if other.whole and isinstance(own, NumberDecl) and not own.whole:
@@ -99,6 +101,29 @@ def _has_amounts(job: LineWords, tokens: tuple[Token, ...]) -> bool:
     own = f" {job.subjects[0].text.lower()} "  # 'the height of the ribs' is no amount of ribs
     others = (name for name in names if name and f" {name.name.lower()} " not in own)
     return any(u and u.kind.dimension for u in units) or any(others)
+
+
+def begins_with_an_amount(job: LineWords, tokens: tuple[Token, ...]) -> bool:
+    """Is the first of two limits one of what is no share, as `at least two holes, at most half`?"""
+    own = {"the", *job.subjects[0].text.lower().split()}
+    tokens = tuple(t for t in tokens if word_of(t) not in own)
+    commas = ((tokens[:i], tokens[i + 1 :]) for i, t in enumerate(tokens) if t.text == ",")
+    return any(
+        is_first_limit(first)
+        and "between" not in map(word_of, first)
+        and any(map(_is_written_share, then))
+        and not any(map(_is_written_share, first))
+        for first, then in (*commas, *joined_parts(tokens))
+    )
+
+
+def _is_share(token: Token) -> bool:
+    return is_bare_share(token) or is_fraction(token)
+
+
+def _is_written_share(token: Token) -> bool:
+    """So many per cent, on whichever basis they have been taken since, or a fraction, also as a multiple."""
+    return _is_share(token) or token.text.endswith(" %") or word_of(token) in ("half", "twice", "thrice")
 
 
 def names_own_amount(job: LineWords, tokens: tuple[Token, ...]) -> bool:

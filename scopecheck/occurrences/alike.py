@@ -13,7 +13,9 @@ from scopecheck.core.regroup import Numbers, by_groups, key_at
 from scopecheck.foundations.record import record, replace
 from scopecheck.occurrences.groups import Draft, best
 
-BY_FIGURES = frozenset((("rounding", "figures"), ("rounding", "trailing zeros not counted")))
+BY_FIGURES = frozenset(
+    ("rounding", way) for way in ("figures", "trailing zeros not counted", "order of magnitude")
+)
 BY_PLACE = ("rounding", "half away")
 
 

@@ -397,6 +397,8 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
     lists = [b for b in at.slots.values() if isinstance(b, Listed)]
     if _NOT_TOGETHER in reading.axes and any(len(b.conditions) == 1 for b in lists):
         return "only of two or more"
+    if _EXCLUSIVE in reading.axes and isinstance(subject, Typed) and _of_one_quantity(lists):
+        return "limits of one quantity do not exclude each other"
     if reading.formula_text.startswith("0 < x,") and (why := _may_be_nothing(at, names)):
         return why
     if not _IN_VALUES.isdisjoint(reading.axes) and _is_share_of_a_number(at):
@@ -404,6 +406,8 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
     other = at.slots.get("T")
     if _TO_ITSELF in reading.axes and isinstance(other, Typed) and other.number:
         return "only of two things"
+    if why := _written_otherwise(reading, at):
+        return why
     if not _SHARED.isdisjoint(reading.axes) and not any(
         _is_share(b) for name, b in at.slots.items() if name != "x"
     ):
@@ -414,6 +418,37 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
         if held is False or (held is None and "!=" not in raw.text):
             return f"only when {plain_text(' '.join(raw.text.split()), at)}"
     return ""
+
+
+def _of_one_quantity(lists: list[Listed]) -> bool:
+    """`about 5 mm or less than 8 mm`: is each member a limit, and of the same number as the others?"""
+    named = [names_in(condition) for b in lists if not b.members for condition in b.conditions]
+    return len(named) > 1 and len(set(map(frozenset, named))) == 1 == len(named[0])
+
+
+def _written_otherwise(reading: EntryReading, at: Occurrence) -> str:
+    """Why a reading is not tried that rests on how the numbers of the words are written."""
+    numbers = [b for n, b in at.slots.items() if n != "x" and isinstance(b, Typed) and b.number]
+    texts = [b.number.text for b in numbers if b.number]
+    if _MAGNITUDE in reading.axes and not all(map(_BARE_POWER.fullmatch, texts)):
+        return "only where each end is a bare power of ten"
+    if _PARTS_OF_THE_SECOND in reading.axes and not any(":" in text for text in texts):
+        return "only of a ratio of two numbers"
+    if _AS_MUCH in reading.axes and RELATIVE in reading.axes and _BY_HOW_MUCH.search(at.span.text):
+        return "the words say by how much"
+    on_a_basis = numbers and all(b.kind and b.kind.basis and not b.kind.dimension for b in numbers)
+    if not _SHARED.isdisjoint(reading.axes) and on_a_basis and _ON_A_BASIS.search(at.span.text):
+        return "how far it differs is written in the unit of the value itself"
+    return ""
+
+
+_EXCLUSIVE = ("alternatives", "exclusive")
+_MAGNITUDE = ("rounding", "order of magnitude")
+_PARTS_OF_THE_SECOND = ("ratios", "parts of the second")
+_ON_A_BASIS = regex(r"(?i)wt|vol|mol|mass|weight|volume|[wvm]\s*/\s*[wvm]")
+_AS_MUCH = ("times more", "as much")
+_BY_HOW_MUCH = regex(r"(?i)\b(?:by|exceed\w*|above)\b")
+_BARE_POWER = regex(r"10\s*(?:(?:\^|\*\*)\s*\(?[+\-−–]?\s*\d+\)?|[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+)")
 
 
 def _one_holds_another(at: Occurrence, names: Names) -> bool:

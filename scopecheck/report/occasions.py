@@ -120,6 +120,9 @@ BESIDE_NAMED = Kind(
     ("length in mm\nwidth  length in mm",), "mm", ({**TENS, "T": "the width", "P": "10 %", "Q": "20 %"},)
 )
 """What is compared with a thing that is measured itself, and no stated value."""
+POWERS = Kind(("number",), "", ({**USUAL, "L": "10^2", "U": "10^4", "N": "10^3"},), "measured amounts")
+"""What an end that is a bare power of ten limits."""
+TWICE_MORE = Kind(("length in mm",), "mm", ({**TENS, "D": "200 %"},), "measured amounts")
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
     "C1": (ACIDITY,),
@@ -205,6 +208,11 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     found = (*_kinds_of_units(entry), *GENERAL) if entry.own else SPECIAL.get(entry.id, GENERAL)
     if any(r.formula_text and "single_" in r.formula_text for r in entry.readings):
         found = (*found, *OF_CLASSES)
+    axes = {axis for r in entry.readings for axis in r.axes}
+    found = (*found, POWERS) if ("rounding", "order of magnitude") in axes else found
+    found = (
+        (*found, TWICE_MORE) if {("times more", "as much"), ("differences", "relative")} <= axes else found
+    )
     found = (*found, ASSEMBLIES) if "assemblies" in entry.only_for else found
     wanted = {kind.removeprefix("open ") for kind in entry.only_for}
     return tuple(

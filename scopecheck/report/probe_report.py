@@ -182,7 +182,7 @@ def _partings(probe: Probe) -> Iterator[Block]:
     yield Heading("Where the readings part")
     for group in groups:
         base = group.readings[group.base]
-        presumed = sum(r.standing == "presumed" for r in group.readings)
+        presumed = sum(r.standing == "presumed" for r in group.readings) if group.presumed else 0
         none = "the first listed, since no presumption is known"
         why = {0: none, 1: "which is presumed"}.get(presumed, "the first of those presumed")
         words = group_words(group)

@@ -246,6 +246,8 @@ def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = (), brief: bool
     reread = Reread(group, usual.base)
     presumed = sum(r.standing == "presumed" for r in usual.readings)
     key = "usual" if presumed == 1 else "usual_as_another" if usual.presumed else "usual_first"
+    if not presumed and any(standing == "presumed" for _, standing in usual.untried):
+        key = "usual_computed"
     text = sentence(
         "reading",
         key + "_label" * brief,

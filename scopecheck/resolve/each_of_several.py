@@ -20,7 +20,7 @@ from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.subjects import Subject
 from scopecheck.matching.together import in_pairs, says_together
 from scopecheck.resolve.line_reader import LineReader, Things
-from scopecheck.rewording.by_name import parted_by_name
+from scopecheck.rewording.by_name import is_share_of, parted_by_name
 from scopecheck.rewording.forms import with_runs
 from scopecheck.rewording.in_order import (
     Pieces,
@@ -174,6 +174,7 @@ def limits_in_order(
     if each_says_how_much:
         names = tuple(s.text.lower() for s in subjects)
         ways = [way for way in ways if all(map(says_how_much, way, names))]
+    ways = [way for way in ways if not any(map(is_share_of, way, subjects))]
     jobs = [[reader.job(said, words, (s,)) for said, s in zip(w, subjects, strict=True)] for w in ways]
     read = [way for way in jobs if all(is_read(*job) for job in way)]
     return All(tuple(whole(*job) for job in read[0])) if len(read) == 1 else None

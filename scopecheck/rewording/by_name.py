@@ -11,7 +11,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import CONDITION_WORDS, has_number, word_of
-from scopecheck.matching.subjects import Subject
+from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
 from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]
@@ -44,16 +44,19 @@ def parted_by_name(tokens: Tokens, subjects: Things) -> Iterator[tuple[Tokens, .
         order = [_named(piece, telling) for piece in pieces]
         every = sorted(i for i in order if i is not None) == list(range(len(subjects)))
         if None not in order and every and stand_alike(pieces, [" ".join(words) for words in telling]):
-            yield tuple(
+            in_order = [
                 piece for _, piece in sorted(zip(order, pieces, strict=True), key=lambda p: p[0] or 0)
-            )
+            ]
+            if not any(map(is_share_of, in_order, subjects)):
+                yield tuple(in_order)
 
 
 def stand_alike(pieces: list[Tokens], names: list[str]) -> bool:
     """Do all pieces name their thing before their number, or all behind it?
 
     `the gap is at least 1 mm | and at most 5 mm, and the rim is at most 3 mm` does not: the second limit is
-    the gap's. Pieces of one limit each may be as they are.
+    the gap's. Pieces of one limit each may be as they are, but `the oil is at least 2 wt% | at most 50 % of
+    the gum` may be of the oil twice.
     """
     words = {w for name in names for w in name.split()}
     if _shares_of_a_later(pieces, words):
@@ -65,7 +68,8 @@ def stand_alike(pieces: list[Tokens], names: list[str]) -> bool:
         number = next((i for i, t in enumerate(piece) if t.number or said[i] in NUMBER_WORDS), len(said))
         before.add(named < number)
         single = single and not {"and", "but", ","} & set(said)
-    return len(before) == 1 or single
+    in_per_cent = any(t.text.endswith(" %") and word_of(of) == "of" for p in pieces for t, of in pairwise(p))
+    return len(before) == 1 or (single and not in_per_cent)
 
 
 def _shares_of_a_later(pieces: list[Tokens], names: set[str]) -> bool:
@@ -114,6 +118,20 @@ def stands_beside(piece: Tokens, telling: set[str]) -> bool:
     ahead = (said[i + 1 : i + 4] for i, w in enumerate(said) if w in _BEFORE_THE_OTHER)
     # 'Than the duration of soaking' is, 'more than 2 wt% of wax' is not.
     return any(not telling.isdisjoint(takewhile(bool, words)) for words in ahead)
+
+
+def is_share_of(piece: Tokens, thing: Subject) -> bool:
+    """`at most half of the ribs`: a limit of something else, in shares of this one?
+
+    So many per cent `of the oil` are a limit of the oil where it is a share itself.
+    """
+    kind = thing.bound.kind if isinstance(thing.bound, Typed) else None
+    itself = kind is not None and bool(kind.basis) and not kind.dimension
+    return any(
+        word_of(then) == "of"
+        and (word_of(t) == "half" or is_fraction(t) or (not itself and is_bare_share(t)))
+        for t, then in pairwise(piece)
+    )
 
 
 _BEFORE_THE_OTHER = frozenset("than from exceeds exceed exceeding".split())
