@@ -55,8 +55,9 @@ FLOORS: dict[str, str] = {
         " class_but members_beside amount_behind said_for_all usual_units multiples usual moments"
         " lettered item_letters common_noun scaled plainer_amounts plainer_numbers plainer_counts"
         " plainer_members plainer_parts plainer_shares plainer_steps plainer_states plainer_values"
-        " plainer_written plainer conditional conditional_advice ingredients beside_sums by_name"
-        " in_order two_limits of_each one_phrase looser shared_verbs other_cases"
+        " plainer_written plainer point_of_change conditional conditional_advice ingredients"
+        " beside_sums by_name in_order two_limits of_each one_phrase looser shared_verbs"
+        " other_cases"
     ),
     "resolve": (
         "not_so left_unsaid never_heard which_of_several ready said_amounts line_reader declared_basis"

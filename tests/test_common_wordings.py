@@ -12,7 +12,7 @@ from scopecheck.core.formula import Read
 from scopecheck.drill.symbols import written
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
-from tests.sheets import errors, on_the_wrong_side, sheet
+from tests.sheets import all_readings, errors, on_the_wrong_side, presumed_in_symbols, sheet
 
 COATING = "coating  composition in wt%\n  tin, copper, zinc"
 ACID = "acid form  any of acid, salt, ester"
@@ -717,6 +717,28 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
             "inlet pressure",
             "the pressure drop at the inlet is at least 5 bar",
         ),
+        # how much less of it there is, and not how much
+        ("loss  share in %", "loss", "reduces the loss by at least 10 %"),
+        ("loss  share in %", "loss", "reducing the overall loss by at least 10 %"),
+        ("loss  share in %", "loss", "reduces the loss by 10 to 20 %"),
+        ("loss  share in %", "loss", "reduces the loss at least 10 %"),
+        ("loss  share in %", "loss", "cutting the loss by 10 %"),
+        ("loss  share in %", "loss", "increases the loss by at most 10 %"),
+        ("loss  share in %", "loss", "the loss is not reduced by more than 10 %"),
+        ("loss  share in %", "loss", "the loss is not lowered by 10 % or more"),
+        ("voltage drop  voltage in V", "voltage drop", "reduces the voltage drop by at least 2 V"),
+        ("drop  pressure in bar", "drop", "the pressure drops to at least 2 bar"),
+        ("power  power in W", "power", "power savings of at least 30 W"),
+        # what such a value is, and not that it is so
+        ("power  power in W", "power", "a power of more than 30 W being impossible"),
+        ("power  power in W", "power", "a power of more than 30 W is inadmissible"),
+        ("power  power in W", "power", "a power above 30 W is a failure"),
+        ("power  power in W", "power", "a power above 30 W is acceptable"),
+        ("power  power in W", "power", "protected against a power of more than 30 W"),
+        ("power  power in W", "power", "incapable of exceeding 30 W"),
+        ("power  power in W", "power", "a power capable of exceeding 30 W"),
+        ("gap  length in mm", "gap", "2 mm to infinity"),
+        ("salt, sugar  share in wt%", "salt, sugar", "salt is not more than 5 wt% or less than the sugar"),
     ],
 )
 def test_what_may_say_something_else_is_refused(declared: str, left: str, words: str) -> None:
@@ -990,3 +1012,74 @@ def test_the_symbols_told_limit_from_the_side_of_the_words() -> None:
     for words, sign in (("frobbed by no less than 5 mm", ">="), ("frobbed by no more than 5 mm", "<=")):
         _, found = read_sheet(Source("t.sheet", text.format(words)))
         assert f"gap {sign} ... mm" in found[0].help
+
+
+SALT = "salt  share in wt%"
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("is present in an amount of at most 2 wt%", "(salt > 0 and salt <= 2 wt%)"),
+        ("contains salt in an amount of at most 2 wt%", "(salt > 0 and salt <= 2 wt%)"),
+        ("contains salt, in an amount of not more than 2 wt%", "(salt > 0 and salt <= 2 wt%)"),
+        ("comprises salt of less than 2 wt%", "(salt > 0 and salt < 2 wt%)"),
+        ("containing salt at a level of up to 2 wt%", "(salt > 0 and salt <= 2 wt%)"),
+        ("salt is present in an amount of 2 wt% or less", "(salt > 0 and salt <= 2 wt%)"),
+        ("is present in an amount other than 2 wt%", "(salt > 0 and salt != 2 wt%)"),
+        # none of these says that it is there
+        ("contains at most 2 wt% of salt", "salt <= 2 wt%"),
+        ("salt in an amount of at most 2 wt%", "salt <= 2 wt%"),
+        ("optionally present in an amount of at most 2 wt%", "(salt = 0 or (salt <= 2 wt%))"),
+        ("salt, if present, in an amount of at most 2 wt%", "(salt = 0 or (salt <= 2 wt%))"),
+        # a least amount says so by itself
+        ("contains salt in an amount of 1 to 2 wt%", "(1 wt% <= salt and salt <= 2 wt%)"),
+        ("is present in an amount of at least 2 wt%", "salt >= 2 wt%"),
+    ],
+)
+def test_what_is_said_to_be_present_is_there(words: str, said: str) -> None:
+    assert presumed_in_symbols(SALT, "salt", words) == said
+
+
+def test_what_is_said_to_be_present_may_be_none() -> None:
+    _, readings = all_readings(SALT, "salt", "is present in an amount of at most 2 wt%")
+    assert [
+        ("some must be present", "presumed"),
+        ("as much as the limit allows, or none", "arguable"),
+    ] in readings
+    content = presumed_in_symbols(
+        "salt content  share in wt%", "salt content", "has a salt content of at most 2 wt%"
+    )
+    assert content == "salt content <= 2 wt%"
+
+
+def test_a_tolerance_may_be_the_whole_width() -> None:
+    _, (readings,) = all_readings("gap  length in mm", "gap", "3 mm with a tolerance of 0.1 mm")
+    assert ("that wide in all", "arguable") in readings
+    _, (readings,) = all_readings("gap  length in mm", "gap", "3 mm with a tolerance of ± 0.1 mm")
+    assert "that wide in all" not in [label for label, _ in readings]
+
+
+METAL = "metal  any of copper, zinc, tin, lead"
+
+
+@pytest.mark.parametrize(
+    ("words", "within", "outside"),
+    [
+        ("copper alone or together with zinc", "metal = {copper, zinc}", "metal = {copper, lead}"),
+        ("copper alone or in combination with zinc or tin", "metal = {copper}", "metal = {copper, lead}"),
+    ],
+)
+def test_alone_or_together_lets_in_nothing_else(words: str, within: str, outside: str) -> None:
+    assert not on_the_wrong_side(METAL, "metal", words, within, outside)
+
+
+@pytest.mark.parametrize("words", ["no more than one of zinc and tin", "not more than one of zinc and tin"])
+def test_what_a_line_lets_in_is_not_shut_out_by_nothing_else(words: str) -> None:
+    made = sheet(f"{METAL}\n\n1. A thing, wherein copper and {words}.\n   | metal : copper and {words}\n")
+    (first, _) = made.claims[0].limitations[0].groups
+    read = next(n for n in nodes(made.claims[0].limitations[0].formula) if isinstance(n, Read))
+    labels = [r.label for r in made.groups[first].readings]
+    closed = read.options[labels.index("these and nothing else")]
+    assert "zinc" not in repr(closed)
+    assert "lead" in repr(closed)

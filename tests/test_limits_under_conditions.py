@@ -790,7 +790,80 @@ def test_a_range_in_which_it_changes_may_hold_one_set_point(words: str, open_: b
         Source("test", f"{OPEN}\n\n1. A thing, {words}.\n   | valve open, pressure : {words}\n")
     )
     assert made is not None
-    assert open_ is any("at one of these values, its set point" in g.not_computed for g in made.groups)
+    from_there = "so from one of these values upwards"
+    assert open_ is any(from_there in (r.label for r in g.readings) for g in made.groups)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("opens at 4 to 6 bar",
+         "(if pressure >= 6 bar then valve open = yes and if pressure < 4 bar then not valve open = yes)"),
+        ("opens between 4 and 6 bar",
+         "(if pressure >= 6 bar then valve open = yes and if pressure < 4 bar then not valve open = yes)"),
+        ("opens at 5 bar ± 1 bar",
+         "(if pressure >= 5 bar + 1 bar then valve open = yes "
+         "and if pressure < 5 bar - 1 bar then not valve open = yes)"),
+        ("opens at at most 5 bar", "if pressure >= 5 bar then valve open = yes"),
+        ("opens at less than 5 bar", "if pressure >= 5 bar then valve open = yes"),
+        ("opens at a maximum of 5 bar", "if pressure >= 5 bar then valve open = yes"),
+        ("opens at not less than 5 bar", "if pressure < 5 bar then not valve open = yes"),
+        ("opens at at most 6 bar and not below 4 bar",
+         "(if pressure >= 6 bar then valve open = yes and if pressure < 4 bar then not valve open = yes)"),
+        ("closes at 2 to 3 bar",
+         "(if pressure >= 3 bar then valve open = no and if pressure < 2 bar then not valve open = no)"),
+        ("has an opening pressure of 4 to 5 bar",
+         "(if pressure >= 5 bar then valve open = yes and if pressure < 4 bar then not valve open = yes)"),
+        ("opens only at 4 to 6 bar",
+         "(if pressure >= 6 bar then valve open = yes and if pressure < 4 bar then not valve open = yes)"),
+        # of two ranges the one is risen to, the other dropped to
+        ("opens at 4 to 6 bar and closes at 2 to 3 bar",
+         "(if pressure >= 6 bar then valve open = yes and if pressure <= 2 bar then valve open = no)"),
+        ("closes at between 2 and 3 bar and opens at 5 bar",
+         "(if pressure <= 2 bar then valve open = no and if pressure >= 5 bar then valve open = yes)"),
+        # a state, or each value that is beyond one, is no point of change
+        ("is open at 4 to 6 bar", "if (4 bar <= pressure and pressure <= 6 bar) then valve open = yes"),
+        ("does not open at 4 to 6 bar", "if (4 bar <= pressure and pressure <= 6 bar) then valve open = no"),
+        ("opens at above 5 bar", "if pressure > 5 bar then valve open = yes"),
+        ("opens at more than 5 bar", "if pressure > 5 bar then valve open = yes"),
+        ("opens at any pressure of 4 to 6 bar",
+         "if (4 bar <= pressure and pressure <= 6 bar) then valve open = yes"),
+        ("opens only at 5 bar or more", "if valve open = yes then pressure >= 5 bar"),
+        ("opens at the latest at 5 bar", "if pressure >= 5 bar then valve open = yes"),
+    ],
+)  # fmt: skip
+def test_a_state_that_changes_in_a_range_is_so_beyond_it_and_not_before_it(words: str, said: str) -> None:
+    assert presumed_in_symbols(OPEN, "valve open, pressure", words) == said
+
+
+@pytest.mark.parametrize(
+    ("thing", "met"),
+    [
+        ({"valve": "open", "pressure": Fraction(7 * BAR)}, [True, False, True, False]),
+        ({"valve": "closed", "pressure": Fraction(7 * BAR)}, [False, True, True, True]),
+        ({"valve": "closed", "pressure": Fraction(3 * BAR)}, [True, False, True, True]),
+        ({"valve": "closed", "pressure": Fraction(5 * BAR)}, [True, True, False, False]),
+    ],
+)
+def test_a_choice_that_changes_in_a_range(thing: dict[str, Fraction | str], met: list[bool]) -> None:
+    """From there upwards, from there downwards, at each such value, then and only then."""
+    assert meanings(PRESSED, "valve, pressure", "the valve opens at 4 to 6 bar", **thing) == met
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "opens at about 6 bar and closes at about 2 bar",
+        "opens at 4 to 6 bar and closes at 5 to 7 bar",
+        "opens at 4 to 6 bar or more",
+    ],
+)
+def test_a_change_of_which_nothing_tells_where_it_begins(words: str) -> None:
+    made, found = read_sheet(
+        Source("test", f"{OPEN}\n\n1. A thing, {words}.\n   | valve open, pressure : {words}\n")
+    )
+    assert made is None
+    assert any(d.severity == "error" for d in found)
 
 
 CURRENT = "current  current in A\ntemperature  temperature in degC"

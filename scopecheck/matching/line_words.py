@@ -176,7 +176,9 @@ class LineWords:
     def beside_more(self, others: tuple[Token, ...]) -> Self:
         """The same words, read beside others of the line that may name more of the same list."""
         listing = self.first
-        if not isinstance(listing, SetDecl | Composition | Assembly) or word_of(others[0]) in _SHUTTING_OUT:
+        first, then = (word_of(t) for t in (*others[:2], others[0])[:2])
+        shut_out = first in _SHUTTING_OUT and then != "more"  # 'no more than one of' lets one in
+        if not isinstance(listing, SetDecl | Composition | Assembly) or shut_out:
             return self
         said = f" {' '.join(map(word_of, others))} "
         called = listing.called if isinstance(listing, Assembly) else ()

@@ -81,6 +81,19 @@ _LOST = frozenset("loss losses lost loses losing lose".split())
 _KEPT = frozenset("retention retains retain retaining retained preserves preserving preserved".split())
 
 
+def _judged(tokens: Tokens, said: list[str]) -> str:
+    """`more than 5 bar is inadmissible`, `above 5 bar is a failure`: what is said of the limit itself."""
+    at = max((i for i, t in enumerate(tokens) if t.number), default=-1) + 1
+    if not at or said[at : at + 1] not in (["is"], ["are"], ["being"]) or len(said) <= at + 1:
+        return ""
+    word = said[at + 1]
+    judging = word in ("a", "an") or word.endswith(("able", "ible", "al", "ful", "ous", "less"))
+    return " ".join(said[at:]) if judging and word not in _ASKED_FOR else ""
+
+
+_ASKED_FOR = ("equal", "essential", "vital")
+
+
 def _lifted(tokens: Tokens, said: list[str], own: set[str], subjects: Things, names: Names) -> Why:
     """`may be locked`, `is hardly equal`, `is not limited to 18 %`, `opens before it exceeds 3 bar`."""
     for at in range(len(said)):
@@ -97,6 +110,8 @@ def _lifted(tokens: Tokens, said: list[str], own: set[str], subjects: Things, na
     if lifting is not None:
         why = _ANYHOW if said[lifting] in ("regardless", "irrespective") else _SAY
         return f"'{said[lifting]}' lifts or turns what is said", why
+    if len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and (judged := _judged(tokens, said)):
+        return f"'{judged}' says what such a value is, and not that it is so", _SAY
     free = next((w for w, then in pairwise(said) if w in _MAY and then != "not" and w not in own), "")
     if free:
         return f"'{free}' leaves it open whether it is so", _SAY
@@ -223,7 +238,8 @@ _ONLY = ("only", "just", "merely", "solely")
 
 def _another_value(tokens: Tokens, said: list[str], own: set[str], subjects: Things) -> Why:
     """`the ripple current is below 0.5 A when ...`, of a current: another value than that."""
-    another = listed("unheard", "another_value" if len(subjects) > 1 else "another_of_one") - own
+    another = listed("unheard", "another_value" if len(subjects) > 1 else "another_of_one")
+    another -= own | {f"{w}s" for w in own}
     if len(subjects) == 1:
         measured = isinstance(subjects[0].bound, Typed)
         said = said[: measured * next((i for i, t in enumerate(tokens) if t.number), 0)]

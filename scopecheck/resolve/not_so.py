@@ -82,6 +82,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         _a_change(tokens, said, subjects, names)
         or _a_rise_as_a_noun(said, subjects, names)
         or _by_so_much(tokens, said, subjects, names)
+        or _it_changed_by(tokens, said, subjects)
         or _beside_itself(tokens, said, subjects)
         or _near_what_it_is_off(tokens, said, subjects, names)
         or _of_a_range(tokens, said, subjects, names)
@@ -106,6 +107,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _not_and_not(said, subjects)
         or _some_of_a_class(tokens, subjects)
         or _without_behind_a_denial(said, subjects)
+        or _not_or(said, subjects)
         or _half_open(said)
     )
     if told:
@@ -166,6 +168,11 @@ def _a_change(tokens: Tokens, said: list[str], subjects: Things, names: Names) -
         of_a_change = any(
             _is_of_a_change(s, names, said[at]) and not before.endswith(s.text.lower()) for s in subjects
         )
+        if of_a_change and behind[:1] == ["to"] and len(subjects) == 1 and any(t.number for t in tokens[at:]):
+            return (
+                f"'{said[at]} to' tells where a change ends",
+                "What is declared is the change itself.",
+            )
         if so_much and not of_a_change and behind[:1] != ["to"]:
             return (
                 f"'{said[at]}' tells by how much something changes",
@@ -246,9 +253,38 @@ def _by_so_much(tokens: Tokens, said: list[str], subjects: Things, names: Names)
     return None
 
 
+def _it_changed_by(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`reduces the loss by at least 10 %`, of a loss: how much less of it there is, and not how much."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    own = subjects[0].text.lower().split()
+    if not isinstance(bound, Typed) or not any(t.number for t in tokens):
+        return None
+    for at, verb in enumerate(said[:-1]):
+        start = next((i for i in range(at + 1, len(said)) if said[i] not in _ARTICLES), 0)
+        end = start + len(own) if said[start : start + len(own)] == own and start else 0
+        done = next((i for i in range(at - 1, -1, -1) if said[i] not in _BEFORE_DONE), -1) + 1
+        behind = end or (at + 1 if said[max(done - len(own), 0) : done] == own and done < at else 0)
+        by = behind and ("by" in said[behind : behind + 3] or said[behind : behind + 1] in _SO_MUCH)
+        changing = verb.startswith((*_DOWNWARDS, *_UPWARDS)) or verb in _CUTTING
+        if changing and behind and (by or (tokens[behind : behind + 1] and tokens[behind].number)):
+            return (
+                f"'{verb} ... by' tells by how much something changes",
+                f"{subjects[0].text} is what changes, and declared is how much there is of it.",
+            )
+    return None
+
+
+_SO_MUCH = (["at"], ["no"], ["not"], ["more"], ["less"])
+_ARTICLES = frozenset("the a an any this that said its such overall total".split())
+_CUTTING = frozenset(
+    "cut cuts cutting halves halve shrinks shrinking trims trimming curbs improves improving enhances"
+    " enhancing changes changing alters altering".split()
+)
 _STEM = 4
 _ANGLE: Dimension = (("angle", 1),)
-_BEFORE_DONE = frozenset("is are being be was were has have been which that further".split())
+_BEFORE_DONE = frozenset(
+    "is are being be was were has have been which that further not never only thereby also can may".split()
+)
 _TELLING = frozenset(
     "given defined determined characterised characterized represented expressed encoded delimited bounded"
     " limited indicated specified described denoted inclined according accompanied followed"
@@ -554,6 +590,18 @@ def _not_and_not(said: list[str], subjects: Things) -> Why:
 
 
 _BESIDE = frozenset("below above under over less more lower higher greater smaller".split())
+
+
+def _not_or(said: list[str], subjects: Things) -> Why:
+    """`not more than 5 wt% or less than the sugar`: neither of them, or the second as it stands?"""
+    at = next((i for i in range(1, len(said) - 1) if said[i] == "than" and said[i - 2 : i - 1] == ["not"]), 0)
+    behind = next((i for i in range(at + 1, len(said) - 2) if said[i] == "or"), 0) if at else 0
+    if len(subjects) < 2 or not behind or said[behind + 1] not in _BESIDE or said[behind + 2] != "than":
+        return None
+    return (
+        f"'not {said[at - 1]} than ... or {said[behind + 1]} than ...' may mean two things",
+        "It may be neither of them, or not the first, or else the second.",
+    )
 
 
 def _half_open(said: list[str]) -> Why:

@@ -51,6 +51,7 @@ from scopecheck.rewording.parts_per_part import (
     with_any_of_them,
     with_parts_per_part,
 )
+from scopecheck.rewording.plainer_amounts import with_presence_said
 from scopecheck.rewording.plainer_counts import (
     with_both_in_total,
     with_difference_between,
@@ -120,6 +121,7 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
         tokens = with_runs(tokens, "leaving_runs")
     tokens = with_limit_for_all(tokens, subjects)
     tokens = with_shared_verb(with_forms(without_proviso(tokens, subjects), "usual_forms"), subjects)
+    tokens = with_presence_said(tokens, subjects)
     if len(subjects) == 1 and names.note_of(subjects[0].text)[:1] == "C":
         tokens = with_letter_c(tokens, subjects[0].bound)  # before the letter stands for what it is noted of
     kinds = tuple(s.bound.kind if isinstance(s.bound, Typed) else None for s in subjects)

@@ -40,8 +40,9 @@ from scopecheck.matching.subjects import Subject
 from scopecheck.occurrences.occurrence import Occurrence
 from scopecheck.occurrences.readings import MOMENTS, STATES, is_switch, read
 from scopecheck.rewording.forms import words_at
+from scopecheck.rewording.point_of_change import NoRange, changed_from
 from scopecheck.rewording.sides import Sides, Things, Tokens
-from scopecheck.vocabulary.entry import Entry
+from scopecheck.vocabulary.entry import OF_CHANGES, Entry
 from scopecheck.vocabulary.names import Bound, Listed, Typed
 
 METHOD = "a method is claimed"
@@ -85,6 +86,12 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
             every = {s.text for own in each for s in own.job.subjects}
             both = [_found(own, part)[:1] for own, part in zip(each, parts, strict=True)]
             if all(both) and every == {s.text for s in sides.job.subjects}:
+                if all(_says_where_it_changes(match) for (match,) in both):
+                    raise trouble(
+                        sides.job.span(tokens), "nothing tells from which side each value is come to",
+                        "It changes at two of them, and each may be risen to or dropped to.",
+                        "write for which values it is so: if ... then ..., and not if ...",
+                    )  # fmt: skip
                 said = zip(each, both, parts, strict=True)
                 return All(tuple(_read(own, match, part) for own, (match,), part in said))
     return None
@@ -570,6 +577,9 @@ def _read(sides: Sides, match: Match, tokens: Tokens) -> Formula:
         put(MOMENTS, Truth(True), MOMENTS)
     if all(isinstance(s.bound, ChoiceDecl) for s in roles.outcome):
         put(STATES, Truth(True), STATES)
+    if _says_where_it_changes(match):
+        for name, changed in zip(OF_CHANGES, _changed(sides, slots, roles, tokens), strict=True):
+            put(name, changed, name)
     if roles.means is not None:
         slots["means"], shown["means"] = roles.means.bound, roles.means.text
     at = Occurrence(
@@ -577,3 +587,23 @@ def _read(sides: Sides, match: Match, tokens: Tokens) -> Formula:
         job.span(tokens), own_phrase(match),
     )  # fmt: skip
     return read(match.entry, at, job.place.names, job.place.groups, match.entry.title)
+
+
+def _says_where_it_changes(match: Match) -> bool:
+    return any(OF_CHANGES[0] in r.formula_text for r in match.entry.readings)
+
+
+def _changed(sides: Sides, slots: dict[str, Bound], roles: Roles, tokens: Tokens) -> tuple[Formula, Formula]:
+    """What is so if it begins at one of the values of the condition, as they rise and as they fall."""
+    condition, done = slots["c"], slots.get("done") or slots["r"]
+    assert isinstance(condition, Listed)
+    assert isinstance(done, Listed)
+    values, so, of = condition.conditions[0], done.conditions[0], roles.condition[0].text
+    try:
+        return changed_from(values, of, so, True), changed_from(values, of, so, False)
+    except NoRange:
+        raise trouble(
+            sides.job.span(tokens), "nothing tells from which value on it is so",
+            "The values at which it may change are no range of one quantity.",
+            "write for which values it is so: if ... then ..., and not if ...",
+        ) from None  # fmt: skip

@@ -59,6 +59,12 @@ def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
                     both = replace(tokens[denied], text="both", start=tokens[denied].end)
                     tokens = (*tokens[: denied + 1], both, *tokens[denied + 1 :])
                     texts.insert(denied + 1, "both")
+                members = {m.lower() for m in subject.members} if isinstance(subject, SetDecl) else set[str]()
+                if not {"alone", "itself"}.isdisjoint(said) and " ".join(texts[:at]) in members:
+                    # 'A alone or together with B': these and nothing else
+                    only = words_at(tokens[0], "consisting of", understood=True)
+                    tokens = (*only, *tokens)
+                    texts = ["consisting", "of", *texts]
     optional = _run_of(texts, ["and", "optionally"])
     if texts[-2:] == ["or", "both"]:
         # 'A, B or both', of two.

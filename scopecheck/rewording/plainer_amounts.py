@@ -1,4 +1,5 @@
-"""Amounts, ingredients and members of lists said more plainly; used by `plainer.py` alone."""
+"""Amounts, ingredients and members of lists said more plainly; used by `plainer.py`, and of presence before
+anything is read."""
 
 from __future__ import annotations
 
@@ -458,3 +459,69 @@ _SO_MANY = (*ONE_OR_MORE, ["a"], ["an"], ["one"])
 
 
 MOST_OF_A_NOUN = 4
+
+
+def with_presence_said(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`is present in an amount of at most 2 wt%`, `contains salt in an amount of at most 2 wt%`, of one
+    amount with no other end, as present in some amount, but at most 2 wt%."""
+    words = [word_of(t) for t in tokens]
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(bound, Typed) or bound.whole or subjects[0].parts is not None or subjects[0].moments:
+        return tokens
+    own = subjects[0].text.lower().split()
+    own = own[: len(own) - (own[-1] in _AMOUNTS)]
+    if sum(t.number is not None for t in tokens) != 1 or not own or own[-1] in listed("measures", "nouns"):
+        return tokens
+    for at, word in enumerate(words):
+        start = at + 1
+        if word in _CONTAINING:
+            start += words[start : start + 1] in (["the"], ["a"], ["an"])
+            if words[start : start + len(own)] != own:
+                continue
+            start += len(own)
+            start += words[start : start + 1] == [","]
+        elif word not in _PRESENT_SAID:
+            continue
+        limit = _behind_amount(words, start)
+        if limit and _NOT_THERE.isdisjoint(words[:limit]) and _is_upper(words[limit:]):
+            said = "present in some amount but".split()
+            ends = [*(tokens[0].start for _ in said[1:]), tokens[limit - 1].end]
+            put = zip(said, ends, strict=True)
+            there = (replace(tokens[0], sort="word", text=w, number=None, end=e) for w, e in put)
+            return (*there, *tokens[limit:])
+    return tokens
+
+
+def _behind_amount(words: list[str], start: int) -> int:
+    """Where the limit begins behind `in an amount of`, `at a level of`, `at`, `of`; 0 where none does."""
+    if words[start : start + 1] == ["of"]:
+        return start + 1
+    if words[start : start + 1] not in (["in"], ["at"]) or words[start + 1 : start + 2] in _ENDS:
+        return 0
+    end = next((i for i in range(start + 1, len(words)) if words[i] not in _BEFORE_AMOUNT), len(words))
+    return end + (words[end : end + 1] == ["of"])
+
+
+def _is_upper(words: list[str]) -> bool:
+    if words[1:] in _OR_LESS:
+        return True
+    run = next((r for r in _UPPER if words[: len(r)] == r), [])
+    return bool(run) and _ANOTHER_END.isdisjoint(words[len(run) :])
+
+
+_CONTAINING = frozenset("contains containing comprises comprising includes including".split())
+_PRESENT_SAID = frozenset("present contained included comprised incorporated dissolved dispersed".split())
+_AMOUNTS = frozenset("amount quantity proportion concentration content level share fraction".split())
+_BEFORE_AMOUNT = {"a", "an", "amounts", *_AMOUNTS}
+_NOT_THERE = frozenset("not no never neither nor optionally may can could if when where without or".split())
+_ANOTHER_END = frozenset("and or between above over from minimum if when where".split())
+_ENDS = (["least"], ["most"])
+_OR_LESS = (["or", "less"], ["or", "lower"], ["or", "below"], ["at", "most"], ["maximum"])
+_UPPER = [
+    run.split()
+    for run in (
+        "less than or equal to", "at most", "not more than", "no more than", "less than", "up to", "below",
+        "under", "not exceeding",
+        "not greater than", "no greater than", "lower than", "a maximum of", "maximum", "other than",
+    )
+]  # fmt: skip

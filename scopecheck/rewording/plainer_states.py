@@ -6,11 +6,13 @@ before that: `only` before a verb, what is permitted or prohibited, a value at w
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from scopecheck.core.declared import ChoiceDecl
 from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.language.scan import Token
+from scopecheck.language.scan import Number, Token
 from scopecheck.matching.chart import GOVERNING, word_of
 from scopecheck.matching.states import INTO, OUT_OF, nouns_in, opposite_states, side_words, state_of
 from scopecheck.matching.subjects import Subject
@@ -591,7 +593,7 @@ _PLACING = ("at", "above", "below", "upon")
 def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`opens at 5 bar` as when it comes to 5 bar; of two such values the higher is one that is risen to."""
     states = {w for s in subjects for w in side_words(s.bound, s.text)} if len(subjects) > 1 else set[str]()
-    tokens = with_latest_value(tokens, subjects)
+    tokens = with_latest_value(_with_change_as_verb(tokens, states), subjects)
     words = [word_of(t) for t in tokens]
     found = [
         (at, number)
@@ -601,8 +603,9 @@ def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Token
         if number
     ]
     values = [t.number.value for _, n in found for t in tokens[n : n + 1] if t.number]
-    if not found or len(found) > 2:
-        return tokens if found else _with_point_of_change(tokens, states)
+    changed = _with_point_of_change(tokens, states)
+    if changed is not tokens or not found or len(found) > 2:
+        return changed
     for at, number in reversed(found):
         value = tokens[number].number
         verb = "comes to"
@@ -614,27 +617,110 @@ def with_value_of_change(tokens: Tokens, subjects: tuple[Subject, ...]) -> Token
     return tokens
 
 
-def _with_point_of_change(tokens: Tokens, states: set[str]) -> Tokens:
-    """`opens at a pressure of between 4 and 5 bar`: at each such pressure, or at one of them."""
+def _with_change_as_verb(tokens: Tokens, states: set[str]) -> Tokens:
+    """`has an opening pressure of 5 bar` as opens at a pressure of 5 bar."""
     words = [word_of(t) for t in tokens]
-    at = next((i for i in range(1, len(words) - 1) if words[i] == "at" and _changes(words, i, states)), 0)
-    if not at or not any(t.number for t in tokens[at:]):
+    for at in range(len(words) - 4):
+        stem = words[at + 2].removesuffix("ing")
+        verb = next((v for v in (f"{stem}s", f"{stem}es", f"{stem[:-1]}s") if v in states), "")
+        of = next((i for i in range(at + 4, min(at + 6, len(words))) if words[i] == "of"), 0)
+        if words[at] in _HAVING and words[at + 1] in ("a", "an") and stem != words[at + 2] and verb and of:
+            return (*tokens[:at], *_words(f"{verb} at a", tokens[at], tokens[at + 2]), *tokens[at + 3 :])
+    return tokens
+
+
+_HAVING = ("has", "having", "with")
+
+
+def _with_point_of_change(tokens: Tokens, states: set[str]) -> Tokens:
+    """`opens at a pressure of between 4 and 5 bar`, `opens at about 5 bar`: its change lies there."""
+    words = [word_of(t) for t in tokens]
+    placing = (i for i in range(1, len(words) - 1) if words[i] in _PLACES_OF_CHANGE)
+    places = [i for i in placing if _changes(words, i - (words[i - 1] in _ONLY), states)]
+    if not places or not any(t.number for t in tokens[places[0] :]):
         return tokens
-    behind = words[at + 1 :]
-    each = behind[0] in ("any", "every", "each", "all", "the", "least", "most")
+    if len(places) > 1:
+        return _with_range_risen_to(tokens, places)
+    at, only = places[0], words[places[0] - 1] in _ONLY
+    placed = words[at] == "at"
+    behind = words[at + placed :]
     then = [*behind[1:], ""]
+    each = behind[0] in _OF_EACH or (behind[0] == "the" and then[0] in _OF_THE)
     more = [w for i, w in enumerate(behind) if w in _GOING_ON and then[i] not in ("least", "most")]
+    ranging = {"between": {"and"}, "from": {"to"}, "within": {"of", "range"}}.get(words[at], {"range"})
+    greater = {"and", "but", "to"}.isdisjoint(behind) and any(
+        w in _GREATER and then[i] == "than" and not {*behind[max(i - 1, 0) : i]} & _NOT_SO
+        for i, w in enumerate(behind)
+    )
     if (
         each
-        or _BETWEEN_OR_LIMIT.isdisjoint(behind)
-        or more not in ([], ["and"] if "between" in behind else [])
+        or greater
+        or (not placed and ranging.isdisjoint(behind))
+        or (_BETWEEN if only else _BETWEEN_OR_LIMIT).isdisjoint((words[at], *behind))
+        or more not in ([], ["and"])
+        or (more and "between" not in behind and then[behind.index("and")] not in _LIMITING_TOO)
+        or not states.isdisjoint(behind)
     ):
         return tokens
-    return (*tokens[:at], *_words("with its point of change at", tokens[at], tokens[at]), *tokens[at + 1 :])
+    changing = _words("with its point of change at", tokens[at], tokens[at])
+    return (*tokens[: at - only], *changing, *tokens[at + placed :])
 
 
+def _with_range_risen_to(tokens: Tokens, places: list[int]) -> Tokens:
+    """`opens at 4 to 6 bar and closes at 2 to 3 bar`: open once risen to 6 bar, closed once dropped to 2 bar.
+
+    With the one not wholly above the other, or with another limit, it gets words that no phrase reads.
+    """
+    words = [word_of(t) for t in tokens]
+    said = [words[at:end] for at, end in pairwise((*places, len(words)))]
+    if not any(_RANGING.intersection(run) or "between" in run[:2] for run in said):
+        return tokens
+    ranges = [_range_at(tokens, at) for at in places]
+    found = sorted((r for r in ranges if r), key=lambda r: r[1].value)
+    apart = len(found) == len(ranges) == 2 and found[0][1].value < found[1][0].value
+    for at, told in reversed([*zip(places, ranges, strict=True)]):
+        if not apart or told is None:
+            unread = _words("with its point of change at", tokens[at], tokens[at])
+            tokens = (*tokens[:at], *unread, *tokens[at + 1 :])
+            continue
+        low, high, end = told
+        verb, value = ("drops to", low) if told is found[0] else ("rises to", high)
+        number = replace(tokens[end - 1], number=value)
+        when, comes = _words("when", tokens[at], tokens[at]), _words(verb, number)
+        tokens = (*tokens[:at], *when, *comes, number, *tokens[end:])
+    return tokens
+
+
+def _range_at(tokens: Tokens, at: int) -> tuple[Number, Number, int] | None:
+    """The ends of `at 4 to 6 bar`, `between 4 and 6 bar`, `at 5 bar`, and where these words end."""
+    words = [word_of(t) for t in tokens]
+    start = at + 1 + (words[at + 1] in ("between", "from"))
+    one, other = (t.number for t in (tokens[start], *tokens[start + 2 : start + 3], tokens[start])[:2])
+    joined = words[start + 1 : start + 2] == ["and" if "between" in words[at:start] else "to"]
+    end = start + (3 if joined else 1)
+    high = other if joined else one
+    if (
+        one is None
+        or high is None
+        or high.unit is None
+        or words[end : end + 1] not in ([], ["and"], ["but"], [","])
+    ):
+        return None
+    return replace(one, unit=one.unit or high.unit), high, end
+
+
+_RANGING = frozenset("to ± +/- plus about approximately around roughly most maximum up".split())
+_LIMITING_TOO = ("not", "no", "at")
+_BETWEEN = frozenset("between within to ± +/- plus about approximately around roughly".split())
+_GREATER = frozenset("more greater higher larger".split())
+_OF_THE = ("latest", "earliest", "same", "least", "most")
+_PLACES_OF_CHANGE = ("at", "between", "from", "in", "within")
+_OF_EACH = frozenset("any every each all least most above over below under".split())
+"""What tells of each value there, or of all beyond one."""
 _GOING_ON = frozenset(", and when if at".split())
-_BETWEEN_OR_LIMIT = frozenset("between from to less more below above least most under over".split())
+_BETWEEN_OR_LIMIT = _BETWEEN | frozenset(
+    "from less more least most up circa substantially essentially nearly almost maximum max minimum".split()
+)
 _ONLY = ("only", "solely", "exclusively")
 
 

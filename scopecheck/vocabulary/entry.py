@@ -40,6 +40,8 @@ OF_PAUSES = ("longest_pause", "total_pause")
 """What a reading may ask of a step that may pause: its longest pause, and all its pauses together."""
 OF_HOW_MANY = ("kinds", "two_kinds", "matching")
 """What a reading may ask of the number of like parts besides the number."""
+OF_CHANGES = ("change_rising", "change_falling")
+"""What a reading may say of a state that begins at one of the values of a condition, rising or falling."""
 RECITED = "recited"
 """Of like parts, in a formula: how many of them the claim's lines on their number ask for at least."""
 
@@ -181,9 +183,9 @@ class Entry:
         if "steps" in self.only_for:
             called |= {"method", "net", *OF_PAUSES}
         if "switches" in self.only_for:
-            called |= {"done"}
+            called |= {"done", *OF_CHANGES}
         if "conditions" in self.only_for:
-            called |= {"method"}
+            called |= {"method", *OF_CHANGES}
         if "sequences" in self.only_for:
             called |= {"steps"}
         if "moments" in self.only_for:
