@@ -63,7 +63,8 @@ FLOORS: dict[str, str] = {
         "not_so left_unsaid never_heard which_of_several ready said_amounts line_reader declared_basis"
         " each_of_several beside_one_another of_steps of_mixtures read_loosely phrases claim_text"
         " dependencies form_rules joints limiting_words account beside_lines amounts initials stated"
-        " declared recited beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells"
+        " declared recited beyond_bounds given_up"
+        " claims step_cells case_parts assembly_cells case_desk number_cells"
         " case_cells case_facts cases not_compared sheet offered edits successors agreement common_groups"
         " joined carried"
     ),

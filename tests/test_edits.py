@@ -319,7 +319,7 @@ def test_what_fills_the_dots_as_the_words_say_means_what_they_mean(
 )
 def test_where_nothing_tells_the_form_none_is_offered(declared: str, left: str, words: str) -> None:
     (wrong,) = (d for d in told(declared, left, words) if d.severity == "error")
-    assert "put the meaning in symbols for the dots, in this line:" in wrong.help
+    assert "put the meaning in symbols for the dots behind 'exactly' in this line:" in wrong.help
 
 
 def test_ends_of_a_between_may_be_left_out() -> None:
@@ -352,3 +352,72 @@ def test_values_of_a_number_are_no_list() -> None:
     line = "ports : 8 or more of a kind  exactly  ports IN {8, 16, 32}"
     _, found = read_sheet(Source("t", sheet("ports  count", "8 or more of a kind", line)))
     assert [d.help for d in found] == ["write each value by itself: ports = 8 OR ports = 16 OR ports = 32"]
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "help"),
+    [
+        ('early  share in wt%  "after 45 minutes"', "early",
+         "less than about 70% by weight of the acid at about 45 minutes",
+         "lift only: less than about 70% by weight; and mark the rest: not restated : of the acid at"),
+        ("late  share in wt%", "late", "not less than 100% by weight of the acid by about 120 minutes",
+         "lift only: not less than 100% by weight; and mark the rest: not restated : of the acid by"),
+        ("gap  length in mm", "gap", "an undulation of about 5 mm over the wall",
+         "if 'an undulation of' does not change what is limited, lift only: about 5 mm over the wall"),
+    ],
+)  # fmt: skip
+def test_a_shorter_stretch_that_keeps_the_hedge_comes_before_symbols(
+    declared: str, left: str, words: str, help: str
+) -> None:
+    (wrong,) = (d for d in told(declared, left, words) if d.severity == "error")
+    assert help in wrong.help
+    assert wrong.help.index("lift only") < wrong.help.index("in symbols")
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        ("gap  length in mm", "gap", "a gap ripple of about 5 mm"),
+        ("gap  length in mm", "gap", "about 5 mm in one of the samples"),
+        ("gap  length in mm", "gap", "about 5 mm unless heated"),
+        ("gap, rim  length in mm", "gap", "a rim of about 5 mm of some sort"),
+        ("oil  share in wt%", "oil", "disclaiming about 6 wt%"),
+        ("oil  share in wt%", "oil", "a weight share of about 45 % of the resin"),
+    ],
+)
+def test_no_shorter_stretch_says_something_else(declared: str, left: str, words: str) -> None:
+    assert all("lift only" not in d.help for d in told(declared, left, words) if d.severity == "error")
+
+
+def test_an_exclusion_in_symbols_has_the_side_of_its_words() -> None:
+    (wrong,) = told("oil  share in wt%", "oil", "excluding a cleaner with at least 8 wt% of the oil")
+    assert "such as NOT (oil >= ... wt%)," in wrong.help
+
+
+@pytest.mark.parametrize(
+    ("words", "facts", "given_up"),
+    [
+        ("a volume fraction of not less than about 45 percent", "pores >= 45 vol%", True),
+        ("approximately forty-five or 45 percent, roughly 45 vol%", "pores = 45 vol%", True),
+        ("substantially 45 percent", "NOT (pores < 45 vol%)", True),
+        ("about 45 percent", "44 vol% <= pores <= 46 vol%", False),
+        ("about 45 percent", "ABS(pores - 45 vol%) <= 1 vol%", False),
+        ("at least 45 percent", "pores >= 45 vol%", False),
+        ("close to 45 percent", "pores >= 44 vol%", False),
+    ],
+)
+def test_symbols_beside_a_hedge_are_told_to_give_its_readings_up(
+    words: str, facts: str, given_up: bool
+) -> None:
+    line = f"pores : {words}  exactly  {facts}"
+    made, found = read_sheet(Source("t", sheet("pores  share in vol%", words, line)))
+    assert made is not None
+    assert any("are given up here" in d.message for d in found) == given_up
+
+
+def test_hedges_given_up_are_told_once() -> None:
+    text = "gap, rim  length in mm\n\n1. A thing of about 5 mm and about 6 mm.\n"
+    text += "   | gap : about 5 mm  exactly  gap = 5 mm\n   | rim : about 6 mm  exactly  rim = 6 mm\n"
+    _, found = read_sheet(Source("t", text))
+    (one,) = (d for d in found if "are given up here" in d.message)
+    assert len(one.also) == 1

@@ -12,7 +12,7 @@ from scopecheck.core.construction import base_construction
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
-from tests.sheets import errors, sheet
+from tests.sheets import errors, on_the_wrong_side, sheet
 
 DECLARED = """gap, rim, height   length in mm, >= 0
 oil, gum   share in wt%
@@ -496,3 +496,142 @@ def test_a_temperature_has_no_absolute_value() -> None:
     words = "the absolute value of the bath is at most 3 °C"
     (error,) = errors(f"{DECLARED}\n1. A thing, wherein {words}.\n   | bath : {words}\n")
     assert "no phrase reads" in error.message
+
+
+RIM = "gap, rim  length in mm"
+PAIR = "A, B  length in mm"
+MELT = "top, melt  temperature in degC"
+OIL = "oil, wax  share in wt%"
+PORES = "pore share  share in vol%"
+SLIP = "blend  composition in wt%\n  polymer, amide, acid"
+DRUGS = "opioid, analgesic  mass in mg"
+PAUSE = "interval  time in d"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "within", "outside"),
+    [
+        (RIM, "gap, rim", "as large as the rim", "gap = 5 mm, rim = 5 mm", "gap = 6 mm, rim = 5 mm"),
+        (RIM, "gap, rim", "up to twice as large as the rim", "gap = 10 mm, rim = 5 mm",
+         "gap = 11 mm, rim = 5 mm"),
+        (RIM, "gap, rim", "up to three times as wide as the rim", "gap = 15 mm, rim = 5 mm",
+         "gap = 16 mm, rim = 5 mm"),
+        (RIM, "gap, rim", "up to half as large as the rim", "gap = 5 mm, rim = 10 mm",
+         "gap = 6 mm, rim = 10 mm"),
+        (RIM, "gap, rim", "2 mm to half of the rim", "gap = 2 mm, rim = 4 mm", "gap = 1 mm, rim = 4 mm"),
+        (RIM, "gap, rim", "2 mm up to a third of the rim", "gap = 3 mm, rim = 9 mm",
+         "gap = 4 mm, rim = 9 mm"),
+        (PAIR, "A, B", "one of A and B is at least twice the other", "A = 2 mm, B = 4 mm",
+         "A = 3 mm, B = 4 mm"),
+        (PAIR, "A, B", "one of A and B is at least twice the other", "A = 4 mm, B = 2 mm",
+         "A = 4 mm, B = 3 mm"),
+        (PAIR, "A, B", "the longer of A and B is at least three times the other", "A = 2 mm, B = 6 mm",
+         "A = 3 mm, B = 6 mm"),
+        (MELT, "top, melt", "10 °C below the melt to 5 °C above the melt", "top = 95 degC, melt = 90 degC",
+         "top = 79 degC, melt = 90 degC"),
+        (MELT, "top, melt", "10 °C below to 5 °C above the melt", "top = 80 degC, melt = 90 degC",
+         "top = 96 degC, melt = 90 degC"),
+        (OIL, "oil", "excluding a cleaner with 8 wt% of the oil", "oil = 7 wt%", "oil = 8 wt%"),
+        (OIL, "oil", "excluding cleaners with 3 to 5 wt% of the oil", "oil = 6 wt%", "oil = 4 wt%"),
+        (OIL, "oil", "1 to 10 wt%, excluding a cleaner with 8 wt% of the oil", "oil = 9 wt%", "oil = 8 wt%"),
+        (OIL, "oil", "not more than 5 wt% (including 0 wt%) of an oil", "oil = 0 wt%", "oil = 6 wt%"),
+        (OIL, "oil", "5 wt% or less (excluding 0 wt%) of the oil", "oil = 5 wt%", "oil = 0 wt%"),
+        (PORES, "pore share", "a volume fraction of not less than about 45 percent", "pore share = 45 vol%",
+         "pore share = 30 vol%"),
+        (PORES, "pore share", "a volume fraction of 20 to 45 %", "pore share = 20 vol%",
+         "pore share = 46 vol%"),
+        (OIL, "oil", "a mass fraction of about 45 percent", "oil = 45 wt%", "oil = 60 wt%"),
+        (SLIP, "amide", "0.05 to 0.5 % by weight of at least one saturated fatty acid amide",
+         "amide = 0.5 wt%, acid = 0 wt%", "amide = 1 wt%, acid = 0 wt%"),
+        (DRUGS, "opioid, analgesic", "the ratio of the opioid to the analgesic is from 1:1 to about 1:5.7",
+         "opioid = 1 mg, analgesic = 1 mg", "opioid = 2 mg, analgesic = 1 mg"),
+        (DRUGS, "opioid, analgesic", "the ratio of the opioid to the analgesic is from 1:1 to about 1:5.7",
+         "opioid = 10 mg, analgesic = 57 mg", "opioid = 10 mg, analgesic = 70 mg"),
+        ("gap  length in mm", "gap", "at least substantially 5 mm", "gap = 5 mm", "gap = 3 mm"),
+        ("gap  length in mm", "gap", "not more than substantially 5 mm", "gap = 5 mm", "gap = 7 mm"),
+        ("gap  length in mm", "gap", "on the order of 1 to 5 mm", "gap = 1 mm", "gap = 8 mm"),
+        ("heat  temperature in degC", "heat", "above at least 70 °C", "heat = 70 degC", "heat = 69 degC"),
+        ("gap  length in mm", "gap", "below at most 5 mm", "gap = 5 mm", "gap = 6 mm"),
+        ("viscosity  viscosity in mPa.s", "viscosity", "10 cps or less", "viscosity = 10 mPa.s",
+         "viscosity = 11 mPa.s"),
+        (PAUSE, "interval", "six months", "interval = 180 d", "interval = 150 d"),
+        (PAUSE, "interval", "about six months", "interval = 180 d", "interval = 150 d"),
+        (PAUSE, "interval", "about one year", "interval = 365 d", "interval = 300 d"),
+        (PAUSE, "interval", "not more than about one year", "interval = 365 d", "interval = 400 d"),
+        (PAUSE, "interval", "more than about 6 months", "interval = 181 d", "interval = 180 d"),
+        (PAUSE, "interval", "about 2 to 3 years", "interval = 730 d", "interval = 1200 d"),
+        ('age  number  "in months"', "age", "at least six months", "age = 6", "age = 5"),
+        ("early  share in wt%", "early", "less than about 70% by weight at about 45 minutes",
+         "early = 69 wt%",
+         "early = 80 wt%"),
+    ],
+)  # fmt: skip
+def test_everyday_forms_of_limits_are_read(
+    declared: str, left: str, words: str, within: str, outside: str
+) -> None:
+    assert not on_the_wrong_side(declared, left, words, within, outside)
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (RIM, "gap, rim", "nearly as large as the rim"),
+        ("gap, rim, lip  length in mm", "gap, rim, lip", "as large as the rim or the lip"),
+        (RIM, "gap, rim", "not 2 mm to half of the rim"),
+        (RIM, "gap, rim", "more than 2 mm to half of the rim"),
+        (RIM, "gap, rim", "2 mm to half of the rim or more"),
+        (RIM, "gap, rim", "2 mm to half"),
+        ("holes, ribs  count", "holes, ribs", "2 to half of the ribs"),
+        (PAIR, "A, B", "one of A and B is at most twice the other"),
+        (PAIR, "A, B", "one of A and B is not at least twice the other"),
+        (PAIR, "A, B", "each of A and B is at least twice the other"),
+        (MELT, "top, melt", "at least 10 °C below the melt to 5 °C above the melt"),
+        (MELT, "top, melt", "not 10 °C below the melt to 5 °C above the melt"),
+        (OIL, "oil", "excluding a cleaner with 8 wt% of the wax"),
+        (OIL, "oil", "excluding a cleaner without 8 wt% of the oil"),
+        (OIL, "oil", "excluding a cleaner with at least 8 wt% of the oil"),
+        (OIL, "oil", "a volume fraction of at least 45 percent"),
+        (PORES, "pore share", "a weight fraction of at least 45 %"),
+        (PORES, "pore share", "a volume fraction of at least 0.45"),
+        (SLIP, "amide", "0.05 to 0.5 % by weight of an acid and an amide"),
+        ("rate  frequency in Hz", "rate", "at least 10 cps"),
+        (PAUSE, "interval", "every six months"),
+        (PAUSE, "interval", "nearly one year"),
+        ("gap  length in mm", "gap", "at most 5 mm at about 45 °C or more"),
+        ("gap  length in mm", "gap", "at most 5 mm at about 4 mm"),
+    ],
+)
+def test_what_stands_close_to_these_forms_is_refused(declared: str, left: str, words: str) -> None:
+    assert errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "labels"),
+    [
+        ("heat  temperature in degC", "heat", "above at least 70 °C", ["end in", "strict"]),
+        (PAUSE, "interval", "about six months",
+         ["thirty days each", "a twelfth of a year each", "rounded to the month"]),
+        (DRUGS, "opioid, analgesic", "the ratio of the opioid to the analgesic is from 1:1 to about 1:5.7",
+         ["second end only, ends written downward", "rounding only, ends written downward"]),
+    ],
+)  # fmt: skip
+def test_each_sense_of_these_forms_is_a_reading(
+    declared: str, left: str, words: str, labels: list[str]
+) -> None:
+    made = sheet(f"profile  US court\n{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+    assert set(labels) <= {r.label for g in made.groups for r in g.readings}
+
+
+@pytest.mark.parametrize(
+    ("said", "words", "unit"),
+    [
+        ("comprising, per litre,", "10 ± 8 mmol", "mmol/L"),
+        ("comprising, per liter of solution:", "12 to 25 mmol", "mmol/L"),
+        ("containing (per ml)", "12 to 25 mmol", ""),
+        ("comprising, per litre of water,", "12 to 25 mmol", ""),
+        ("comprising", "12 to 25 mmol", ""),
+    ],
+)
+def test_in_what_all_amounts_are_may_be_said_once(said: str, words: str, unit: str) -> None:
+    text = f"salt  concentration in mmol/L\n\n1. A solution {said} {words} of salt.\n   | salt : {words}\n"
+    assert bool(errors(text)) == (not unit)

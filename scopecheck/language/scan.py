@@ -558,13 +558,17 @@ _OPENING = {")": "(", "}": "{", "]": "["}
 CALENDAR = frozenset("month months year years".split())
 
 
-def no_fixed_length(span: Span) -> Trouble:
+def no_fixed_length(span: Span, in_words: bool = False) -> Trouble:
     """The error for a period of the calendar beside quantities that have one length."""
+    what, read = "so it is no quantity here", ""
+    if in_words:
+        what = "and no phrase reads it in these words"
+        read = "of a measured time, read are 'about 6 months', 'at least 6 months', '6 to 9 months'; or "
     return trouble(
-        span, f"'{span.text}' has no fixed length, so it is no quantity here",
+        span, f"'{span.text}' has no fixed length, {what}",
         "A month has 28 to 31 days and a year 365 or 366; none can be added to days or compared with days.",
-        "write it in days, such as 30 day; beside words of a claim: two blanks, exactly, facts in days; or"
-        " declare a number of them: age  number \"in years\"",
+        f"{read}write it in days, such as 30 day; beside words of a claim: two blanks, exactly, facts in"
+        " days; or declare a number of them: age  number \"in years\"",
     )  # fmt: skip
 
 

@@ -69,8 +69,9 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         width = run_at(said, at, "asides", "measured_how") or (
             at > 0
             and said[at] == "at"
-            and tokens[at + 1].number is not None
-            and _is_of_a_condition(job, tokens, at + 1)
+            and tokens[number := at + 1 + (said[at + 1] in _ABOUT and at + 2 < len(tokens))].number
+            is not None
+            and _is_of_a_condition(job, tokens, number)
         )
         placed = 0 if timed or not at else run_at(said, at, "asides", "measured_where")
         placed = int(at > 0 and said[at] == "after") if counted_in else placed
@@ -85,7 +86,9 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
             continue
         along = said[at] in ("along", "over", "across", "throughout")
         if all(
-            _is_no_limit(tokens, i, along) or (width and _is_of_a_condition(job, tokens, i)) for i in behind
+            _is_no_limit(tokens, i, along)
+            or (width and (_is_of_a_condition(job, tokens, i) or said[i] in _ABOUT))
+            for i in behind
         ):
             start = max(at - (said[at - 1] in (",", "(")), 0)
             yield (*tokens[:start], *tokens[end + (end < len(tokens)) :]), tokens[at:end]
@@ -95,6 +98,7 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         yield (*tokens[:at], *tokens[inside.stop + 1 :]), tokens[at : inside.stop + 1]
 
 
+_ABOUT = ("about", "approximately", "around", "roughly")
 _CONDITIONS_OF = {
     (("temperature", 1),): "temperature",
     (("length", -1), ("mass", 1), ("time", -2)): "pressure",

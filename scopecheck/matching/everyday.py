@@ -153,12 +153,14 @@ def with_both(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 def with_commas(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`5 % or less (excluding 0 %)` as `5 % or less, excluding 0 %`."""
+    """`5 % or less (excluding 0 %)` as `5 % or less, excluding 0 %`; `of an oil` behind it goes before it."""
     texts = [t.text.lower() for t in tokens]
     at = next((i for i, t in enumerate(texts[:-1]) if t == "(" and texts[i + 1] in _SAYS_OF_ENDS), 0)
-    if not at or texts[-1] != ")":
+    end = texts.index(")", at) if at and ")" in texts[at:] else 0
+    behind = tokens[end + 1 :]
+    if not end or (behind and (texts[end + 1] != "of" or any(t.number for t in behind))):
         return tokens
-    return (*tokens[:at], replace(tokens[at], text=","), *tokens[at + 1 : -1])
+    return (*tokens[:at], *behind, replace(tokens[at], text=","), *tokens[at + 1 : end])
 
 
 def with_ratio_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:

@@ -8,6 +8,7 @@ from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.matching.chart import FILLERS, word_of
 from scopecheck.matching.nouns import OWN_MEASURES
 from scopecheck.matching.phrase_finding import Job
@@ -115,6 +116,31 @@ def _unit_of_its_own(tokens: Tokens, end: int) -> str:
     unit = last.number.unit if last.number else None
     glued = end < len(tokens) and tokens[end].sort == "word" and tokens[end].start == last.end
     return f"{last.text[-1]}{tokens[end].text}" if unit and glued else ""
+
+
+def only_names(said: list[str], own: frozenset[str], others: frozenset[str]) -> bool:
+    """May these words be left out beside a limit of a thing, as saying no more than which thing it is?
+
+    None of them limits, denies, joins, moves or measures otherwise, and none is of another name.
+    """
+    tables = (*_TURNING, *(f"{t}_behind" for t in _TURNING), "swinging", "of_others")
+    never = listed("asides", "never_past") | listed("limits", "changes") | listed("limits", "inside") - _IDLE
+    never |= (
+        listed("lifting", "which_value") | listed("conditional", "drops") | OWN_MEASURES | NUMBER_WORDS.keys()
+    )
+    never |= {w for table in _TURNING_ROUND for w in listed(*table)} | _JOINING | others
+    for at, word in enumerate(said):
+        if any(run_at(said, at, "beside", table) for table in tables):
+            return False
+        if word not in own and (word in never or (not word.isalpha() and word not in _IDLE)):
+            return False
+    return True
+
+
+_JOINING = frozenset(
+    "and or if when unless until than as per each every any all some one several certain no not nor by"
+    " weight mass volume mole molar".split()
+)
 
 
 def _own(job: Job) -> frozenset[str]:

@@ -43,6 +43,8 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     never -= listed("names", "describing") if len(job.subjects) == 1 and not job.sort else set()
     # 'Planet wheels' are planets; an oil phase is no oil.
     counted = job.sort == "parts" or all(isinstance(s.bound, Typed) and s.bound.whole for s in job.subjects)
+    kind = job.first.kind if len(job.subjects) == 1 and isinstance(job.first, Typed) else None
+    shared = kind is not None and bool(kind.basis) and not job.sort
     # 'Two or more selected plates', of the plates, tells which.
     telling = {"selected", "chosen"} if counted and spoken.isdisjoint(("from", "among")) else set[str]()
     # Graphite particles are graphite, in a form.
@@ -53,8 +55,9 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
             run, beside = set[int](), at + step
             if counted and step < 0 and beside > 0 and kind_word(word_of(tokens[beside])) is not None:
                 run, beside = {beside}, beside - 1  # 'temperature sensors'
-            if counted and step < 0 and beside > 0 and word_of(tokens[beside]) in others:
-                run, beside = {beside}, beside - 1  # 'steam nozzles', where a steam is declared
+            if (counted or shared) and step < 0 and beside > 0 and word_of(tokens[beside]) in others:
+                # 'Steam nozzles', where a steam is declared; 'an acid amide', where an acid is.
+                run, beside = {beside}, beside - 1
             while 0 <= beside < len(tokens) and len(run) < MOST_PASSED:
                 if not says_which(tokens[beside], never) and (
                     step > 0 or word_of(tokens[beside]) not in telling

@@ -160,6 +160,34 @@ def numbers_in_percent(texts: Iterable[str]) -> bool:
     return any(once.search(" ".join(text.split())) for text in texts for once in _IN_PERCENT)
 
 
+_PER = regex(
+    rf"\b{_HOLDING},? \(?(?:per|in each) (?P<unit>lit(?:re|er)|millilit(?:re|er)|L|l|ml|mL|dl|dL|m3)\b"
+    r"(?: of (?:the |an? )?(?:solution|composition|mixture|formulation|preparation|product))?\)?\s*[,:]"
+)
+_VOLUMES = {"litre": "L", "liter": "L", "l": "L", "millilitre": "ml", "milliliter": "ml"}
+
+
+def per_said(texts: Iterable[str]) -> str:
+    """The unit of volume in which all amounts of a claim are said once to be; '' for none, or for several."""
+    found = {said["unit"] for text in texts for said in _PER.finditer(" ".join(text.split()))}
+    units = {_VOLUMES.get(unit, unit) for unit in found}
+    return units.pop() if len(units) == 1 else ""
+
+
+def with_per(tokens: tuple[Token, ...], subject: Bound, per: str) -> tuple[Token, ...]:
+    """`10 mmol` of what is declared in mmol/L as 10 mmol/L, where that is said once of all amounts."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    if not per or kind is None:
+        return tokens
+    found = list[Token]()
+    for token in tokens:
+        number = token.number
+        made = find_unit(f"{number.unit.symbol}/{per}") if number and number.unit else None
+        in_it = number is not None and made is not None and made.kind == kind
+        found.append(replace(token, number=replace(number, unit=made)) if in_it and number else token)
+    return tuple(found)
+
+
 def says_impurities(words: str) -> bool:
     """Do the words let unavoidable impurities be there: 'the balance being Al and unavoidable impurities'?"""
     return bool(_IMPURE.search(words))

@@ -19,7 +19,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import words as listed_words
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
-from scopecheck.matching.said_once import basis_said, numbers_in_percent, says_impurities
+from scopecheck.matching.said_once import basis_said, numbers_in_percent, per_said, says_impurities
 from scopecheck.matching.subjects import OfParts, Subject
 from scopecheck.occurrences.groups import CLAIMS, Groups, groups_in
 from scopecheck.occurrences.occurrence import Occurrence
@@ -30,6 +30,7 @@ from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, is_thing, names_another, parents, references
 from scopecheck.resolve.form_rules import form_warnings, told_by_its_making, told_by_its_purpose
+from scopecheck.resolve.given_up import given_up, told_once
 from scopecheck.resolve.left_unsaid import (
     against_itself,
     another_average,
@@ -276,6 +277,7 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
     desk.names.closed = frozenset().union(*(desk.closed[n] for n in (statement.number, *above)))
     texts = [desk.texts[n].text for n in (statement.number, *above)]
     desk.names.basis, desk.names.in_percent = basis_said(texts), numbers_in_percent(texts)
+    desk.names.per = per_said(texts)
     desk.names.impure = any(
         says_impurities(x.words.text) for x in statement.lines if not isinstance(x, Mark) and x.words
     )
@@ -302,7 +304,8 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
             desk.wrong.append(error.diagnostic)
     desk.names.recital = nothing_recited
     desk.names.closed = frozenset()
-    desk.names.basis, desk.names.in_percent, desk.names.impure = "", False, False
+    desk.names.basis, desk.names.per = "", ""
+    desk.names.in_percent, desk.names.impure = False, False
     desk.names.recited = {}
     return [made for made in found.values() if made is not None]
 
@@ -379,6 +382,8 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
             raise with_units_behind(error, line.words) from error
         raise
     desk.wrong += beyond_bounds(desk.names, formula, (line.words or line).span)
+    if not in_words and (told := given_up(line)):
+        told_once(told, desk.wrong)
     if line.exact is not None:
         nodes = numbers_in(line.exact)
         desk.numbers[number] += [node.number for node in nodes]

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic, may_have_an_edit
+from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
+from scopecheck.foundations.word_lists import words as word_list
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import CasesStatement, ClaimStatement, Restatement
 from scopecheck.language.syntax import Sheet as Written
+from scopecheck.matching.lifting import only_names
 from scopecheck.matching.phrase_advice import NOT_READ
 from scopecheck.resolve.offered import forms
 from scopecheck.resolve.sheet import resolved
@@ -18,6 +22,9 @@ from scopecheck.vocabulary.names import Names
 
 MOST_TRIED = 40
 """So many refused lines of a sheet get an edit that was tried; further ones have the same causes."""
+
+MOST_CUT = 4
+"""So many places are tried at which words end behind a limit."""
 
 MOST_THINGS = 3
 """So many more things that the words name are tried left of the colon."""
@@ -84,6 +91,10 @@ class _Trial:
         if other := next((e for e in others if self.reads(e)), None):
             return replace(d, help=f"write: {other.line}")
         prose = "" if edits else _IN_SYMBOLS.sub("", d.help).strip("; ")
+        if shorter := next(((e, lost) for e, lost in self.shorter() if self.reads(e)), None):
+            edit, lost = shorter
+            prose = f"if '{lost}' does not change what is limited, lift only: {edit.line.partition(' : ')[2]}"
+            prose += f"; and mark the rest: not restated : {edit.mark}" if edit.mark else ""
         line = f"{self.line.subject_text} : {self.words}  exactly  "
         if not self.reads(Edit(f"{line}...")):
             return d  # its words are not the claim's, or what stands left of the colon is no thing
@@ -92,7 +103,8 @@ class _Trial:
         form = next((f" such as {f.shown}," for f in offered if self.reads(Edit(line + f.tried))), "")
         if "between" in self.words.lower() and _TWO_ENDED.search(form):
             form += " with < for an end that is left out,"
-        what = f"put the meaning in symbols for the dots,{form} in this line: {line}..."
+        dots = f"the dots,{form} in" if form else "the dots behind 'exactly' in"
+        what = f"put the meaning in symbols for {dots} this line: {line}..."
         return replace(d, help="; or ".join(filter(None, (prose, what))))
 
     def reads(self, edit: Edit) -> bool:
@@ -134,6 +146,38 @@ class _Trial:
         if named != things and all(said.count(f" {thing.lower()} ") == 1 for thing in things):
             yield Edit(f"{', '.join(named)} : {self.words}")
 
+    def shorter(self) -> Iterator[tuple[Edit, str]]:
+        """Shorter stretches of the words that keep each word of the limit, and what each leaves out.
+
+        What is measured stands before the limit, of what or at which value of another thing behind it.
+        """
+        words, left = self.words.split(), self.line.subject_text
+        first = next((i for i, w in enumerate(words) if w[:1].isdigit()), 0)
+        if "," in left or not any(w[:1].isdigit() for w in words):
+            return
+        names, _ = self.resolved(Edit(f"not restated : {self.words}"))
+        own = frozenset(f"{left} {names.note_of(left)}".lower().split())
+        named = {w for name in names.all() for w in name.lower().split()}
+        others = frozenset(named - own)
+        said = [w.strip(",;").lower() for w in words]
+        fits = (i for i in range(first, -1, -1) if only_names(said[:i], own, others))
+        starts = sorted({0, max(fits, default=0)})
+        ends = [len(words)]
+        for end in range(len(words) - 1, first, -1):
+            of_a_share = said[end] == "of" and _BARE_SHARE.search(said[end - 1])
+            if (
+                said[end] in _OF_ANOTHER
+                and not of_a_share
+                and _is_aside(said[end:], names.declared(left), own, others)
+            ):
+                ends.append(end)
+        for end in ends[:MOST_CUT]:
+            for start in starts:
+                if (start, end) != (0, len(words)):
+                    mark = " ".join(words[end:])
+                    lost = " ".join((words[:start] + ["..."] * bool(start and mark)) + words[end:])
+                    yield Edit(f"{left} : {' '.join(words[start:end]).rstrip(',')}", mark), lost
+
     def with_another_thing(self) -> Iterator[Edit]:
         """The line with one more thing left of its colon, which its words name."""
         names, _ = self.resolved(Edit(f"not restated : {self.words}"))
@@ -146,6 +190,26 @@ class _Trial:
             if named <= said and thing not in taken:
                 yield Edit(f"{left}, {thing} : {self.words}")
 
+
+def _is_aside(said: list[str], made: object, own: frozenset[str], others: frozenset[str]) -> bool:
+    """`of the acid`, `at about 45 minutes`: no limit of the thing; numbers are of another kind than it is."""
+    kind, leads = made.kind if isinstance(made, NumberDecl) else None, said[0]
+    idle, plain = word_list("degree", "nearness") | _OF_ANOTHER, list[str]()
+    for word, behind in zip(said[1:], (*said[2:], ""), strict=True):
+        leads = word if word in _OF_ANOTHER else leads
+        if word[:1].isdigit():
+            unit = find_unit(behind) or find_unit(word.lstrip("0123456789.,"))
+            if leads == "of" or kind is None or unit is None or unit.kind.dimension in ((), kind.dimension):
+                return False
+        elif word not in idle and not find_unit(word):
+            plain.append(word)
+    return only_names(plain, own, others)
+
+
+_BARE_SHARE = regex(r"(?:^|\d)%$|^percent$|^cent$|^half$|^thirds?$|^quarters?$")
+"""Of what a bare share is one tells how much it is."""
+_OF_ANOTHER = frozenset("of at by in after within during under".split())
+"""Behind a limit these begin what it is of, and when or how it is measured."""
 
 _IN_SYMBOLS = regex(
     r"(?:; or |; then |; else )?(?:(?:write|give) (?:the meaning|it|the states that are meant) )?"

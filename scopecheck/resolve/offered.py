@@ -407,7 +407,7 @@ def _limited(words: str, thing: str, limit: str) -> str:
     if (at := next((i for i, w in enumerate(texts) if w in _OUT), -1)) >= 0 and _DENYING.isdisjoint(texts):
         before = " ".join(texts[:at])
         so = f"{_limited(before, thing, limit)} AND " if any(c.isdigit() for c in before) else ""
-        return f"{so}NOT ({within})"
+        return f"{so}NOT ({_limited(' '.join(texts[at + 1 :]), thing, limit)})"
     said = set[str]()
     for end, run in ends_said(texts):
         if end:

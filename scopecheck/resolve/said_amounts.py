@@ -38,7 +38,7 @@ from scopecheck.matching.everyday import (
     without_units_counted,
 )
 from scopecheck.matching.of_ratios import with_plain_limits
-from scopecheck.matching.said_once import with_basis, with_impurities
+from scopecheck.matching.said_once import with_basis, with_impurities, with_per
 from scopecheck.matching.spelled import spelled_amounts, with_hundreds
 from scopecheck.matching.subjects import Subject
 from scopecheck.matching.them import with_them, without_own_interval
@@ -58,6 +58,7 @@ from scopecheck.rewording.usual import (
     without_every,
 )
 from scopecheck.rewording.usual_units import (
+    with_basis_called,
     with_calendar_units,
     with_gauge,
     with_hours,
@@ -95,11 +96,13 @@ def with_amounts(
     of_one = len(subjects) == 1 or not {"total", "sum"}.isdisjoint(map(word_of, tokens))
     in_percent = names.in_percent and of_one
     tokens = with_basis(tokens, subjects[0].bound, names.basis, in_percent)
+    tokens = with_per(tokens, subjects[0].bound, names.per)
     tokens = with_impurities(tokens, names.impure)
     tokens = with_parts_of_the_other(tokens, subjects[0])
     tokens = with_turns(tokens, subjects[0].bound)
     if len(subjects) == 1:
         tokens = with_shares(tokens, subjects[0].bound, names)
+        tokens = with_basis_called(tokens, subjects[0].bound)
         tokens = with_gauge(tokens, subjects[0].bound, subjects[0].text)
     if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
         tokens = without_own_interval(tokens, subjects[0].text, names.note_of(subjects[0].text))

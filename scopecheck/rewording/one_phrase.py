@@ -91,7 +91,7 @@ def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return trouble(job.span(tokens), f"{NOT_READ} '{shortened(job.text(tokens))}'", "", "")
     for number, word in pairwise(tokens):
         if (number.number or word_of(number) in NUMBER_WORDS) and word_of(word) in CALENDAR:
-            return no_fixed_length(job.span((number, word)))
+            return no_fixed_length(job.span((number, word)), in_words=True)
     if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens) or bare_letter_c(job, tokens)):
         return advice
     if misspelled := _misspelled(job, tokens):

@@ -71,6 +71,7 @@ from scopecheck.rewording.plainer_counts import (
 )
 from scopecheck.rewording.plainer_members import members_plainly
 from scopecheck.rewording.plainer_numbers import (
+    from_the_first,
     if_and_only_if,
     of_any_two,
     of_each_other,
@@ -189,6 +190,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_average_before,
         without_less_behind_within,
         without_as_large_as,
+        from_the_first,
         with_smaller_in,
         if_and_only_if,
         without_by,

@@ -10,7 +10,8 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import has_number, word_of
-from scopecheck.matching.subjects import Subject, is_bare_share
+from scopecheck.matching.everyday import with_fractions
+from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
 from scopecheck.rewording.forms import words_at
 from scopecheck.vocabulary.names import Bound, Typed
 
@@ -218,6 +219,21 @@ def without_as_large_as(tokens: Tokens) -> Tokens:
         if large and words[at - 1] in ("twice", "half", "times") and not _ABOUT.isdisjoint(words[:at]):
             return (*tokens[:at], *tokens[at + 3 :])
     return tokens
+
+
+def from_the_first(tokens: Tokens) -> Tokens:
+    """`2 mm to half of the rim`, `2 mm up to a third of it`, with 'from'; not `2 to half of the ribs`."""
+    words = [word_of(t) for t in tokens]
+    at = int(words[:1] in (["of"], ["is"], ["being"]))
+    to = at + 1 + (words[at + 1 : at + 2] == ["up"])
+    number = tokens[at].number if at < len(tokens) else None
+    measured = number is not None and number.unit is not None and bool(number.unit.kind.dimension)
+    part = words[to + 1 : to + 2] == ["half"] or any(
+        map(is_fraction, with_fractions(tokens[to + 1 : to + 3]))
+    )
+    if not measured or words[to : to + 1] != ["to"] or not part:
+        return tokens
+    return (*words_at(tokens[at], "from", understood=True), tokens[at], *tokens[to:])
 
 
 def of_each_other(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

@@ -49,6 +49,31 @@ def with_shares(tokens: tuple[Token, ...], subject: Bound, names: Names) -> tupl
     )
 
 
+def with_basis_called(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`a volume fraction of at least 45 percent`, of a share on some basis, with the basis at the number."""
+    texts = [word_of(t) for t in tokens]
+    kind = subject.kind if isinstance(subject, Typed) else None
+    at = next((i for i, w in enumerate(texts[:-2]) if w in BY_WHAT and texts[i + 1] in _SHARES), -1)
+    if at < 0 or kind is None or kind.dimension or kind.split[0] not in PERCENT:
+        return tokens
+    unit = find_unit(PERCENT[BY_WHAT[texts[at]]])
+    numbers = [i for i, t in enumerate(tokens) if t.number]
+    units = [t.number.unit for t in tokens if t.number]
+    shares = {find_unit(percent) for percent in PERCENT.values()}
+    of_shares = all(is_bare_share(t) or t.number.unit in (None, *shares) for t in tokens if t.number)
+    # Without a sign it is a fraction; 'by volume' behind it is another basis.
+    if not of_shares or not units or not units[-1] or texts[numbers[-1] + 1 : numbers[-1] + 2] == ["by"]:
+        return tokens
+    on_it = (
+        replace(t, number=replace(t.number, unit=unit)) if t.number and t.number.unit else t
+        for t in tokens[at + 1 :]
+    )
+    return (*tokens[:at], *on_it) if at < numbers[0] else tokens
+
+
+_SHARES = frozenset("fraction fractions share proportion percentage".split())
+
+
 def with_so_many(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`3 g to 4 g per 100 ml` with that unit at both numbers."""
     units = [t.number.unit for t in tokens if t.number and t.number.unit]
@@ -249,7 +274,8 @@ def with_years_noted(tokens: tuple[Token, ...], subject: Bound, note: str) -> tu
         before = [t.text.lower() for t in tokens[max(0, at - 2) : at]]
         behind = tokens[at + 1].text.lower() if at + 1 < len(tokens) else ""
         of_age = (word == "of" and behind == "age") or (word == "age" and before[-1:] == ["of"])
-        counted = word.removesuffix("s") in forms and at and tokens[at - 1].number
+        so_many = bool(before) and (tokens[at - 1].number is not None or before[-1] in NUMBER_WORDS)
+        counted = so_many and word.removesuffix("s") in forms
         if counted or (of_age and any(t.removesuffix("s") in forms for t in before)):
             continue
         said = _AGES.get(word) if behind == "than" or before[-1:] == ["or"] else None

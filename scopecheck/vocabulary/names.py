@@ -138,6 +138,8 @@ class Names:
     assemblies: dict[str, Assembly] = field(default_factory=dict)
     closed: frozenset[str] = frozenset()
     """The counts of parts of which the claim being resolved says that its thing consists of them."""
+    per: str = ""
+    """In what the amounts of the claim at hand are, where it says so once: 'comprising, per litre, ...'."""
     basis: str = ""
     """By what the claim being resolved, or one above it, says once that all of its percentages are."""
     in_percent: bool = False
