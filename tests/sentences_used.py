@@ -20,7 +20,7 @@ OF_DATA = ("axis", "asked_of", "of_formulas", "shown")
 UNKNOWN = ast.Name("?")
 REST = ".*"
 WORDING = "scopecheck.report.wording"
-CALLS = ("sentence", "has_sentence", "counted")
+CALLS = ("sentence", "has_sentence", "counted", "agreed")
 
 Function: TypeAlias = ast.FunctionDef | ast.Lambda | ast.Module
 Value: TypeAlias = tuple[ast.expr, Function]
@@ -50,7 +50,7 @@ class Module:
         for node, here in self.nodes:
             match node:
                 case ast.Call(func=ast.Name(name), args=args) if name in self.calls:
-                    path = [ast.Constant("noun"), *args[1:2]] if name == "counted" else args
+                    path = [ast.Constant("noun"), *args[1:2]] if name in ("counted", "agreed") else args
                     yield from map(r"\.".join, product(*(self.keys(key, here) for key in path)))
 
     def keys(

@@ -76,23 +76,22 @@ FLOORS: dict[str, str] = {
     ),
     "answers": (
         "witness minimise minimal refine extremes held findings questions.instances questions.prepared"
-        " definitions questions.clash questions.cases questions.ways questions.freed questions.varying"
-        " questions.document_ranges questions.one_value questions.outside questions.inside"
-        " questions.reached questions.claims questions.undefined"
+        " definitions questions.clash questions.cases questions.otherwise questions.ways questions.freed"
+        " questions.varying questions.document_ranges questions.one_value questions.close_by"
+        " questions.outside questions.inside questions.reached questions.claims questions.undefined"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions.members questions.conditions questions.halves questions"
-        " consistency amended_stretch amended_ends amendment amended_cases amended pool order"
+        " questions.measures questions.members questions.conditions questions.halves questions consistency"
+        " amended_stretch amended_ends amendment amended_cases amended pool order"
     ),
     "report": (
-        "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe"
+        "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe unread"
         " grouping ways nearness chart described rereadings stretching untried kept_out things conditions"
         " looked percent_of_what wholes frame mattering known_ranges consequences pictures ways_out"
-        " usual_readings margins stated_ends slips conflict_numbers items plan page once"
-        " render.number_line render.columns render.text render.markdown render.json render probe_sheet"
-        " probe_picture probe probe_report occasions"
-        " separating alike amended_ranges amended_things amendment render.amendment_json words_page"
-        " scope_map render.map_json"
+        " usual_readings margins stated_ends slips conflict_numbers close_ranges items plan not_shown page"
+        " once render.number_line render.columns render.text render.markdown render.json render"
+        " probe_sheet probe_picture probe probe_report occasions separating alike amended_ranges"
+        " amended_things amendment render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside numbers_of leading naming lists_of choices closed kinds_of draft texts"

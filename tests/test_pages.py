@@ -436,7 +436,7 @@ def test_what_an_item_turns_on_is_not_counted_again_and_places_are_counted_alike
     assert "Does what rounds to the end count?" not in quiet
     told = (
         "Does what rounds to the end count? The claims leave this open at 2 places; at each it changes "
-        "what is met."
+        "whether some thing, listed or not, is met."
     )
     assert told in brief
     assert told in whole

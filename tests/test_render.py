@@ -91,7 +91,7 @@ def test_markdown_shows_the_words_of_the_sheet_as_they_stand() -> None:
     assert '### 4. 1b "between 2 and 4 mm"' in drawn
     assert (
         "- *Decision:* Are the ends included? The claims leave this open at 2 places; at each it "
-        "changes what is met." in drawn
+        "changes whether some thing, listed or not, is met." in drawn
     )
     assert "- *Raised by:* a competitor, who reads more narrowly" in drawn
 

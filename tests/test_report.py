@@ -111,7 +111,10 @@ def test_findings_of_one_decision_are_one_item() -> None:
     first = lost("claim 1", "1. A leaf", "tall sample")
     second = lost("claim 2", "2. The", "bench sample", diameter=Fraction(3, 1000))
     (item,) = items_of(answers_of(second, first))
-    told = "Are the ends included? The claims leave this open at 2 places; at each it changes what is met."
+    told = (
+        "Are the ends included? The claims leave this open at 2 places; at each it changes whether"
+        " some thing, listed or not, is met."
+    )
     assert one_line(item.decision) == told
     assert item.heads == (("1b", '"between 2 and 4 mm"'),)
     assert [one_line(line) for line in item.also] == [
@@ -183,7 +186,10 @@ def test_contested_wording_is_one_quiet_line_with_its_count() -> None:
     assert "Is one of them enough? (1); Are the ends included? (2). Run with --all for the list." in text
     listed = one_line(text_of(answers, everything=True))
     assert '2 1b "between 2 and 4 mm" Less is met on this reading.' in listed
-    told = "The claims leave this open at 2 places; at 1 of them it changes what is met."
+    told = (
+        "The claims leave this open at 2 places; at 1 of them it changes whether some thing, listed or not,"
+        " is met."
+    )
     assert f"Decision Are the ends included? {told}" in listed
     assert exit_status(answers) == 0
 

@@ -33,6 +33,10 @@ ONE_VALUE = "one value"
 NEVER_BOTH = "never both"
 """The detail of a claim that adds nothing: on no construction does it narrow and is met by something."""
 
+BESIDE, SHARES, SHARES_END = "beside", "shares", "shares an end"
+"""The details of a document's range close by a claim: directly beside it; sharing a part with it; sharing an
+end that it states."""
+
 EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 """The questions whose finding is that nothing meets a claim."""
 
@@ -44,6 +48,7 @@ QUESTIONS: tuple[str, ...] = (
     "no reading fits all cases",
     "document met",
     "silence alone keeps out",
+    "document close by",
     "unmeant met",
     "meant lost",
     "adds nothing",
@@ -126,7 +131,8 @@ class Finding:
     departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all,
-    `kept_too` each other reading of one phrase that keeps it,
+    `kept_too` each other reading of one phrase that keeps it, `against` a thing that shows what a claim that
+    adds nothing leaves out on these,
     `unmet_by` each reading of one phrase that keeps out what is met as presumed, or, where none does alone,
     the least re-readings that do `unmet_together`, `in_part` those of them on which some of it is met still,
     or of what is lost the others presumed on which some of it is inside,
@@ -172,6 +178,7 @@ class Finding:
     itself: bool = True
     twin: Witness | None = None
     twin_name: str = ""
+    against: Witness | None = None
     lowest: Status | None = None
     at_base: Status | None = None
     highest: Status | None = None

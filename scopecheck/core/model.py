@@ -122,6 +122,8 @@ class Settled:
     reason: str
     removed: tuple[str, ...]
     span: Span = field(compare=False)
+    pair: tuple[str, str] = ("", "")
+    """The kind of ambiguity that a policy settles, and how: `("ends", "included")`."""
 
 
 Breadth: TypeAlias = Literal["not compared", "same", "broader", "narrower", "crossing"]
@@ -202,6 +204,8 @@ class Limitation:
     span: Span = field(compare=False)
     narrows: tuple[str, tuple[str, ...]] | None = None
     """The class of ingredients that the line narrows to some of its members, and these."""
+    unread: tuple[str, ...] = field(default=(), compare=False)
+    """Words of the line that were read past, of which a warning tells."""
 
 
 @record

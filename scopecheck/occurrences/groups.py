@@ -216,7 +216,9 @@ class Groups:
                 kept = tuple(
                     r for r in readings if pair in r.axes or all(a != policy.axis for a, _ in r.axes)
                 )
-                readings = self._record(settled, readings, kept, policy.text, policy.reason, policy.span)
+                readings = self._record(
+                    settled, readings, kept, policy.text, policy.reason, policy.span, pair
+                )
         holding = self.holding(pins, (r.label for r in readings), where)
         for pin in holding:
             kept = tuple(r for r in readings if r.label.lower() == pin.reading.lower())
@@ -235,10 +237,11 @@ class Groups:
         text: str,
         reason: str,
         span: Span,
+        pair: tuple[str, str] = ("", ""),
     ) -> tuple[Reading, ...]:
         removed = tuple(r.label for r in before if r not in kept)
         self.used.setdefault(id(span), []).extend(removed)
-        settled.append(Settled(text, reason, removed, span))
+        settled.append(Settled(text, reason, removed, span, pair))
         return kept
 
     def draft(self, key: Hashable, make: Draft, place: Place) -> Draft:

@@ -15,7 +15,10 @@ from scopecheck.core.ties import Tie, mirrored, ranges_of_ties
 from scopecheck.report.amounts import ends_text, plain_number, quantity_text
 from scopecheck.report.describe import limitation_labelled
 from scopecheck.report.ties import amount_text, tie_text
-from scopecheck.report.wording import sentence
+from scopecheck.report.wording import GLUE, flat, sentence
+
+MOST_BARE = 3
+"""So many parts of a sum are told by their values alone, in its order."""
 
 
 def numbers_text(sheet: Sheet, finding: Finding) -> str:
@@ -27,6 +30,8 @@ def numbers_text(sheet: Sheet, finding: Finding) -> str:
     for line in lines:
         for tie, asked in ranges_of_ties(line.formula, k).ranges.items():
             if not tie.below and asked.high is not None and asked.high.value <= 0:
+                tie, asked = tie.mirrored, mirrored(asked)
+            if all(factor < 0 for _, factor in tie.above) and not tie.below:
                 tie, asked = tie.mirrored, mirrored(asked)
             own = _limited(sheet, [x for x in lines if x is not line], k)
             comes = _comes_to(tie, own) if len(tie.names) > 1 and not tie.below else Range()
@@ -85,8 +90,8 @@ def _told(sheet: Sheet, tie: Tie, own: Mapping[str, Range], ranges: tuple[Range,
 
 
 def _parts_text(sheet: Sheet, tie: Tie, own: Mapping[str, Range], upper: bool) -> str:
-    """`2 mm + 3 mm`."""
-    told = ""
+    """`2 mm + 3 mm`; of many, those that are not 0, by name: `water 1 wt%`."""
+    told, named = "", len(tie.above) > MOST_BARE
     for (name, factor), (_, bound) in zip(tie.above, _ends(tie, own, upper), strict=True):
         d = sheet.declaration(name)
         assert bound is not None
@@ -94,5 +99,8 @@ def _parts_text(sheet: Sheet, tie: Tie, own: Mapping[str, Range], upper: bool) -
         sign = "-" if factor < 0 else "+" if told else ""
         times = "" if abs(factor) == 1 else f"{plain_number(abs(factor))} × "
         text = f"{times}{quantity_text(bound.value, d.unit)}"
+        if named and bound.value == 0:
+            continue
+        text = f"{flat(name)}{GLUE}{text}" if named else text
         told += f" {sign} {text}" if told else f"{sign}{text}"
     return told

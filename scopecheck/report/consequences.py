@@ -18,6 +18,7 @@ from scopecheck.report.describe import (
 from scopecheck.report.grouping import (
     SIDED,
     SILENCE,
+    UNREAD,
     Cluster,
     departures,
     section,
@@ -38,7 +39,7 @@ SAME_CAUSE: Mapping[str, tuple[str, ...]] = {
 """A reading that lets in what was not meant is told where it lets in something listed; lost likewise. One on
 which a limitation is idle is told where it lets something in."""
 
-LISTED = ("1", "usual", "2", "3")
+LISTED = ("1", "usual", UNREAD, "2", "3")
 """Sections of what is told of listed things."""
 
 
@@ -106,7 +107,7 @@ def _meets_parent(sheet: Sheet, other: Finding, finding: Finding) -> bool:
     """Is the document that silence alone keeps out met as presumed by a claim that this one takes over?"""
     above = other.claim != finding.claim and other.claim in lineage(sheet, finding.claim)
     same = other.question == "document met" and other.case == finding.case
-    return same and above and section(sheet, other) in ("1", "usual", "ends")
+    return same and above and section(sheet, other) in ("1", "usual", UNREAD, "ends")
 
 
 def _let_by_the_line_left_open(sheet: Sheet, other: Finding, finding: Finding) -> bool:

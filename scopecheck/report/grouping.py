@@ -22,6 +22,7 @@ from scopecheck.core.ranges import lying
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 from scopecheck.report.describe import case_named, limitation_labelled, lineage, turning_limitations
+from scopecheck.report.unread import left_unread
 from scopecheck.solving.evaluate import evaluate
 
 STEPS_IN_OTHERS = ("contested", "harmless")
@@ -46,10 +47,13 @@ def standing_rank(sheet: Sheet, finding: Finding) -> int:
 SIDED = ("outside met", "inside lost", "document met")
 BESIDE_MEANT = ("unmeant met", "meant lost")
 FAR = "far"
+UNREAD = "unread"
+"""What is wrong on every reading listed of a line of which words were read past."""
 SECTIONS = (
-    "1", "usual", "2", "3", "empty", "ends", "silence", "meant", "4", "border", "reread", FAR, "5", "6",
+    "1", UNREAD, "usual", "2", "3", "empty", "ends", "silence", "close", "meant", "4", "border", "reread",
+    FAR, "5", "6",
 )  # fmt: skip
-FIRST = ("1", "usual")
+FIRST = ("1", "usual", UNREAD)
 """Sections of what is wrong with all words as they are, in which dependents stand below listed things."""
 FAR_SHARE = Fraction(1, 5)
 """A stretch by more than this part of the written number is told last: a choice, no authority gives one."""
@@ -97,8 +101,14 @@ def _kind(finding: Finding) -> int:
 def section(sheet: Sheet, finding: Finding) -> str:
     """Under which heading a finding stands: by its stakes, but before the re-readings what needs none.
 
-    A hedge whose stretch is stated nowhere is no presumption to lean on.
+    Of a line not all of whose words are read, nothing is said to be so on every reading without saying that.
     """
+    found = _section(sheet, finding)
+    return UNREAD if found == "1" and left_unread(sheet, finding) else found
+
+
+def _section(sheet: Sheet, finding: Finding) -> str:
+    """The heading, all words being read. A hedge whose stretch is stated nowhere is no presumption."""
     if finding.stakes > 4:
         return str(finding.stakes)
     if only_by_far(sheet, finding):
@@ -110,6 +120,8 @@ def section(sheet: Sheet, finding: Finding) -> str:
         return _of_dependent(sheet, finding)
     if finding.question == SILENCE:
         return "silence"
+    if finding.question == "document close by":
+        return "close"
     if only_at_an_end(sheet, finding):
         return "ends"
     undone = undone_as_presumed(sheet, finding)

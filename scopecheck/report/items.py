@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import ONE_VALUE, STATED_END, Finding
+from scopecheck.answers.findings import ONE_VALUE, SHARES_END, STATED_END, Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.declared import NOT_DONE
 from scopecheck.core.formula import Divide
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.ranges import limits_of
 from scopecheck.report.blocks import Item
+from scopecheck.report.close_ranges import close_text
 from scopecheck.report.conflict_numbers import numbers_text
 from scopecheck.report.describe import (
     case_named,
@@ -31,6 +32,7 @@ from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text, member_texts
 from scopecheck.report.things import left_free, thing_text, values_as_listed
 from scopecheck.report.ties import ends_had
+from scopecheck.report.unread import unread_text
 from scopecheck.report.ways import way_text
 from scopecheck.report.wholes import added_up
 from scopecheck.report.wording import (
@@ -77,7 +79,7 @@ def heads(sheet: Sheet, finding: Finding, most: int = MOST_LINES) -> tuple[tuple
     met = finding.question in ("outside met", "document met") and not departures(finding)
     turning = () if met and finding.quantifier == "base" else turning_labels(sheet, finding)
     labels = (finding.label,) if own else finding.failing or turning
-    if finding.question in ABOUT_ALL:
+    if finding.question in (*ABOUT_ALL, "document close by"):
         labels = finding.conflict
     whole = not finding.conflict or finding.question == "adds nothing"
     if not labels and whole and finding.question not in ABOUT_ALL:
@@ -203,6 +205,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         own=labelled(sheet, finding.label),
         way=way_text(sheet, finding),
         scope=scope_text(sheet, finding),
+        close=close_text(sheet, finding, _at_end_text(sheet, finding)),
         kept=kept_text(sheet, finding) if finding.question == "kept out" else "",
         silence=silence_text(sheet, finding),
         other=flat(finding.detail),
@@ -259,7 +262,7 @@ def _stated_text(sheet: Sheet, finding: Finding) -> str:
 def _at_end_text(sheet: Sheet, finding: Finding) -> str:
     """What the thing has that is an end of a range as a document states it."""
     case = case_named(sheet, finding.case)
-    if finding.detail != STATED_END or case is None or finding.witness is None:
+    if finding.detail not in (STATED_END, SHARES_END) or case is None or finding.witness is None:
         return ""
     article, k = finding.witness.article, base_construction(sheet)
     ranges = ((name, own) for name, own in limits_of(sheet, case.facts, k).said if own.single is None)
@@ -376,7 +379,9 @@ def item(sheet: Sheet, cluster: Cluster, number: int, everything: bool = True) -
         number,
         decision,
         heads(sheet, first),
-        statement(sheet, first),
+        " ".join(
+            filter(None, (statement(sheet, first), unread_text(sheet, first, _labels_shown(sheet, first))))
+        ),
         below,
         _others(sheet, first, rest),
         cluster.follows,
@@ -388,6 +393,11 @@ def item(sheet: Sheet, cluster: Cluster, number: int, everything: bool = True) -
         values_as_listed(sheet, first),
         _heading(sheet, cluster, heads(sheet, first)) if titled else "",
     )
+
+
+def _labels_shown(sheet: Sheet, finding: Finding) -> Iterator[str]:
+    """The lines whose words stand at the head of an item."""
+    return (label for label, words in heads(sheet, finding) if words)
 
 
 def _short_forms(sheet: Sheet, cluster: Cluster, decision: str) -> Iterator[tuple[str, str]]:

@@ -4,14 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import EMPTY_CLAIM, LINE_ALONE, NEVER_BOTH, Finding, Reread, Status
+from scopecheck.answers.findings import BESIDE, EMPTY_CLAIM, LINE_ALONE, NEVER_BOTH, Finding, Reread, Status
+from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.model import Sheet
+from scopecheck.core.ranges import limits_of
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
+from scopecheck.report.chart import range_text
 from scopecheck.report.conditions import condition_texts
-from scopecheck.report.describe import bounds_text, case_named, case_text, labelled, limitation_labelled
+from scopecheck.report.describe import (
+    bounds_text,
+    case_named,
+    case_text,
+    labelled,
+    limitation_labelled,
+    settings_text,
+)
 from scopecheck.report.grouping import (
     barred_by,
     departures,
@@ -37,6 +47,8 @@ from scopecheck.report.wording import claims_text, flat, listed, sentence, upper
 
 MET = ("outside met", "document met")
 """Questions whose case meets a claim where it does by way of any one claim above."""
+NOT_SO = ("idle", "idle end", "member not reached", "condition not met", "one value left", "undefined")
+"""Questions about lines of which the re-readings told are those on which it is not so."""
 _BOUNDS = regex(r"bounds of '(.+)'")
 Margin = tuple[tuple[str, tuple[str, ...]], ...]
 
@@ -69,6 +81,8 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The readings on which it happens, each with its standing and meaning; else how far it holds."""
     if finding.question == "number not described":
         return ()
+    if finding.question == "document close by":
+        return (sentence("quantifier", "as_usual"),)
     labels = turning_labels(sheet, finding)
     told = tuple(reading_text(sheet, d, labels, finding.construction) for d in departures(finding))
     if not told and finding.quantifier == "every" and not finding.itself:
@@ -189,6 +203,8 @@ def _kept_word(finding: Finding) -> str:
     """What the least re-readings do: a claim can be met after all, a dependent narrows, a case is kept in."""
     if finding.question in EMPTY_CLAIM:
         return "met_by"
+    if finding.question in NOT_SO:
+        return "not_so"
     if finding.detail == LINE_ALONE:
         return "let_by"
     return "narrows" if finding.question == "adds nothing" else "kept_by"
@@ -196,13 +212,25 @@ def _kept_word(finding: Finding) -> str:
 
 def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The least re-readings on which a lost case is kept after all, those needed together joined by "and"."""
-    conflict = finding.conflict if finding.question in EMPTY_CLAIM else ()
-    labels = finding.failing or conflict or turning_labels(sheet, finding)
-    same = [r for r in finding.kept_too if any(_of_one_phrase(r, k) for k in finding.kept_by)]
-    told = _joined([kept_text(sheet, r, labels, same) for r in finding.kept_by])
-    rest = (r for r in finding.kept_too if r not in same)
-    told += [sentence("reading", "or", text=kept_text(sheet, r, labels)) for r in rest]
-    return (*told, together_text(replace(finding, rereads=finding.kept_by, read_as=())))
+    conflict = finding.conflict if finding.question in (*EMPTY_CLAIM, *NOT_SO, "adds nothing") else ()
+    labels = finding.failing or (conflict and (finding.label, *conflict)) or turning_labels(sheet, finding)
+    if len(finding.kept_by) == 1:
+        told = _each_alone(sheet, (*finding.kept_by, *finding.kept_too), labels)
+    else:
+        told = _joined([kept_text(sheet, r, labels) for r in finding.kept_by])
+        told += [sentence("reading", "or", text=kept_text(sheet, r, labels)) for r in finding.kept_too]
+    together = together_text(replace(finding, rereads=finding.kept_by, read_as=()))
+    return (*told, together, _shown_by(sheet, finding))
+
+
+def _shown_by(sheet: Sheet, finding: Finding) -> str:
+    """`so a thing with gap 4.2 mm is left out`: what a claim then leaves out of its parent."""
+    if finding.against is None:
+        return ""
+    article, own = finding.against.article, sheet.claim(finding.claim).limitations
+    names = names_in(*(x.formula for x in own))
+    told = settings_text(sheet, article, names - sheet.absent(article))
+    return sentence("reading", "shown_by", thing=told) if told and len(names) <= MOST_SHOWN else ""
 
 
 def _joined(told: Sequence[str]) -> list[str]:
@@ -210,9 +238,14 @@ def _joined(told: Sequence[str]) -> list[str]:
     return [sentence("reading", "and", text=text) if i else text for i, text in enumerate(told)]
 
 
-def _of_one_phrase(one: Reread, other: Reread) -> bool:
-    """Are both readings of one phrase, neither from a stretch on?"""
-    return one.group == other.group and not one.breaks and not other.breaks
+def _each_alone(sheet: Sheet, rereads: Sequence[Reread], labels: Sequence[str]) -> list[str]:
+    """Re-readings each of which is enough, those of one phrase on one line; a stretch as usual by itself."""
+    alike: dict[object, list[Reread]] = {}
+    for r in rereads:
+        usual = bool(r.breaks) and r.reading == sheet.groups[r.group].base
+        alike.setdefault((r.group, r.reading) if usual else r.group, []).append(r)
+    texts = [kept_text(sheet, own[0], labels, own[1:]) for own in alike.values()]
+    return [*texts[:1], *(sentence("reading", "or", text=text) for text in texts[1:])]
 
 
 def _unmet_by(sheet: Sheet, finding: Finding, rereads: Sequence[Reread]) -> tuple[str, ...]:
@@ -285,6 +318,8 @@ def _also(sheet: Sheet, finding: Finding, everything: bool) -> Iterator[str]:
         yield sentence("note", "also_open_each", claims=told, each="; ".join(each))
 
 
+MOST_SHOWN = 4
+"""So many values of the thing that a claim leaves out of its parent are told on one line."""
 FEW_OPEN = 3
 """So many names that a case leaves open are told on the first page."""
 MOST_OPEN = 3
@@ -334,6 +369,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes.append(sentence("note", "line_alone"))
     if only_at_an_end(sheet, finding):
         notes.append(sentence("note", "only_an_end"))
+    if finding.question == "document close by":
+        notes.append(sentence("note", "close_by" if finding.detail == BESIDE else "in_part"))
     if finding.question == "idle" and not finding.conflict:
         notes += _always_done(sheet, finding)
     if finding.question == "same scope":
@@ -375,10 +412,13 @@ def _partly(sheet: Sheet, finding: Finding) -> list[str]:
         return []
     spoken, exact = spoken_of(in_question(sheet, finding)), stated_values(sheet, case, exact=True)
     unsaid = [flat(n) for n in finding.partly if n not in case.stated]
-    roomy = [flat(n) for n in case.stated if n in spoken and n not in exact]
+    roomy = [n for n in case.stated if n in spoken and n not in exact]
     name = case_text(sheet, finding.case)
     if unsaid:
         return [sentence("note", "partly", case=name, names=listed(unsaid))]
-    stated = flat(case.text)
-    told = sentence("note", "partly_stated", case=name, names=listed(roomy), stated=stated)
-    return [told] if roomy else []
+    if not roomy:
+        return []
+    ranges = dict(limits_of(sheet, case.facts, base_construction(sheet)).ranges)
+    known = [range_text(sheet, n, ranges[n]) for n in roomy if n in ranges]
+    stated = known[0] if len(known) == len(roomy) == 1 else flat(case.text)
+    return [sentence("note", "partly_stated", case=name, names=listed(map(flat, roomy)), stated=stated)]

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 
 from scopecheck.answers.findings import EMPTY_CLAIM, ONE_VALUE, Answers, Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
+from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Picture, Report
 from scopecheck.report.chart import chart_blocks
 from scopecheck.report.consequences import NO_READING, emptied_by, is_empty_claim
@@ -39,6 +40,7 @@ from scopecheck.report.lines import NumberLine, ValueTable
 from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
 from scopecheck.report.mattering import Turned, turned_on
+from scopecheck.report.not_shown import not_shown_text
 from scopecheck.report.plan import Plan, plan
 from scopecheck.report.wholes import as_impurities
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
@@ -92,6 +94,8 @@ def build_report(
     usual = sum(id(cluster) in on_page for cluster in planned.items)
     held_back = [cluster for cluster in ranked if id(cluster) not in on_page]
     blocks += _items(sheet, shown, usual, everything)
+    if unseen := not_shown_text(sheet, shown, held_back[: len(planned.items) - usual]):
+        blocks.append(Paragraph(unseen))
     blocks += _held_back(sheet, held_back, len(planned.items) - usual)
     blocks += warned(diagnostics) if below else ()
     blocks += _undecided(planned, everything)
@@ -115,7 +119,7 @@ def told_below(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
     more = len(lines) - MOST_LINES
     key = "lines_more" if more > 0 else "lines" if len(lines) > 1 else "one_line"
     where = sentence("head", key, lines=shown, count=more)
-    told = counted(len(diagnostics), "warning")
+    told = counted(len(_gathered(diagnostics)), "warning")
     section = sentence("section", "warnings")
     yield Paragraph(sentence("head", "warned", warnings=told, where=where, section=section))
 
@@ -124,8 +128,21 @@ def warned(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
     """The warnings about a sheet, each with its place."""
     if diagnostics:
         yield Heading(sentence("section", "warnings"))
-        for diagnostic in diagnostics:
+        for diagnostic in _gathered(diagnostics):
             yield Excerpt(draw(diagnostic))
+
+
+def _gathered(diagnostics: Sequence[Diagnostic]) -> list[Diagnostic]:
+    """The warnings, those that say the same of several lines as one with each of its places."""
+    found: dict[tuple[str, ...], Diagnostic] = {}
+    for d in diagnostics:
+        key = (d.severity, d.message, d.cause, d.help)
+        if (first := found.get(key)) is None:
+            found[key] = d
+        else:
+            place = (d.span, sentence("head", "so_too", line=d.span.line))
+            found[key] = replace(first, also=(*first.also, place, *d.also))
+    return list(found.values())
 
 
 def _first_page(sheet: Sheet, ranked: Sequence[Cluster]) -> Sequence[Cluster]:
@@ -284,7 +301,8 @@ def _quiet_count(sheet: Sheet, planned: Plan) -> str:
     places = counted(len(labels), "place")
     far = any(section(sheet, c.first) == FAR for c in planned.items)
     key = "quiet_far" if far else "quiet"
-    return sentence("item", key, places=places, decisions=decisions, several=several)
+    besides = sentence("item", "quiet_besides") if turned else ""
+    return sentence("item", key, places=places, besides=besides, decisions=decisions, several=several)
 
 
 def _all_turned(finding: Finding, label: str, turned: Turned) -> bool:
@@ -317,7 +335,8 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     valueless = [f for f in brief if f.question == "undefined"]
     if everything or len(valueless) < 2:
         valueless = []
-    told = _statement_lines(sheet, [f for f in brief if f not in valueless])
+    close = {(f.case, f.claim) for f in planned.order if f.question == "document close by"}
+    told = _statement_lines(sheet, [f for f in brief if f not in valueless], set() if everything else close)
     lines = [upper_first(text) for text in told]
     lines += [_valueless(sheet, valueless)] if valueless else []
     counted_only = (f for f in planned.statements if f.question in COUNTED)
@@ -365,8 +384,11 @@ def _mostly_there(sheet: Sheet, finding: Finding) -> bool:
     return len(finding.silent) <= min(max(MOST_SILENT, len(asked) // 3), len(asked) - 1)
 
 
-def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:
-    """One line each; how a document's range lies against several claims on one line."""
+def _statement_lines(sheet: Sheet, findings: Sequence[Finding], close: Set[tuple[str, int]]) -> Iterator[str]:
+    """One line each; how a document's range lies against several claims on one line.
+
+    Of what is told as `close` to a claim in an item, the widths and the nearest values alone.
+    """
     ranges: dict[tuple[str, str], list[Finding]] = {}
     alone = [f for f in findings if f.question == "kept out" and f.conflict and not f.silent]
     kept = {id(f): text for f, text in lines_that_keep_out(sheet, alone)}
@@ -383,8 +405,9 @@ def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]
         elif not own:
             yield _statement_line(sheet, finding)
         elif finding is own[0]:
-            rest = [relation_text(sheet, f) for f in own[1:]]
-            yield "; ".join([statement(sheet, finding).rstrip("."), *rest]) + "."
+            if told := [f for f in own if (f.case, f.claim) not in close]:
+                rest = [relation_text(sheet, f) for f in told[1:]]
+                yield "; ".join([statement(sheet, told[0]).rstrip("."), *rest]) + "."
             yield from (text for f in own for text in nearness_lines(sheet, f))
 
 

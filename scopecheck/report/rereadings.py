@@ -108,6 +108,8 @@ def meaning_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> st
             shown.setdefault(plain, []).append(place.where)
     if len(shown) < 2:
         return "".join(shown)
+    if len({where for own in shown.values() for where in own}) == 1:  # of two limits in one line
+        return "; ".join(list(shown)[:MOST_MEANINGS])
     parts = [f"{', '.join(where)}: {plain}" for plain, where in shown.items()]
     return "; ".join(parts[:MOST_MEANINGS])
 
@@ -211,12 +213,14 @@ def reading_label(sheet: Sheet, reread: Reread, with_words: bool = False, labels
 def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = (), others: Iterable[Reread] = ()) -> str:
     """On what a lost case is kept after all: `if "..." is read as "..."`, or from which stretch on.
 
-    `others` are further readings of the same phrase that keep it, none of them from a stretch on.
+    `others` are further readings of the same phrase that keep it.
     """
+    others = tuple(others)
     group, labels = sheet.groups[reread.group], tuple(labels)
     phrases = words_at(group, labels)
     words = listed(phrases)
-    points = [break_text(sheet, point, words) for point in reread.breaks]
+    told = sentence("reading", "it") if others else words
+    points = [break_text(sheet, point, told) for point in reread.breaks]
     if not points and reread.reading == group.base and _has_stretch(sheet, reread):
         points = [sentence("reading", "kept_far_enough", words=words)]
     if points and reread.reading == group.base:
@@ -224,8 +228,20 @@ def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = (), others: 
     key = "kept" if len(phrases) == 1 else "kept_many"
     if len({p.words for p in group.places if p.where in set(labels)}) > MOST_MEANINGS:
         key, words = "kept_each", common_words(group)
-    read_as = listed((reading_label(sheet, replace(r, breaks=())) for r in (reread, *others)), "or")
-    return "; ".join([sentence("reading", key, words=words, labels=read_as), *points])
+    if not others:
+        read_as = reading_label(sheet, replace(reread, breaks=()))
+        return "; ".join([sentence("reading", key, words=words, labels=read_as), *points])
+    # Of several readings each has its stretch with it, those without one first.
+    ordered = sorted((reread, *others), key=lambda r: bool(r.breaks))
+    read_as = listed((_with_stretch(sheet, r) for r in ordered), "or")
+    return sentence("reading", key, words=words, labels=read_as)
+
+
+def _with_stretch(sheet: Sheet, reread: Reread) -> str:
+    """`"context tolerance" (arguable) once it stretches by 6 % or more`."""
+    label = reading_label(sheet, replace(reread, breaks=()))
+    points = (break_text(sheet, point, sentence("reading", "it")) for point in reread.breaks)
+    return " ".join([label, *points])
 
 
 def only_passes_on(sheet: Sheet, group: int, formula: Formula) -> bool:

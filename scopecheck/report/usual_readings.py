@@ -36,7 +36,7 @@ def usual_groups(sheet: Sheet, finding: Finding) -> tuple[tuple[str, ...], tuple
     if finding.question in IDLE:
         labels = (finding.label, *finding.conflict)
     if deciding := dict.fromkeys(r.group for r in (*finding.kept_by, *finding.kept_too, *finding.unmet_by)):
-        if finding.question in EMPTY_CLAIM:
+        if finding.question in (*EMPTY_CLAIM, "one value left", "adds nothing"):
             labels = finding.conflict
         elif not finding.failing and not limitation_labelled(sheet, finding.label):
             labels = turning_labels(sheet, finding)

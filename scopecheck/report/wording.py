@@ -92,6 +92,12 @@ def counted(number: int, noun: str) -> str:
     return f"{number}{GLUE}{one if number == 1 else many}"
 
 
+def agreed(number: int, verb: str) -> str:
+    """`asks` of one, `ask` of several."""
+    one, many = sentences()["noun"][verb]
+    return str(one if number == 1 else many)
+
+
 def number_word(number: int) -> str:
     """`two`, `twelve`, `13`."""
     return _NUMBERS[number] if number < len(_NUMBERS) else str(number)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Literal, TypeVar
 
-from scopecheck.core.model import Case, Claim, Given, Settled, Sheet
+from scopecheck.core.model import Case, Claim, Given, Limitation, Settled, Sheet
 from scopecheck.exact.formulas import context, facts
-from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble, words_read_past
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.parse import parse_facts
@@ -321,7 +322,7 @@ class _Resolving:
             confidential=self.settings.get("confidential", ""),
             declarations=tuple(self.names.declarations.values()),
             givens=givens,
-            claims=made,
+            claims=_with_words_read_past(made, self.wrong),
             groups=self.groups.finished(),
             parameters=tuple(self.groups.parameters.values()),
             cases=tuple(c for c in found if c.role != "description"),
@@ -369,6 +370,17 @@ def _told_once(passed: Sequence[Diagnostic]) -> list[Diagnostic]:
         )
         for d in passed
     )
-    return [
-        d for d, inside in zip(passed, within, strict=True) if not (inside and "is read past" in d.message)
-    ]
+    return [d for d, inside in zip(passed, within, strict=True) if not (inside and words_read_past(d))]
+
+
+def _with_words_read_past(made: Iterable[Claim], told: Iterable[Diagnostic]) -> tuple[Claim, ...]:
+    """The claims, each line with the words of it that a warning says are read past."""
+    past = [(d.span, words) for d in told if (words := words_read_past(d))]
+    if not past:
+        return tuple(made)
+
+    def line(x: Limitation) -> Limitation:
+        own = (ws for s, ws in past if s.source is x.span.source and x.span.start <= s.start < x.span.end)
+        return replace(x, unread=tuple(dict.fromkeys(w for ws in own for w in ws)))
+
+    return tuple(replace(c, limitations=tuple(map(line, c.limitations))) for c in made)

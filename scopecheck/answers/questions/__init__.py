@@ -158,6 +158,10 @@ TOLD_BESIDE = (
 """Questions whose answer says nothing more of a claim that adds nothing to its parent."""
 
 
+TELLS_OF_DOCUMENT = ("document met", "silence alone keeps out", "document range")
+"""Questions whose answer, if it is an item, says more of a document than that its range is close by."""
+
+
 def _tasks(prepared: Prepared) -> Iterator[Task]:
     """Every question, in the order in which they are told; nothing is asked yet."""
     sheet = prepared.sheet
@@ -359,6 +363,9 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
         # A hedge that is not stretched at all is hardly a reading of it.
         points = [point for r in finding.kept_by for point in r.breaks]
         return bool(points) and all(p.upward and not p.end.closed and p.end.value == 0 for p in points)
+    if finding.question == "document close by":
+        told = (f for f in findings if f.question in TELLS_OF_DOCUMENT and f.stakes < 5)
+        return any((f.case, f.claim) == (finding.case, finding.claim) for f in told)
     if finding.question == "no case inside":
         return any(f.claim == finding.claim and not f.ways and _is_empty_as_presumed(f) for f in findings)
     if finding.question not in TOLD_BESIDE:

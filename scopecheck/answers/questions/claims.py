@@ -9,13 +9,13 @@ from math import ceil, floor
 
 from scopecheck.answers.findings import NEVER_BOTH, ONE_VALUE, Finding, Looked, Quantifier, Reread
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
-from scopecheck.answers.minimise import BreakPoint
+from scopecheck.answers.minimise import BreakPoint, pick_article
 from scopecheck.answers.questions.cases import Answer, one_reread
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
 from scopecheck.answers.refine import Demand, Refined, find_construction
-from scopecheck.answers.witness import Expected
+from scopecheck.answers.witness import Expected, Obligation, Witness, verify
 from scopecheck.core.construction import Construction, admissible_readings, groups_in, names_in, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import (
@@ -328,7 +328,21 @@ def _told_narrowing(
         if refined.construction is None:
             return replace(told, detail=NEVER_BOTH)
         least = prepared.told_refined(least, refined, groups)
-    return replace(told, kept_by=least.rereads + least.read_as)
+    against = _narrowing_thing(prepared, instance, least.construction or prepared.session.base)
+    return replace(told, kept_by=least.rereads + least.read_as, against=against)
+
+
+def _narrowing_thing(prepared: Prepared, instance: Instance, k: Construction) -> Witness | None:
+    """A simplest thing that meets the parent and not the claim on this construction, if one is found."""
+    session, formulas = prepared.session, (instance.parent_scope, instance.own_scope)
+    search = session.search(())
+    search.require(session.met(formulas[0], k), ~session.met(formulas[1], k))
+    with suppress(Undecided):
+        if search.holds():
+            picked = pick_article(session, search, prepared.relevant(*formulas), prepared.known(formulas))
+            asked = (Obligation(formulas[0], "met", k), Obligation(formulas[1], "not met", k))
+            return verify(prepared.sheet, picked.article, asked)
+    return None
 
 
 def _met_on(prepared: Prepared, instance: Instance, k: Construction | None) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.refine import Demand, Wanted, find_construction
+from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import Construction
 from scopecheck.core.declared import Composition, NumberDecl
 from scopecheck.core.formula import All, Compare, Const, Formula, Measured
@@ -96,6 +97,18 @@ def at_stated_ends(prepared: Prepared, case: Case, scope: Formula) -> Case | Non
         ends.append(Compare("=", tied.tie.term, Const(value)))
     ends += _ends_of_other_ties(prepared, case, scope, both)
     return replace(case, facts=All((case.facts, *ends))) if ends else None
+
+
+def shown_there(prepared: Prepared, facts: Formula, scope: Formula, finding: Finding) -> Finding:
+    """The finding with a thing at the end stated that meets the claim, all read as presumed."""
+    session, formulas = prepared.session, (facts, scope)
+    groups = session.groups_in(*formulas)
+    search = session.search(groups)
+    search.require(*map(session.met, formulas), *session.taken(session.base, groups))
+    if not search.holds():
+        return finding
+    there: list[tuple[Formula, Expected]] = [(f, "met") for f in formulas]
+    return prepared.exhibit(finding, search, formulas, there, prepared.known(formulas), [("listed", None)])
 
 
 def _ends_of_other_ties(prepared: Prepared, case: Case, scope: Formula, both: Search) -> Iterator[Formula]:

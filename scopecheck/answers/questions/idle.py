@@ -9,6 +9,7 @@ from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.claims import NOTHING, met_whatever_is_read
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.nearby import needed_nearby
+from scopecheck.answers.questions.otherwise import with_not_so
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.core.construction import Construction, names_in, nodes
@@ -182,8 +183,23 @@ def _together(
             twins=tuple(label for label in beside if label in needed),
             construction=at,
         )
-        found.append(finding)
+        rest, lines = All(tuple(f for _, f in kept)), tuple(f for label, f in kept if label in beside)
+        found.append(_with_not_so(prepared, finding, (x.formula, *lines), rest, x.formula))
     return found
+
+
+def _with_not_so(
+    prepared: Prepared, finding: Finding, formulas: tuple[Formula, ...], rest: Formula, missed: Formula
+) -> Finding:
+    """The finding with the readings on which something that meets the rest misses what is else idle."""
+    session = prepared.session
+
+    def misses(k: Construction) -> bool:
+        search = session.search(())
+        search.require(session.met(rest, k), ~session.met(missed, k))
+        return search.holds()
+
+    return with_not_so(prepared, finding, formulas, misses)
 
 
 def _implied_by(
@@ -264,7 +280,7 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
         repeated = not corner and _repeats_the_parent(prepared, instance, beside, end)
         question = "corner not reached" if corner else "end repeated" if repeated else "idle end"
         labels = {label for label, _ in others}
-        yield replace(
+        told = replace(
             at_limitation(question, 4 if question == "idle end" else 6, limitation),
             outcome="excluded",
             quantifier="every" if always else "base",
@@ -273,6 +289,8 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
             rests_on=_grounds(prepared, beside, labels),
             construction=at,
         )
+        lines = tuple(f for label, f in others if label in beside)
+        yield _with_not_so(prepared, told, (limitation.formula, *lines), rest, end.formula)
 
 
 def _end_is_idle(prepared: Prepared, rest: Formula, end: RangeEnd, at: Construction | None) -> bool:

@@ -278,7 +278,7 @@ def _with_failing(
     by_every_way = {x.label for x in prepared.by_every_way(found.claim)}
     failing = tuple(label for label in failing if label in by_every_way) or failing
     # What is lost on some reading is so whatever other readings were taken away.
-    settled = () if found.quantifier == "some" else prepared.settled_in(limitations, failing)
+    settled = () if found.quantifier == "some" else prepared.settled_in(limitations, failing, narrow=True)
     return replace(found, failing=failing, rests_on=settled)
 
 

@@ -7,11 +7,10 @@ from collections.abc import Iterator, Sequence
 from scopecheck.answers.findings import STATED_END, Fall, Finding, Status, WayOut
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import finding_at, targets
-from scopecheck.answers.questions.document_ranges import at_stated_ends
+from scopecheck.answers.questions.document_ranges import at_stated_ends, shown_there
 from scopecheck.answers.questions.falling import falling
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared
-from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import Construction, departs
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Case, Limitation
@@ -50,20 +49,8 @@ def _silent_at_an_end(prepared: Prepared, case: Case, instance: Instance) -> Ite
     example = replace(at_end or case, form="example")
     for finding in _kept_out_of(_Listed(prepared, example), instance):
         if finding.question == "silence alone keeps out":
-            yield _there(prepared, example.facts, instance, finding) if at_end else finding
-
-
-def _there(prepared: Prepared, facts: Formula, instance: Instance, finding: Finding) -> Finding:
-    """The finding with a thing at the end stated that meets the claim, all read as presumed."""
-    session, formulas = prepared.session, (facts, instance.scope)
-    groups = session.groups_in(*formulas)
-    search = session.search(groups)
-    search.require(*map(session.met, formulas), *session.taken(session.base, groups))
-    finding = replace(finding, detail=STATED_END)
-    if not search.holds():
-        return finding
-    there: list[tuple[Formula, Expected]] = [(f, "met") for f in formulas]
-    return prepared.exhibit(finding, search, formulas, there, prepared.known(formulas), [("listed", None)])
+            at = replace(finding, detail=STATED_END)
+            yield shown_there(prepared, example.facts, instance.scope, at) if at_end else finding
 
 
 class _Listed:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.otherwise import with_not_so
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.questions.reached import ruling_out
 from scopecheck.core.construction import Construction
@@ -106,25 +107,37 @@ def _told(
     missing: Sequence[tuple[Limitation, Named]],
     always: set[int],
 ) -> Iterator[Finding]:
-    alike: dict[tuple[str, bool, tuple[str, ...], tuple[str, ...]], list[str]] = {}
+    alike: dict[tuple[str, bool, tuple[str, ...], tuple[str, ...]], list[Named]] = {}
     for limitation, named in missing:
         every = id(named) in always
         at = None if every else prepared.session.base
         labels, grounds = ruling_out(prepared, instance, limitation.label, named.there, at)
-        alike.setdefault((limitation.label, every, labels, grounds), []).append(named.name)
-    for (label, every, labels, grounds), names in alike.items():
+        alike.setdefault((limitation.label, every, labels, grounds), []).append(named)
+    for (label, every, labels, grounds), named_alike in alike.items():
         found = at_limitation(question, 4, prepared.limitation(label))
         if found.claim != instance.claim.number:
             found = replace(found, claim=instance.claim.number, span=instance.claim.span)
-        yield replace(
+        told = replace(
             found,
             outcome="excluded",
             quantifier="every" if every else "base",
-            detail="|".join(names),
+            detail="|".join(n.name for n in named_alike),
             conflict=labels,
             rests_on=tuple(dict.fromkeys(map(prepared.shares_together, grounds))),
             construction=None if every else prepared.session.base,
         )
+        yield _with_not_so(prepared, instance, told, named_alike)
+
+
+def _with_not_so(prepared: Prepared, instance: Instance, told: Finding, named: Sequence[Named]) -> Finding:
+    """The finding with the readings on which something in the claim has one of the members."""
+    lines = (x.formula for x in instance.limitations if x.label in (told.label, *told.conflict))
+    there = AnyOf(tuple(n.there for n in named))
+
+    def has(k: Construction) -> bool:
+        return _within(prepared, instance, k).holds(prepared.session.met(there, k))
+
+    return with_not_so(prepared, told, tuple(lines), has)
 
 
 # ---- what a limitation names

@@ -9,8 +9,10 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.otherwise import with_not_so
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.witness import Obligation, verify
+from scopecheck.core.construction import Construction
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Article, Compare, Const, Formula, Measured
 from scopecheck.foundations.record import replace
@@ -45,7 +47,7 @@ def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
     lines = tuple(label for label, _ in labelled)
     with suppress(Undecided):
         lines = search.conflict(labelled, NOT_AFRESH) or lines
-    yield replace(
+    told = replace(
         at_claim(QUESTION, 4, instance.claim),
         outcome="excluded",
         quantifier="base",
@@ -55,6 +57,16 @@ def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
         shown=tuple(found),
         conflict=lines,
     )
+
+    def leaves_others(k: Construction) -> bool:
+        at = session.search(())
+        at.require(session.met(scope, k))
+        if not at.find():
+            return False
+        return at.holds(session.met(_another(found[0], at.article()[found[0]]), k))
+
+    formulas = tuple(x.formula for x in instance.limitations if x.label in lines)
+    yield with_not_so(prepared, told, formulas, leaves_others)
 
 
 def _several_limit(prepared: Prepared, instance: Instance) -> list[str]:

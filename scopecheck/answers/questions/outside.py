@@ -16,6 +16,7 @@ from scopecheck.answers.questions.cases import (
     targets,
     with_status,
 )
+from scopecheck.answers.questions.close_by import close_by
 from scopecheck.answers.questions.document_ranges import at_stated_ends, range_relations
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared
@@ -275,8 +276,11 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     if case.form == "range":
         yield from range_relations(prepared, case, finding, scope)
         if status_at(prepared, case.facts, scope, prepared.session.base) != "every":
-            if (at_ends := _met_at_ends(prepared, case, scope)) is not None:
+            at_ends = at_stated_ends(prepared, case, scope)
+            if at_ends is not None and _is_met(prepared, at_ends, scope):
                 yield from _document_met(prepared, at_ends, replace(finding, detail=STATED_END), scope)
+            else:
+                yield from close_by(prepared, case, finding, scope, at_ends)
             return
         yield from _below_at_ends(prepared, case, finding)
     yield from _document_met(prepared, case, finding, scope)
@@ -285,8 +289,11 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
 def _met_at_ends(prepared: Prepared, case: Case, scope: Formula) -> Case | None:
     """The document's range at ends that it states, where what lies there is met as presumed."""
     at_ends = at_stated_ends(prepared, case, scope)
-    met = at_ends and status_at(prepared, at_ends.facts, scope, prepared.session.base) == "every"
-    return at_ends if met else None
+    return at_ends if at_ends is not None and _is_met(prepared, at_ends, scope) else None
+
+
+def _is_met(prepared: Prepared, case: Case, scope: Formula) -> bool:
+    return status_at(prepared, case.facts, scope, prepared.session.base) == "every"
 
 
 def _below_at_ends(prepared: Prepared, case: Case, finding: Finding) -> Iterator[Answer]:

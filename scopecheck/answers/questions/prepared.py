@@ -423,10 +423,16 @@ class Prepared:
                 return f"no share of {made.name} is below 0 {made.unit.symbol}"
         return ground
 
-    def settled_in(self, limitations: Sequence[Limitation], labels: tuple[str, ...]) -> tuple[str, ...]:
-        """The policies and pins that took readings away in the limitations of these labels."""
+    def settled_in(
+        self, limitations: Sequence[Limitation], labels: tuple[str, ...], narrow: bool = False
+    ) -> tuple[str, ...]:
+        """The policies and pins that took readings away in the limitations of these labels.
+
+        Of what is lost as `narrow` words do those play no part that took only narrower readings away.
+        """
         groups = self.session.groups_in(*(x.formula for x in limitations if x.label in labels))
-        found = [s for g in groups for s in self.sheet.groups[g].settled]
+        found = [s for g in groups for s in self.sheet.groups[g].settled if s.removed]
+        found = [s for s in found if not (narrow and s.pair == ("ends", "included"))]
         return tuple(dict.fromkeys(f'"{s.text}" ({s.reason})' if s.reason else f'"{s.text}"' for s in found))
 
     def failing(

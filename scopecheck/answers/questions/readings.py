@@ -83,7 +83,7 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
         border=meant,
     )
     found = _counted(prepared, shown, groups, others, escape, every)
-    settled = prepared.settled_in((limitation,), (limitation.label,))
+    settled = prepared.settled_in((limitation,), (limitation.label,), narrow=True)
     yield found if found.quantifier == "some" else replace(found, rests_on=settled)
 
 

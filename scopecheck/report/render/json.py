@@ -172,6 +172,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "article_on_every_construction": f.itself if f.quantifier == "every" and f.witness else None,
         "twin": witness_data(sheet, f.twin),
         "twin_name": f.twin_name,
+        "against": witness_data(sheet, f.against),
         "shown": list(f.shown),
         "departures": list(f.departs),
         "reference": f.reference,
