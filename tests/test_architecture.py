@@ -76,9 +76,10 @@ FLOORS: dict[str, str] = {
     ),
     "answers": (
         "witness minimise minimal refine extremes held findings questions.instances questions.prepared"
-        " definitions questions.clash questions.cases questions.otherwise questions.ways questions.freed"
-        " questions.varying questions.document_ranges questions.one_value questions.close_by"
-        " questions.outside questions.inside questions.reached questions.claims questions.undefined"
+        " definitions questions unnamed clash questions cases questions otherwise questions ways"
+        " questions freed questions varying questions document_ranges questions one_value questions"
+        " close_by questions outside questions inside questions reached questions claims questions"
+        " undefined"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
         " questions.measures questions.members questions.conditions questions.halves questions consistency"

@@ -254,6 +254,81 @@ def test_a_member_freed_by_its_name_is_shown() -> None:
     assert "1a" in told
 
 
+ALKALI = """
+glass  composition in wt%
+  silica, soda, potash, lime
+  {alkali}
+
+1. A glass comprising 10 to 18 wt% of soda and 0 to 3 wt% of potash.
+   | soda   : 10 to 18 wt%
+   | potash : 0 to 3 wt%
+
+2. The glass of claim 1, wherein the alkali is present in a total amount of at least {least}.
+   | {of} : a total amount of at least {least}
+
+3. The glass of claim 2, comprising at most 10 wt% of lime.
+   | lime   : at most 10 wt%
+"""
+
+
+def alkaline(alkali: str, least: str = "22 wt%", of: str = "alkali") -> str:
+    return ALKALI.format(alkali=alkali, least=least, of=of)
+
+
+def test_a_claim_that_takes_a_member_that_no_words_name_says_so() -> None:
+    text = alkaline("alkali : soda, potash")
+    (finding,) = found(text, "member needed")
+    assert (finding.claim, finding.conflict) == (2, ("1a", "1b", "2a"))
+    told = statement(sheet(text), finding)
+    assert "Nothing whose alkali is soda and potash alone meets claim 2" in told
+    assert "It takes other alkali" in told
+    assert told.endswith("alkali : only soda, potash.")
+    shown = re.search(r"other\salkali\s[\d.]+\swt%,\salkali\s([\d.]+)\swt%", told)
+    assert shown
+    assert Fraction(shown[1]) >= 22
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        alkaline("alkali : soda, potash", "20 wt%"),
+        alkaline("alkali : only soda, potash"),
+        alkaline("alkali : soda, potash", of="soda, potash"),
+        alkaline("alkali : soda, potash", "2 wt%", "other alkali"),
+    ],
+)
+def test_no_member_is_needed_where_the_named_ones_will_do_or_a_line_names_it(text: str) -> None:
+    assert not found(text, "member needed")
+
+
+def test_a_thing_told_by_a_class_tells_its_member_that_no_words_name() -> None:
+    text = alkaline("alkali : soda, potash") + "inside for 2\n  one : alkali = 23 wt%, lime = 7 wt%\n"
+    (finding,) = found(text, "member needed")
+    assert "other alkali" in thing_text(sheet(text), finding)
+
+
+@pytest.mark.parametrize(
+    ("line", "members"),
+    [
+        ("alkali : soda, potash, only", ("soda", "potash")),
+        ("alkali : only soda, potash", ("soda", "potash")),
+        ("alkali : soda, potash", ("soda", "potash", "other alkali")),
+    ],
+)
+def test_only_closes_a_class_before_its_members_or_behind_them(line: str, members: tuple[str, ...]) -> None:
+    assert sheet(alkaline(line)).compositions[0].classes == (("alkali", members),)
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["alkali : soda, potash only", "alkali : soda, only potash", "only", "chalk, only",
+     "alkali : all but lime, only"],
+)  # fmt: skip
+def test_only_is_no_member(line: str) -> None:
+    _, diagnostics = read_sheet(Source("test", alkaline(line)))
+    assert "'only' is no name of a member, nor part of one" in [d.message for d in diagnostics]
+
+
 def test_no_member_is_freed_where_the_class_has_no_limit_or_the_claim_names_all_of_it() -> None:
     assert not found(glaze("frit > 0 wt%", below=("opacifier : is zircon",)), "member freed")
     pinned = 'read "is" as "these and no other of the class"  "paragraph 4"'

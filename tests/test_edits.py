@@ -187,6 +187,14 @@ LEAK = "collector current, leakage current  current in A"
          "such as rim / gap <= ...,"),
         ("rim, gap  length in mm", "rim, gap", "the gap exceeds the rim by about or so 2 mm",
          "such as ... mm <= gap - rim <= ... mm,"),
+        ("core, film  length in mm", "core, film", "makes some 10 to 25 % of the total thickness of the film",
+         "such as ... <= core / film <= ...,"),
+        ("slack  share in %\nlength  length in mm", "slack, length",
+         "a slack of some 0.5 % to 2 % of the length",
+         "such as ... % <= slack <= ... %,"),
+        ("drying, rinsing  step in min", "drying, rinsing",
+         "some sort of ratio of the rinse to the drying being at least 12:1",
+         "such as DURATION(rinsing) / DURATION(drying) >= ...,"),
     ],
 )  # fmt: skip
 def test_of_two_things_the_symbols_are_those_that_the_words_call_for(
@@ -314,12 +322,21 @@ def test_what_fills_the_dots_as_the_words_say_means_what_they_mean(
         ("gap  length in mm", "gap", "in particular some 3 mm"),
         ("gap, rim, bore  length in mm", "gap, rim, bore", "less than some sum of these"),
         ("wet, dry  number", "wet, dry", "at most one grade lower"),
+        ("gap  length in mm", "gap", "kept more or less constant at 5 mm"),
+        ("gap  length in mm", "gap", "at least 95 % of the slots have a gap of less than 0.1 mm"),
+        ("holes  count", "holes", "some multiple or so of 4"),
+        ("drying, rinsing  step in min", "drying, rinsing", "some sort of a ratio of at least 12:1"),
         ("soot  share in wt%", "soot", "the soot kind, if present, making up at least 5 wt%"),
     ],
 )
 def test_where_nothing_tells_the_form_none_is_offered(declared: str, left: str, words: str) -> None:
     (wrong,) = (d for d in told(declared, left, words) if d.severity == "error")
     assert "put the meaning in symbols for the dots behind 'exactly' in this line:" in wrong.help
+
+
+def test_how_far_a_thing_varies_is_declared_as_its_variation() -> None:
+    (wrong,) = told("wedge  angle in deg", "wedge", "the wedge angle is constant to within ±0.05 deg")
+    assert wrong.help.endswith("and write: wedge variation : within ±0.05 deg")
 
 
 def test_ends_of_a_between_may_be_left_out() -> None:

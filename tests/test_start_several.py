@@ -410,3 +410,34 @@ def test_one_of_a_list_is_what_a_claim_says_it_is() -> None:
     )
     assert "coating : is nickel" in _lines(text)
     assert "coating : is flat" not in _lines(text.replace("nickel", "flat"))
+
+
+def test_one_oxide_is_no_other_thing_where_its_class_stands_before_it() -> None:
+    text = (
+        "1. A plate having a hydroxyl content of 18 mol%.\n"
+        "2. The plate of claim 1, comprising, in percent by weight: 10 to 18% Na2O, 0 to 3% K2O, and"
+        " 5 to 12% CaO.\n"
+        "3. The plate of claim 2, wherein the alkali oxides Na2O and K2O are present in a total amount of at"
+        " least 22% by weight, and the plate is free of MgO.\n"
+    )
+    assert "Na2O + K2O : at least 22% by weight" in _lines(text)
+    kinds = {q.name: q.kind for q in _draft(text).quantities}
+    assert kinds["MgO"] == kinds["Na2O"] == "share in wt%"
+    assert not any("oxides" in name for name in kinds)
+
+
+def test_more_than_one_but_fewer_than_four_is_one_limit() -> None:
+    text = "1. A plant comprising more than one but fewer than four filter modules, and more than one pump.\n"
+    assert "filter modules : more than one but fewer than four" in _lines(text)
+    assert not any(line.startswith("pump") for line in _lines(text))
+
+
+def test_a_condition_behind_what_is_done_is_of_the_step_and_not_of_a_limit_within_it() -> None:
+    text = (
+        "1. A method comprising: (a) filtering a water at a pressure of not more than 40 kPa; and (b)"
+        " cleaning a fibre with a solution having a content of chlorine of 200 to 1000 mg/L if the pressure"
+        " exceeds 35 kPa.\n"
+    )
+    found = _lines(text)
+    assert not any(line.startswith("content") for line in found)
+    assert "not restated : a content of chlorine of 200 to 1000 mg/L" in found

@@ -29,7 +29,7 @@ from tests.sentences_used import Asked
 GIVEN_TO_QUESTIONS = frozenset(
     "thing label claim case conflict meant met_when_read statuses change relation end expression"
     " sides conflicts beside own way scope kept silence other claims count held line things ends"
-    " unsaid keep narrowed members freed together fixed first second of usually documents listed ruled"
+    " unsaid keep narrowed members alone freed together fixed first second of usually documents listed ruled"
     " read inside unstated close".split()
 )
 

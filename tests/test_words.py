@@ -450,3 +450,18 @@ def test_hedges_and_other_wholes_are_told_and_nouns_told_by_their_own_words_are_
     claim: str, expected: list[tuple[str, str]]
 ) -> None:
     assert [(sort, words) for sort, _, words in told(f"1. {claim}\n")] == expected
+
+
+def test_so_many_parts_per_hundred_are_no_basis_of_the_shares_and_a_word_with_its_measure_is_no_degree() -> (
+    None
+):
+    text = (
+        "1. A pane comprising a film, the film comprising an acetal and a softener in an amount of 60 to 85"
+        " parts by weight per 100 parts by weight of the acetal, wherein the pane is wider than it is high.\n"
+        "2. The pane of claim 1, wherein the film contains 25 to 40 % of a resin and has a high adhesion to a"
+        " plate, corresponding to a pull value of from 4 to 8.\n"
+        "3. The pane of claim 1, wherein the film has a high adhesion.\n"
+    )
+    found = told(text)
+    assert ("share", 2, "25 to 40 %") in found
+    assert [(number, words) for sort, number, words in found if sort == "degree"] == [(3, "high adhesion")]

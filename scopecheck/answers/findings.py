@@ -59,6 +59,7 @@ QUESTIONS: tuple[str, ...] = (
     "member not reached",
     "condition not met",
     "member freed",
+    "member needed",
     "moves with something else",
     "same scope",
     "number not described",

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from scopecheck.drafting.beside import a_parameter, noun_start
+from scopecheck.drafting.beside import a_parameter, gerund, noun_start
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.stepped import is_step
 from scopecheck.drafting.turned import CLAUSES, ENDS, part_end, places
@@ -52,6 +52,7 @@ def without_held(works: Sequence[Work]) -> None:
             start = min([*named, *(j.begin for j in sums), *(c.start for c in lists)])
             start = span.first or (min(start, span.when[0]) if span.when[1] else start)
             alone = len(inside) == 1 and not (sums or lists) and span.when[1]
+            alone = alone and not _within_what_is_done(work.text.texts, span.start, far[0])
             if alone and not is_step(work.of[inside[0]]) and not work.limits[inside[0]][1].unnamed:
                 limit = work.limits[inside[0]][0].starts[0]
                 work.conditioned.append(Conditioned(start, end, span.when, limit, work.of[inside[0]]))
@@ -60,6 +61,16 @@ def without_held(works: Sequence[Work]) -> None:
         kept = [i for i in range(len(work.limits)) if i not in gone]
         work.of = [work.of[i] for i in kept]
         work.limits = [work.limits[i] for i in kept]
+
+
+def _within_what_is_done(texts: list[str], at: int, end: int) -> bool:
+    """`(c) cleaning the fibres with a solution having a content of 5 g/L if ...`: does the step depend?"""
+    while at < end and (
+        texts[at] in ("and", "(", ")", "further") or (len(texts[at]) == 1 and texts[at + 1] == ")")
+    ):
+        at += 1
+    of_a_thing = ("having", "with", "containing", "comprising", "which", "that")
+    return at < end and gerund(texts[at]) and not set(of_a_thing).isdisjoint(texts[at + 1 : end])
 
 
 def _holds(work: Work, span: Held, index: int, stretch: Stretch) -> bool:

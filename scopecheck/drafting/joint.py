@@ -162,7 +162,8 @@ def summed(works: Sequence[Work], quantities: list[Quantity]) -> None:
     for work in works:
         for one in work.joint:
             made: list[Quantity] = []
-            parts = [_part(one, noun, quantities, made) for noun in one.nouns]
+            nouns = (_without_class(one.nouns[0], quantities), *one.nouns[1:]) if one.nouns else ()
+            parts = [_part(one, noun, quantities, made) for noun in nouns]
             known = [q for q in parts if q is not None]
             if len(known) < max(2, len(parts)) or len({q.name for q in known}) < len(known):
                 work.unread.append((one.begin, one.behind or one.stretch.end))
@@ -171,6 +172,15 @@ def summed(works: Sequence[Work], quantities: list[Quantity]) -> None:
             for q in known:
                 q.claims = sorted({*q.claims, work.claim.number})
             work.sums.append((one, tuple(known)))
+
+
+def _without_class(noun: str, quantities: Sequence[Quantity]) -> str:
+    """The Na2O of 'the alkali oxides Na2O and K2O': what is known by itself, or is written in signs."""
+    said = noun.split()
+    at = next((i for i in range(1, len(said)) if said[i - 1].endswith("s")), 0)
+    own = " ".join(said[at:])
+    known = any(stems(q.noun) == stems(own) for q in quantities)
+    return own if at and (known or own[1:] != own[1:].lower() or any(c.isdigit() for c in own)) else noun
 
 
 def _part(one: Joint, noun: str, quantities: Sequence[Quantity], made: list[Quantity]) -> Quantity | None:

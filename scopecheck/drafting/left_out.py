@@ -15,7 +15,8 @@ def left_out(works: Sequence[Work], quantities: Sequence[Quantity]) -> list[Quan
     """Shares for what claims leave out of that of which they, or the claims above them, have shares.
 
     Each work gets the tokens of such words, and the names of what they leave out. Of one thing alone there
-    must be a share in the claims that the words stand in or under: 'free of burrs' leaves out no ingredient.
+    must be a share in the claims that the words stand in or under, the nearest: 'free of burrs' leaves
+    out no ingredient.
     """
     shares = {
         work.claim.number: next((q for q in work.of if q.kind.startswith("share in ")), None)
@@ -24,7 +25,9 @@ def left_out(works: Sequence[Work], quantities: Sequence[Quantity]) -> list[Quan
     known = {q.name.lower(): q for q in quantities}
     made: list[Quantity] = []
     for work in works:
-        share = next((q for n in (work.claim.number, *work.above) if (q := shares[n]) is not None), None)
+        share = next(
+            (q for n in (work.claim.number, *reversed(work.above)) if (q := shares[n]) is not None), None
+        )
         if share is None:
             continue
         for start, end, nouns in _free_of(work):

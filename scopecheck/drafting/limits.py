@@ -90,7 +90,9 @@ def figures(text: ClaimText, own: Own) -> list[Figure]:
     found: list[Figure] = []
     tokens, over = text.tokens, 0
     said = (places for word, places in text.where.items() if _begins(word))
-    for at in sorted(at for places in said for at in places):
+    places = [at for places in said for at in places]
+    places += [at for at in text.where.get("one", ()) if _more_than_one_but(text.texts, at)]
+    for at in sorted(places):
         if at in text.referring or at < over:
             continue
         if not tokens[at].text[0].isdecimal():
@@ -108,6 +110,17 @@ def figures(text: ClaimText, own: Own) -> list[Figure]:
 def _begins(word: str) -> bool:
     """Whether a number begins with a word of a text."""
     return word[0].isdecimal() or NUMBER_WORDS.get(word, 0) > 1
+
+
+def _more_than_one_but(texts: list[str], at: int) -> bool:
+    """`more than one but fewer than four`: a lower limit, where the words go on with an upper one."""
+    behind = texts[at + 1 : at + 3]
+    return (
+        texts[max(0, at - 2) : at] == ["more", "than"]
+        and behind[:1] in (["but"], ["and"])
+        and behind[1:] != []
+        and behind[1] in ("fewer", "less", "not", "no", "at", "up")
+    )
 
 
 def _counts_nothing(tokens: list[Piece], at: int) -> bool:

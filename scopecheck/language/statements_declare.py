@@ -433,12 +433,20 @@ def _refuse_amounts(desk: Desk, start: int, end: int) -> None:
 _JOINING = regex(r"(?:^|\s)(and|or|and/or|not|only)(?=\s|$)", re.IGNORECASE)
 
 
+_CLOSING = regex(r"^\s*only\b|\bonly\s*$", re.IGNORECASE)
+
+
 def _member(desk: Desk, start: int, end: int) -> NameNode:
     """One member's name. 'and', 'or', 'not' and 'only' are never part of one: it might be several."""
     text = desk.text[start:end]
     word = _JOINING.search(text)
     if word is None:
         return name_node(desk, start, end, "a member")
+    if _CLOSING.search(text):
+        raise trouble(
+            desk.span(start, end), "'only' is no name of a member, nor part of one",
+            "A list is closed by only before its members.", "write any of only and its members",
+        )  # fmt: skip
     parts = [p.strip() for p in re.split(r"\s*\b(?:and/or|and|or|not|only)\b\s*", text, flags=re.IGNORECASE)]
     apart = ", ".join(p.strip("-") for p in parts if p)
     plain, joined = " ".join(text.split()), re.sub("-+", "-", "-".join(text.split()))

@@ -53,8 +53,10 @@ def _line(desk: Desk, line: Line, ingredients: bool) -> list[ClassLine]:
     if "," in text[line.start : gap.start()]:
         raise trouble(name.span, "several classes in one line", "", "give each its own line")
     only, all_but = _word(text, start, line.end, "only"), _word(text, start, line.end, "all but")
-    members = tuple(_name(desk, a, b) for a, b in _cut(desk, only or all_but or start, line.end))
-    return [ClassLine(name, members, bool(only), bool(all_but), span)]
+    pieces = _cut(desk, only or all_but or start, line.end)
+    closed = len(pieces) > 1 and not all_but and text[slice(*pieces[-1])] == "only"
+    members = tuple(_name(desk, a, b) for a, b in (pieces[:-1] if closed else pieces))
+    return [ClassLine(name, members, closed or bool(only), bool(all_but), span)]
 
 
 def _word(text: str, start: int, end: int, word: str) -> int:
@@ -73,7 +75,16 @@ def _cut(desk: Desk, start: int, end: int) -> list[tuple[int, int]]:
     return pieces
 
 
+_ONLY = regex(r"^only\b|\bonly$", re.IGNORECASE)
+
+
 def _name(desk: Desk, start: int, end: int) -> NameNode:
+    if _ONLY.search(desk.text[start:end]):
+        raise trouble(
+            desk.span(start, end), "'only' is no name of a member, nor part of one",
+            "A class is closed by only before its members, a composition by only behind its unit.",
+            "write the class as name : only, and its members; or composition in wt%, only",
+        )  # fmt: skip
     if word := _JOINED.search(desk.text[start:end]):
         raise trouble(
             desk.span(start, end), f"'{desk.text[start:end]}' holds the word '{word.group(1)}'",

@@ -543,11 +543,20 @@ def _both_signs(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
     if not value or len(job.subjects) != 1 or any(t.number for t in tokens[:at]):
         return None
     name = job.subjects[0].text
+    if not _STEADY.isdisjoint(map(word_of, tokens)):
+        return (
+            f"How far {name} varies is another quantity than {name} itself.",
+            f"declare it, as in: {name} variation  {_like_first(job)}; and write: {name} variation : within"
+            f" ±{value}",
+        )
     return (
         f"'±{value}' alone may be all from -{value} to {value}, or the one or the other of these.",
         f'put a reading below for each way: reading "between" : -{value} <= {name} <= {value}, and reading'
         f' "either" : {name} = -{value} OR {name} = {value}',
     )
+
+
+_STEADY = frozenset("constant uniform steady constantly uniformly".split())
 
 
 def _chain(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Article
 from scopecheck.core.model import Sheet
 from scopecheck.report.describe import limitation_labelled, setting_text
 from scopecheck.report.things import spoken_of
@@ -14,6 +15,8 @@ QUESTIONS = ("member freed", "moves with something else")
 
 def slip_texts(sheet: Sheet, finding: Finding) -> dict[str, str]:
     """What the sentences of these findings, and of no others, are filled with."""
+    if finding.question == "member needed" and finding.witness is not None:
+        return _needed(sheet, finding.detail, finding.witness.article)
     limitation = limitation_labelled(sheet, finding.label)
     if finding.question not in QUESTIONS or finding.witness is None or limitation is None:
         return {}
@@ -40,6 +43,23 @@ def _freed(sheet: Sheet, finding: Finding) -> dict[str, str]:
         "members": listed(map(flat, members)),
         "freed": listed(map(flat, others)),
         "together": sentence("slip", "together", amounts=amounts, total=total),
+    }
+
+
+def _needed(sheet: Sheet, name: str, article: Article) -> dict[str, str]:
+    """The class, its written members, the further one, and how much of each there is."""
+    below = next(below for made in sheet.compositions for above, below in made.classes if above == name)
+    further = f"other {name}"
+    written = [m for m in below if m != further]
+    amounts = listed(setting_text(sheet, m, article[m]) for m in below if article[m])
+    return {
+        "narrowed": flat(name),
+        "members": listed(map(flat, written)),
+        "alone": ", ".join(map(flat, written)),
+        "freed": flat(further),
+        "together": sentence(
+            "slip", "together", amounts=amounts, total=setting_text(sheet, name, article[name])
+        ),
     }
 
 

@@ -196,6 +196,7 @@ def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> 
     departing = [n for n in finding.departs if n in usual or n in spoken]
     if not shared:
         all_of = [n for n in finding.shown if n in spoken]
+        all_of += _unnamed(sheet, article, all_of)
         return _values_text(sheet, finding, name, [*all_of, *_rest_of(sheet, article, all_of, ())])
     new = [n for n in finding.shown if n in spoken and n not in usual and n not in departing]
     reference = flat(finding.reference)
@@ -205,6 +206,7 @@ def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> 
     # A reader looks for the quantity in question first, even where it is as in the reference.
     known_already = () if spoken & {*departing, *new} else shared
     told = _in_order(sheet, [*departing, *new, *known_already], spoken)
+    told += _unnamed(sheet, article, told)
     told += _rest_of(sheet, article, told, shared)
     told += _taken_up(sheet, article, told, usual)
     return sentence(
@@ -215,6 +217,12 @@ def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> 
         reference=reference,
         given=given_text(sheet, told, spoken, article, usual),
     )
+
+
+def _unnamed(sheet: Sheet, article: Article, told: Sequence[str]) -> list[str]:
+    """The further member, `other alkali`, of each class that is told, where there is some of it."""
+    further = (f"other {name}" for made in sheet.compositions for name, _ in made.classes if name in told)
+    return [n for n in further if n in article and article[n] and n not in told]
 
 
 def _taken_up(sheet: Sheet, article: Article, told: Sequence[str], usual: Mapping[str, Value]) -> list[str]:

@@ -158,11 +158,27 @@ class _Offered:
         if on_condition:
             yield Form(f"IF START({one}) > 7919 min THEN START({rest[0]}) > 7919 min", "IF ... THEN ...")
             return
+        if not self.said.isdisjoint(_AS_A_QUOTIENT) or _PERCENT.search(self.words.lower()):
+            yield from self._of_durations(list(steps))
+            return
         if len(steps) == 2 and any(c.isdigit() for c in self.words):
             first = steps[one]
             assert isinstance(first, Step)
             yield self._span(self._own_moment(one), self._moment_of(rest[0]), self._unit_of_time(first))
         yield Form(f"ORDER({', '.join(steps)})", f"ORDER({', '.join('...' for _ in steps)})")
+
+    def _of_durations(self, steps: list[str]) -> Iterator[Form]:
+        """`a ratio of the filtration period to the backwash period`, `20 % of the filtration period`."""
+        words = self.words.lower()
+        places = {s: words.find(s.lower()[:_STEM]) for s in steps}
+        if len(steps) > 2 or any(w in self.said for w in ("start", "begins", "end", "after", "before")):
+            return
+        first, second = sorted(steps, key=lambda s: places[s])
+        if "ratio" in self.said and min(places.values()) >= 0:
+            yield _dotted(_limited(self.words, f"DURATION({first}) / DURATION({second})", FILLED_IN))
+        elif "ratio" not in self.said and places[steps[1]] >= 0 and places[steps[0]] < places[steps[1]]:
+            over = _TIMES.sub(" ", self.words)
+            yield _dotted(_limited(over, f"DURATION({steps[0]}) / DURATION({steps[1]})", FILLED_IN))
 
     def _of_time(self) -> bool:
         return not (_ENDING | _AFTER | _STARTING).isdisjoint(self.said)
@@ -263,7 +279,7 @@ class _Offered:
 
     def _of_numbers(self, made: Mapping[str, object]) -> Iterator[Form]:
         things = list(made)
-        if self._another_shape(len(things)):
+        if self._another_shape(len(things)) or self._of_some_of_many(made):
             return
         limits = {t: _limited(self.words, t, f"{FILLED_IN}{_unit(what)}") for t, what in made.items()}
         if len(things) > 1:
@@ -277,7 +293,10 @@ class _Offered:
             added = any(regex(rf"\b{escape(t)}\s*[+\-−]\s*\d").search(self.words) for t in things[1:])
             if len(things) == 2 and (quotient or added or self.said & _BESIDE):
                 yield from map(_dotted, self._beside(made, quotient))
-            if quotient is None or (quotient and len(things) > 2):
+            if quotient:
+                share = [t for t in things if _is_share(made[t])]
+                yield from (_dotted(limits[t]) for t in share if len(share) == 1 and len(things) == 2)
+            if quotient is None or quotient:
                 return
         yield from map(_dotted, (", ".join(limits.values()), *limits.values()))
 
@@ -291,11 +310,19 @@ class _Offered:
         if where_there and {end for end, _ in ends_said(list(self.texts))} - {""} != {"most"}:
             return True  # a lower end, and only where there is some
         changing = " by " in words and not self.said.isdisjoint(_CHANGING)
-        if changing or not self.said.isdisjoint(_PREFERRED):
+        if changing or not self.said.isdisjoint(_PREFERRED | _STEADY | _MULTIPLES):
             return True
         numbered = any(c.isdigit() for c in self.words) or not self.said.isdisjoint(NUMBER_WORDS)
         compared = self.texts[-1] in _COMPARED
         return things > 1 and (compared or (not numbered and "sum" in self.said))
+
+    def _of_some_of_many(self, made: Mapping[str, object]) -> bool:
+        """`at least 95 % of the pores have a diameter of less than 0.1 µm`: of so many of them."""
+        words = self.words.lower()
+        found = _PERCENT.search(words)
+        if found is None or any(_is_share(what) for what in made.values()) or len(made) > 1:
+            return False
+        return words[found.end() :].startswith(" of ") and bool(_DIGIT.search(words[found.end() :]))
 
     def _denied(self) -> bool:
         """Is what is limited denied, otherwise than in 'not more than'?"""
@@ -326,6 +353,9 @@ class _Offered:
         named = {w for t in made for w in t.lower().split()}
         kinds = {(what.kind if isinstance(what, NumberDecl) else None) for what in made.values()}
         together = bool(self.said & _TOGETHER - named) or " as a whole" in self.words
+        of_one = _PERCENT.split(self.words.lower())[-1] if _PERCENT.search(self.words.lower()) else ""
+        if len(made) == 2 and any(_named(of_one, t) for t in made) and "and" not in of_one.split():
+            return False  # '10 to 25 % of the total thickness of the interlayer'
         return together and len(kinds - {None}) < len(made)
 
     def _of_a_sum(self, made: Mapping[str, object]) -> Iterator[Form]:
@@ -421,11 +451,17 @@ def _limited(words: str, thing: str, limit: str) -> str:
     return f"{thing} {sign} {limit}" if sign else within
 
 
+def _is_share(what: object) -> bool:
+    return isinstance(what, NumberDecl) and (bool(what.kind.basis) or what.unit.symbol == "%")
+
+
 def _unit(what: object) -> str:
     """The unit of a number that is not counted, with a blank before it."""
     return f" {what.unit.symbol}".rstrip() if isinstance(what, NumberDecl) and not what.whole else ""
 
 
+_STEM = 4
+_DIGIT = regex(r"\d")
 _AS_A_QUOTIENT = frozenset("ratio proportion times twice half majority per".split())
 _PERCENT = regex(r"%|\b(?:percent|ppm|ppb)\b|\bper cent\b")
 _LIKE_IT = regex(r"\b(?:that|those|it|its|as)\b")
@@ -447,6 +483,8 @@ _CHANGING = frozenset(
     "vary varies varying varied change changes changing fluctuate fluctuates fluctuating".split()
 )
 _PREFERRED = frozenset("preferably particular particularly especially ideally advantageously".split())
+_STEADY = frozenset("constant uniform steady constantly uniformly".split())
+_MULTIPLES = frozenset("multiple multiples divisible even odd".split())
 _COMPARED = frozenset(
     "lower higher greater smaller larger shorter longer thinner thicker narrower wider fewer cooler"
     " hotter warmer colder lighter heavier".split()

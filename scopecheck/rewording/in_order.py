@@ -190,12 +190,13 @@ def steps_apart(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple
     if not words.isdisjoint(("if", "when", "unless", "not", "no", "never", "without", "neither")):
         return  # denied, or under a condition: said of each it may say something else
     yield from _either_time(tokens, subjects)
+    if "or" not in words:
+        yield from _behind_a_clause(tokens, subjects)
     yield from _beside_several(tokens, subjects)
     if "or" in words:
         return
     yield from _at_what(tokens, subjects)
     yield from _one_behind_the_other(tokens, subjects)
-    yield from _behind_a_clause(tokens, subjects)
     yield from _in_turn(tokens, subjects)
     yield from _of_several_steps(tokens, subjects)
     yield from _first_or_last(tokens, subjects)
@@ -240,8 +241,15 @@ def _beside_several(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[t
         last -= len(behind) * (words[-len(behind) :] == behind)
     pieces = [p for p in _split(tokens[start:last], ("and", ",", "or", "/", "and/or")) if p]
     one_is_enough = one_is_enough or not {"or", "and/or"}.isdisjoint(words[start:])
+    texts = [[w for w in map(word_of, p) if w not in ("the", "said", "a")] for p in pieces]
+    steps = [s.text.lower().split() for s in subjects if isinstance(s.bound, Step)]
+    if _LISTED.isdisjoint(words[start:]) or all(step in texts for step in steps):
+        return  # 'after the heating, cooling': of what is named last, when
     if len(pieces) > 1 and not any(_preposition([word_of(t) for t in p], 0) for p in pieces):
         yield one_is_enough, [((*tokens[:end], *piece), subjects) for piece in pieces]
+
+
+_LISTED = frozenset(("and", "or", "/", "and/or"))
 
 
 def _split(tokens: Tokens, joints: tuple[str, ...]) -> list[Tokens]:
@@ -364,6 +372,8 @@ def _one_behind_the_other(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iter
     if len(starts) == 2 and sum(words[i] == "for" for i in starts) == 1 and words[starts[1] - 1] != "and":
         lead, first, second = tokens[: starts[0]], tokens[starts[0] : starts[1]], tokens[starts[1] :]
         behind = first if words[starts[0]] != "for" else second
+        if behind is first and word_of(first[_preposition(words, starts[0])]) not in ("the", "said"):
+            return  # 'after heating for 5 min': so long was heated
         if not any(t.number for t in behind):
             yield False, [((*lead, *first), subjects), (second, subjects)]
 
@@ -396,19 +406,79 @@ def _said_of(tokens: Tokens, step: Subject, subjects: tuple[Subject, ...]) -> Pi
 
 
 def _behind_a_clause(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bool, Pieces]]:
-    """`after the heating, cooling for 5 to 10 min`: when, and how long."""
+    """`after the heating, cooling for 5 to 10 min`: when, and how long; `after heating for 5 min, cooling`.
+
+    The clause stands before a comma, or before what is carried out: `after the heating the cooling begins`.
+    """
     words = [word_of(t) for t in tokens]
-    comma = words.index(",") if "," in words else 0
     named = _named_in(words, subjects)
-    if not comma or not (_preposition(words, 0) or words[0] in ("upon", "once", "on")) or len(named) < 2:
+    at = _named_in_a_clause(tokens, named)
+    if at is None:
         return
-    start, end, step = named[-1]
-    if start == comma + 1 and all(e <= comma for _, e, _ in named[:-1]):
-        if end < len(words) and _BEGINS.issuperset(words[end:]):
-            yield False, [((*words_at(tokens[0], "started", True), *tokens[:comma]), (step,))]
-            return
-        rest = _said_of(tokens[end:], step, subjects)
-        yield False, [(tokens[:comma], (step,)), *rest]
+    before, behind = named[:at], named[at:]
+    start, end = behind[0][0], behind[-1][1]
+    comma = words.index(",") if "," in words[:start] else start
+    so_long = next((i for i in range(comma) if words[i] == "for" and (not at or i >= named[0][1])), comma)
+    if so_long < comma and at != 1:
+        return  # of which of them, or of a step that does not stand left of the colon
+    clause, pieces = tokens[:so_long], list[tuple[Tokens, tuple[Subject, ...]]]()
+    if so_long < comma:
+        pieces.append((tokens[so_long:comma], (before[0][2],)))
+    begun = words[end:] != [] and _BEGINS.issuperset(words[end:])
+    lead = words_at(tokens[0], "started", True) if begun else ()
+    joints = [words[one[1] : then[0]] for one, then in pairwise(behind)]
+    later = not _LATER.isdisjoint(words[:start])
+    pieces += [
+        ((*lead, *clause), (step,))
+        for (_, _, step), joint in zip(behind, [[], *joints], strict=True)
+        if not (later and "then" in joint)
+    ]
+    rest = [] if begun else _said_of(tokens[end:], behind[-1][2], subjects)
+    if not _LEFT_OPEN.isdisjoint(words):
+        return
+    if len(behind) == 1:
+        yield False, [*pieces, *rest]
+        return
+    if rest or not all(joint in _JOINED_STEPS for joint in joints):
+        return
+    turns = [
+        (one, then)
+        for ((*_, one), (*_, then)), joint in zip(pairwise(behind), joints, strict=True)
+        if "then" in joint
+    ]
+    if not (turns and later) and words[0] in ("immediately", "directly", "shortly"):
+        return  # of which of them nothing may lie between
+    if turns:
+        pieces += [(tuple(words_at(tokens[0], f"followed by {then.text}")), (one,)) for one, then in turns]
+    else:
+        steps = tuple(step for _, _, step in behind)
+        pieces.append((tuple(words_at(tokens[0], "comprising the steps of")), steps))
+    yield False, pieces
+
+
+def _named_in_a_clause(tokens: Tokens, named: list[tuple[int, int, Subject]]) -> int | None:
+    """How many of the steps named stand in a clause on when the others are done; None for no such clause."""
+    words = [word_of(t) for t in tokens]
+    first = next((i for i in range(len(words)) if _preposition(words, i)), len(words))
+    delayed = all(t.number or word_of(t) in listed("limits", "inside") for t in tokens[:first])
+    if not named or not (words[0] in ("upon", "once", "on") or (first < len(words) and delayed)):
+        return None
+    if "," not in words:
+        (_, end, _), (start, behind, _) = named[0], named[-1]
+        follows = len(named) == 2 and end == start and words[start] in ("the", "said")
+        return 1 if follows and words[behind:] and (_DONE | _BEGINS).issuperset(words[behind:]) else None
+    comma = words.index(",")
+    at = next((i for i, (start, _, _) in enumerate(named) if start > comma), None)
+    return (
+        at if at is not None and words[comma + 1 : named[at][0]] in ([], ["then"], ["and", "then"]) else None
+    )
+
+
+_LATER = frozenset("after following subsequent".split())
+_DONE = frozenset("is being carried out performed done effected conducted takes place occurs".split())
+_JOINED_STEPS = [
+    [*joint, *then] for joint in (["and"], [","], [",", "and"]) for then in ([], ["then"], ["finally"])
+]
 
 
 _BEGINS = frozenset("is being started begun begins starts initiated commences commenced".split())

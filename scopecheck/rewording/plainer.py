@@ -42,6 +42,7 @@ from scopecheck.rewording.plainer_amounts import (
     without_own_basis,
 )
 from scopecheck.rewording.plainer_counts import (
+    number_per_each,
     with_different_number,
     with_each_multiple,
     with_ends_said,
@@ -214,7 +215,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = steps_plainly(tokens, subjects) if tokens else tokens
     tokens = parts_plainly(tokens, subjects) if tokens else tokens
     tokens = shares_plainly(with_part_of_the_other(tokens, subjects), subjects) if tokens else tokens
-    tokens = with_names_noted(tokens, subjects, notes) if tokens else tokens
+    tokens = number_per_each(with_names_noted(tokens, subjects, notes), subjects) if tokens else tokens
     tokens = (
         without_noted_lead(without_short_name(tokens, subjects, notes), subjects, notes) if tokens else tokens
     )

@@ -31,10 +31,16 @@ _TOTALS = frozenset("totalling totaling totals total totalled totaled".split())
 
 
 def with_names_noted(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> Tokens:
-    """`the total number of blades and vanes`, of n and m, noted so, with these names."""
-    if len(subjects) < 2 or len(notes) != len(subjects):
+    """`the total number of blades and vanes`, of n and m, noted so, with these names.
+
+    So `the number of outlets`, of a count that is noted "outlets of the aerator".
+    """
+    if len(notes) != len(subjects):
         return tokens
-    by_length = sorted(zip(subjects, map(_plain_note, notes), strict=True), key=lambda n: -len(n[1]))
+    heads = [_counted_note(s, note) for s, note in zip(subjects, notes, strict=True)]
+    if len(subjects) < 2 and " of " not in notes[0]:
+        return tokens
+    by_length = sorted(zip(subjects, heads, strict=True), key=lambda n: -len(n[1]))
     for subject, note in by_length:
         name, words = subject.text.lower().split(), [word_of(t) for t in tokens]
         named = any(words[i : i + len(name)] == name for i in range(len(words)))
@@ -43,6 +49,7 @@ def with_names_noted(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -
             continue
         at = [i for i in range(len(words) - len(note) + 1) if _is_called(words[i : i + len(note)], note)]
         at = [i for i in at if not _goes_on(tokens[i + len(note) :]) and words[i - 1 : i] != ["no"]]
+        at = [i for i in at if len(subjects) > 1 or words[max(0, i - 2) : i] == ["number", "of"]]
         for i in reversed(at):
             tokens = (
                 *tokens[:i],
@@ -97,6 +104,29 @@ def with_note_behind_name(tokens: Tokens, subjects: Things, notes: tuple[str, ..
 def _in_letters(text: str) -> str:
     """`20 °C` as a note has it where it is written `20 degC`."""
     return text.replace("° c", "°c").replace("°", "deg")
+
+
+def number_per_each(tokens: Tokens, subjects: Things) -> Tokens:
+    """`the number of outlets per module is from 6 to 10`, of two counts, as 6 to 10 outlets per module."""
+    words = [word_of(t) for t in tokens]
+    whole = len(subjects) == 2 and all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects)
+    start = int(words[:1] != [] and words[0] in ("a", "the"))
+    if not whole or "per" not in words or words[start : start + 2] != ["number", "of"]:
+        return tokens
+    per = words.index("per")
+    first, second = (s.text.lower().split() for s in subjects)
+    verb = per + 1 + len(second)
+    called = words[start + 2 : per] == first and _is_called(words[per + 1 : verb], tuple(second))
+    if not called or words[verb : verb + 1] not in (["is"], ["being"], ["of"]) or verb + 1 == len(words):
+        return tokens
+    return (*tokens[verb + 1 :], *tokens[start + 2 : verb])
+
+
+def _counted_note(subject: Subject, note: str) -> tuple[str, ...]:
+    """The words of a note; of a count those for what is counted: `outlets` of "outlets of the aerator"."""
+    words = _plain_note(note)
+    counted = isinstance(subject.bound, Typed) and subject.bound.whole and "of" in words[1:]
+    return words[: words.index("of")] if counted and words[0] not in ("number", "pairs", "sets") else words
 
 
 def _plain_note(note: str) -> tuple[str, ...]:

@@ -39,7 +39,7 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         tokens = _with_no_step_done(tokens, subjects)
         tokens = _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
         return _time_between(_at_the_same_time(_of_two(tokens, subjects), subjects), subjects)
-    tokens = _uninterrupted(tokens, subjects[0])
+    tokens = _uninterrupted(_for_a_period(tokens, subjects[0].text.lower().split()), subjects[0])
     return _lasting(_going_on(_between_steps(tokens)), subjects[0].text.lower().split())
 
 
@@ -623,15 +623,52 @@ _NO_LONGER = [
 ]
 
 
+def with_periods_named(tokens: Tokens, names: list[list[str]]) -> Tokens:
+    """`the filtration period` of a step called filtering as the filtering: how long that takes."""
+    words, found, at = [word_of(t) for t in tokens], list[Token](), 0
+    while at < len(tokens):
+        name = next((n for n in names if _is_a_period(words, at, n)), None)
+        wide = len(name) + 1 if name else 1
+        own = (
+            words_at(replace(tokens[at], end=tokens[at + wide - 1].end), " ".join(name))
+            if name
+            else tokens[at : at + 1]
+        )
+        found += own
+        at += wide
+    return tuple(found)
+
+
+def _is_a_period(words: list[str], at: int, name: list[str]) -> bool:
+    """`filtration period`, `backwash time` of filtering, backwashing."""
+    noun, behind = words[at : at + len(name)], words[at + len(name) : at + len(name) + 1]
+    return behind in (["period"], ["time"], ["duration"]) and (noun == name or calls(noun, name))
+
+
+def _for_a_period(tokens: Tokens, name: list[str]) -> Tokens:
+    """`for a filtration period of 8 min` of the filtering as for a period so long; `the filtration period is
+    8 min` as lasting so long."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(len(words)) if _is_a_period(words, i, name)), 0)
+    end = at + len(name) + 1
+    if at == 1 and words[0] in ("a", "the", "said") and words[end : end + 1] in (["of"], ["is"], ["being"]):
+        return (*words_at(replace(tokens[0], end=tokens[end].end), "lasting"), *tokens[end + 1 :])
+    if not at or words[at - 1] not in ("a", "the", "said") or words[at - 2 : at - 1] not in (["for"], []):
+        return tokens
+    return (*tokens[:at], *tokens[at + len(name) :])
+
+
 def as_durations(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What compares how long steps last as said of their durations; () for other words.
 
     `The heating lasts at least twice as long as the cooling` as the duration of heating is at least twice
     the duration of cooling; so `lasts at least twice as long as the cooling`, of the first of two.
     """
-    words = [word_of(t) for t in tokens]
     steps = [(s.text.lower().split(), s.bound) for s in subjects if isinstance(s.bound, Step)]
-    lasting = not _LASTING.isdisjoint(words)
+    said = with_periods_named(tokens, [name for name, _ in steps])
+    named_so, tokens = said != tokens, said
+    words = [word_of(t) for t in tokens]
+    lasting = named_so or not _LASTING.isdisjoint(words)
     if len(subjects) < 2 or len(steps) < len(subjects) or not lasting or not _TELLING_WHEN.isdisjoint(words):
         return ()
     found, at, named = list[Token](), 0, set[str]()
@@ -650,12 +687,14 @@ def as_durations(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         if not noun:
             found.append(replace(tokens[at], text=word) if word != words[at] else tokens[at])
         at += 1 + (noun and words[at + 1] != "than")
-    of_first = len(steps) == 2 and words[0] in _IS and steps[0][1].name not in named
+    compared = named_so and not _COMPARED_LENGTHS.isdisjoint(words[:2])
+    of_first = len(steps) == 2 and (words[0] in _IS or compared) and steps[0][1].name not in named
     if of_first:
         found = [*words_at(tokens[0], steps[0][1].duration, understood=True), *found]
     return with_runs(tuple(found), "duration_runs") if of_first or len(named) == len(steps) else ()
 
 
+_COMPARED_LENGTHS = frozenset("longer shorter".split())
 _TELLING_WHEN = frozenset("before after until within during apart then followed start end".split())
 _NOUNS = ("duration", "durations", "time", "times", "length", "lengths")
 _LASTING = frozenset("lasts last lasting takes take taking longer shorter".split()) | set(_NOUNS)

@@ -102,6 +102,8 @@ def _measured(stream: Stream, at: int, group: str) -> bool:
         return True
     if after[:1] and (after[0] in listed("degree", "not_before") or after[0] in ("-", "/")):
         return True
+    if group == "size" and _compared(texts, at):
+        return True
     if group == "nearness":
         near = next((w for w in after if w not in listed("limits", "inside") - {"about"}), "")
         described = run_at(texts, at, "clauses", "drawings") > 0 or after[:1] == ["as"]
@@ -115,6 +117,19 @@ def _measured(stream: Stream, at: int, group: str) -> bool:
     ):
         return True
     return group == "size" and bool(after) and after[0] in ("than", "of") and any(map(_number, after))
+
+
+def _compared(texts: list[str], at: int) -> bool:
+    """`wider than it is high`, `a high adhesion, corresponding to a value of 4 to 8`: it has its measure."""
+    if texts[max(0, at - 3) : at - 1] in (["than", "it"], ["than", "they"]) and texts[at - 1] in (
+        "is",
+        "are",
+    ):
+        return True
+    end = next((i for i in range(at, min(at + 12, len(texts))) if texts[i] in (".", ";", "wherein")), at + 12)
+    behind = texts[at + 1 : end]
+    to = next((i for i in range(len(behind) - 1) if behind[i : i + 2] == ["corresponding", "to"]), -1)
+    return to >= 0 and "and" not in behind[:to] and any(map(_number, texts[at + to + 3 : at + to + 12]))
 
 
 def _hedges(texts: list[str], at: int) -> bool:

@@ -51,7 +51,8 @@ def _said_throughout(stream: Stream) -> bool:
     if says_a_basis(stream.text.text):
         return True
     for at in range(len(texts)):
-        if run_at(texts, at, "shares", "throughout") and not _of_one_alone(texts, at):
+        width = run_at(texts, at, "shares", "throughout")
+        if width and not _of_one_alone(texts, at) and not _per_so_many(texts, at, width):
             return True
         if texts[at] == "by" and _on_a_basis(texts[at : at + 2]) and texts[at + 2 : at + 3] == [":"]:
             return True  # 'comprising, by weight: 40 to 70 % of a wax'
@@ -61,6 +62,11 @@ def _said_throughout(stream: Stream) -> bool:
         if width and not _number(texts, at - 1) and _on_a_basis(texts[at + width : at + width + 4]):
             return True
     return False
+
+
+def _per_so_many(texts: list[str], at: int, width: int) -> bool:
+    """`60 to 85 parts by weight per 100 parts by weight of an acetal`: an amount of one thing in another."""
+    return texts[at] == "parts" and ("per" in (*texts[at - 2 : at], *texts[at + width : at + width + 1]))
 
 
 def _of_one_alone(texts: list[str], at: int) -> bool:

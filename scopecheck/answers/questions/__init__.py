@@ -42,6 +42,7 @@ from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.answers.questions.same_scope import no_reading_for_all_claims, same_scope
 from scopecheck.answers.questions.undefined import undefined
+from scopecheck.answers.questions.unnamed import unnamed_needed
 from scopecheck.answers.questions.varying import moves_with_something_else
 from scopecheck.core.chains import Chain
 from scopecheck.core.model import Case, Sheet
@@ -141,6 +142,7 @@ BY_WAY = (
     "end not reached",
     "one value left",
     "member not reached",
+    "member needed",
     "condition not met",
     "kept out",
     "silence alone keeps out",
@@ -180,6 +182,7 @@ def _tasks(prepared: Prepared) -> Iterator[Task]:
             ("member not reached", members_not_reached),
             ("condition not met", conditions_not_met),
             ("member freed", members_freed),
+            ("member needed", unnamed_needed),
             ("moves with something else", moves_with_something_else),
             ("idle", idle),
             ("undefined", undefined),
