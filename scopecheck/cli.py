@@ -16,6 +16,8 @@ from typing import Annotated
 
 import typer
 
+from scopecheck import __version__
+
 DEFAULT_WORK, DEFAULT_WALL = 4_000_000, 60
 STATUS = (
     "Exit status: 0 nothing found (contested wording with no listed case included), 1 something found, "
@@ -63,9 +65,24 @@ OutputOption = Annotated[str, typer.Option(metavar="FILE", help="Write to FILE, 
 AllOption = Annotated[bool, typer.Option("--all", help="Everything, not the first page only.")]
 
 
+def _told_version(wanted: bool) -> None:
+    if wanted:
+        typer.echo(f"scopecheck {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def _any_command(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_told_version, is_eager=True, help="Tell the version.")
+    ] = False,
+) -> None:
+    pass
+
+
 @app.command(epilog=STATUS)
 def check(
-    sheets: Annotated[list[str], typer.Argument(metavar="SHEET", help="Files of claim sheets.")],
+    sheets: Annotated[list[str], typer.Argument(metavar="SHEET...", help="Files of claim sheets.")],
     format: FormatOption = Format.text,
     everything: AllOption = False,
     contested: Annotated[bool, typer.Option("--contested", help="List contested wording too.")] = False,

@@ -168,5 +168,10 @@ def test_nothing_is_told_where_all_is_reached() -> None:
 
 
 @pytest.mark.parametrize("cut", range(60))
-def test_cut_off_definition_never_raises(cut: int) -> None:
-    read_sheet(Source("test", SHEET + 'define "about (N)" : 0.9 * N <= x <= 1.1 * N  "paragraph 12"'[:cut]))
+def test_a_cut_off_definition_is_refused_or_defines_something(cut: int) -> None:
+    made, found = read_sheet(
+        Source("test", SHEET + 'define "about (N)" : 0.9 * N <= x <= 1.1 * N  "paragraph 12"'[:cut])
+    )
+    if cut and not any(d.severity == "error" for d in found):
+        assert made is not None
+        assert any(g.definition is not None for g in made.groups)

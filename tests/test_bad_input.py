@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.spans import Source
@@ -803,8 +804,36 @@ def test_byte_order_marks_are_read(tmp_path: Path, encoding: str) -> None:
 @pytest.mark.parametrize("cut", range(0, 1100, 37))
 def test_cut_off_sheet_never_raises(cut: int) -> None:
     for text in (STRAINER[:cut], STRAINER[cut:], STRAINER[:cut] + "(" + STRAINER[cut:]):
-        for diagnostic in read_sheet(Source("test", text))[1]:
-            draw(diagnostic)
+        made, diagnostics = read_sheet(Source("test", text))
+        assert all(map(draw, diagnostics))
+        assert made is not None or any(d.severity == "error" for d in diagnostics)
+
+
+@pytest.mark.parametrize("cut", range(0, 1100, 23))
+def test_a_cut_off_sheet_is_refused_or_says_what_the_whole_one_says_up_to_there(cut: int) -> None:
+    """What the cut goes through, the last of each sort, may say less."""
+    whole, _ = read_sheet(Source("test", STRAINER))
+    made, diagnostics = read_sheet(Source("test", STRAINER[:cut]))
+    assert whole is not None
+    if made is None or any(d.severity == "error" for d in diagnostics):
+        assert any(d.severity == "error" for d in diagnostics)
+        return
+    for sort in (said_in_declarations, said_in_claims, said_in_cases):
+        said, said_in_whole = sort(made), sort(whole)
+        assert len(said) <= len(said_in_whole)
+        assert said[:-1] == said_in_whole[: len(said[:-1])]
+
+
+def said_in_declarations(made: Sheet) -> list[object]:
+    return [(d.name, type(d)) for d in made.declarations]
+
+
+def said_in_claims(made: Sheet) -> list[object]:
+    return [(x.label, x.subject, x.words) for c in made.claims for x in c.limitations]
+
+
+def said_in_cases(made: Sheet) -> list[object]:
+    return [(c.name, c.role) for c in made.cases]
 
 
 def test_a_wrong_declaration_of_like_parts_is_told_once_and_hides_no_other_name() -> None:

@@ -8,12 +8,15 @@ import re
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 from typer.testing import CliRunner, Result
 
+import scopecheck
+from scopecheck.answers.questions import ask_prepared
 from scopecheck.cli import app
-from scopecheck.commands.output import Progress, worst
+from scopecheck.commands.output import PLAINER, Progress, worst
 
 ROOT = Path(__file__).parent.parent
 
@@ -424,6 +427,30 @@ def test_an_interruption_is_quiet(sheet: dict[str, str], monkeypatch: pytest.Mon
     assert (result.exit_code, result.output) == (130, "")
 
 
+@pytest.mark.parametrize(("raised", "status"), [(KeyboardInterrupt, 130), (ZeroDivisionError, 4)])
+def test_what_was_found_in_one_sheet_is_told_whatever_happens_to_the_next(
+    sheet: dict[str, str], monkeypatch: pytest.MonkeyPatch, raised: type[BaseException], status: int
+) -> None:
+    rounds = iter([ask_prepared])
+
+    def but_the_second(*arguments: Any) -> object:
+        ask = next(rounds, None)
+        if ask is None:
+            raise raised
+        return ask(*arguments)
+
+    monkeypatch.setattr("scopecheck.commands.check.ask_prepared", but_the_second)
+    result = run("check", sheet["found"], sheet["clean"])
+    assert result.exit_code == status
+    monkeypatch.undo()
+    assert result.stdout == run("check", sheet["found"]).stdout
+
+
+def test_the_version_is_told() -> None:
+    result = run("--version")
+    assert (result.exit_code, result.stdout) == (0, f"scopecheck {scopecheck.__version__}\n")
+
+
 def test_progress_is_told_on_a_terminal_only_and_after_a_while(capsys: pytest.CaptureFixture[str]) -> None:
     progress = Progress("sheet")
     progress.started -= 10
@@ -472,11 +499,13 @@ def test_as_a_module(sheet: dict[str, str]) -> None:
 
 
 def test_a_reader_that_leaves_early_is_no_fault(sheet: dict[str, str]) -> None:
-    code = "import sys; sys.stdin.readline()"
-    command = f'"{sys.executable}" -m scopecheck phrases | "{sys.executable}" -c "{code}"'
-    for _ in range(3):
-        result = subprocess.run(command, shell=True, capture_output=True, text=True, cwd=ROOT, check=False)
-        assert result.stderr == ""
+    """The status is that of the answer, although nobody reads it."""
+    for said, status in (("phrases", 0), (f'check "{sheet["found"]}"', 1), (f'check "{sheet["bad"]}"', 2)):
+        command = f"({sys.executable} -m scopecheck {said}; echo $? >&3) 2>/dev/null | exec 1>&- 0<&-"
+        result = subprocess.run(
+            ["sh", "-c", f"({command}) 3>&1"], capture_output=True, text=True, cwd=ROOT, check=False
+        )
+        assert (result.stdout, result.stderr) == (f"{status}\n", "")
 
 
 @pytest.mark.skipif(os.name != "posix", reason="streams are closed by a shell")
@@ -505,6 +534,13 @@ def test_an_output_that_lacks_signs_is_no_fault(sheet: dict[str, str]) -> None:
     assert result.returncode == 1
     assert result.stderr == ""
     assert "old frame" in result.stdout
+    assert "?" not in result.stdout
+
+
+def test_signs_that_an_output_lacks_are_told_apart_by_others() -> None:
+    told = "met ━●━ not ┈○┈; ≤ ≥ ≠ ± × ─ ═".encode("ascii", PLAINER).decode("ascii")
+    assert told == "met =*= not .o.; <= >= != +/- x - ="
+    assert "gap ☃ 5".encode("ascii", PLAINER) == b"gap ? 5"
 
 
 def test_the_same_bytes_under_another_hash_seed(sheet: dict[str, str]) -> None:

@@ -11,7 +11,9 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from typer.testing import CliRunner
 
+from scopecheck.cli import app
 from scopecheck.commands.drill import Wanted
 from scopecheck.commands.drill_paper import grade_file, write_paper
 from scopecheck.core.model import Sheet
@@ -337,3 +339,21 @@ def test_what_has_many_values_is_asked_last() -> None:
     ]
     assert first
     assert 2 not in first
+
+
+# ---- where it is written to
+
+
+@pytest.mark.parametrize("output", ["{}/", "{}", "/", ".md", "{}/.html"])
+def test_a_paper_needs_a_name_and_no_folder(tmp_path: Path, output: str) -> None:
+    result = CliRunner().invoke(app, ["drill", "--paper", "1", "--output", output.format(tmp_path)])
+    assert result.exit_code == 2
+    assert "names a folder" in result.stderr
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_record_that_cannot_be_kept_is_told_before_anything_is_asked(tmp_path: Path) -> None:
+    nowhere = str(tmp_path / "nowhere" / "r.jsonl")
+    result = CliRunner().invoke(app, ["drill", "--record", nowhere], input="quit\n")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "nowhere" in result.stderr

@@ -63,6 +63,28 @@ def test_the_number_of_ways_grows_with_the_claims_and_not_with_their_subsets() -
     assert {n for i in prepared.instances[24] for n in i.chain} == set(range(1, 24))
 
 
+PARENTS = {1: (), 2: (1,), 3: (1, 2), 4: (2, 3), 5: (), 6: (4, 5), 7: (6,), 8: (3, 7)}
+
+
+@pytest.mark.parametrize("others", [{1}, {2}, {3}, {4}, {4, 5}, {1, 5}, {2, 3}, {6}, {8}])
+def test_what_a_claim_takes_over_by_way_of_every_chain(others: set[int]) -> None:
+    """Held against the chains, each written out."""
+
+    def written_out(n: int) -> list[tuple[int, ...]]:
+        return [(*chain, p) for p in PARENTS[n] for chain in written_out(p) or [()]]
+
+    for n in PARENTS:
+        ways = written_out(n)
+        expected = bool(ways) and all(others.intersection(way) for way in ways)
+        assert chains.takes_over(PARENTS, n, others) == expected, n
+
+
+def test_sixty_claims_of_any_preceding_one_are_looked_at_once_each() -> None:
+    parents = {n: tuple(range(1, n)) for n in range(1, 61)}
+    assert chains.takes_over(parents, 60, (1,))
+    assert not chains.takes_over(parents, 60, (2,))
+
+
 TROUGH = """
 profile EPO
 ends, legs  count

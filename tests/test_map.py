@@ -8,13 +8,15 @@ from pathlib import Path
 import pytest
 from typer.testing import CliRunner, Result
 
-from scopecheck.answers.order import scope_map
+from scopecheck.answers.order import _Order, scope_map
 from scopecheck.answers.questions import prepare
 from scopecheck.cli import app
+from scopecheck.commands.claim_map import map_status
 from scopecheck.report.blocks import Outline
 from scopecheck.report.render import render
 from scopecheck.report.scope_map import map_report
 from scopecheck.resolve.dependencies import noun_of
+from scopecheck.solving.constraints import Undecided
 from tests.benchmarks.claim_sets import claim_set
 from tests.forbidden_words import forbidden_in
 from tests.sheets import sheet
@@ -33,6 +35,15 @@ width  length in mm
 
 4. A door pivotably mounted on the retractor of claim 1, wherein the width is at most 7 mm.
    | width : at most 7 mm
+"""
+TWO = """\
+gap  length in mm
+
+1. A thing with a gap of at least 1 mm.
+   | gap : at least 1 mm
+
+2. The thing of claim 1, the gap being above 0.5 mm.
+   | gap > 0.5 mm
 """
 SIEVE = """\
 title    Sieve
@@ -104,6 +115,32 @@ def test_the_outline(tmp_path: Path) -> None:
 def test_a_set_in_order_ends_with_status_0(tmp_path: Path) -> None:
     plain = SIEVE.split("\n4. ")[0] + "\n"
     assert run(written(tmp_path, plain)).exit_code == 0
+
+
+def of_any_preceding(count: int) -> str:
+    lines = [
+        f"{n}. The thing of any preceding claim, having a gap of at least {n} mm." for n in range(2, count)
+    ]
+    return "\n".join(["1. A thing.", *lines]) + "\n"
+
+
+def test_claims_of_any_preceding_claim_take_no_time_that_doubles_with_each(tmp_path: Path) -> None:
+    assert run(written(tmp_path, of_any_preceding(36))).exit_code == 1
+
+
+def test_a_pair_left_undecided_is_a_doubt_and_no_step(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Claim 2 lies within claim 1, and whether claim 1 lies within claim 2 is asked for in vain."""
+
+    def in_vain(*_: object) -> bool:
+        raise Undecided("the time ran out")
+
+    made = prepare(sheet(TWO))
+    monkeypatch.setattr(_Order, "_separate", in_vain)
+    monkeypatch.setattr(_Order, "_just_outside", lambda *_: None)
+    found = scope_map(made)
+    assert (1, 2) in {(a, b) for a, b, _ in found.doubts}
+    assert (found.steps, found.apart) == ((), ())
+    assert map_status(found) == 3
 
 
 @pytest.mark.parametrize("format", ["text", "markdown", "json"])

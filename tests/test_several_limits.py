@@ -695,3 +695,35 @@ def test_what_stands_behind_by_is_of_the_difference_or_nothing_is(words: str, sa
 def test_how_far_back_an_open_end_reaches_is_not_guessed() -> None:
     assert not presumed_in_symbols(TWO, "gap", "2 mm or 3 mm or more")
     assert presumed_in_symbols(TWO, "gap", "2 mm or at least 3 mm")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "5 mm ± -1 mm",
+        "5 mm plus or minus -1 mm",
+        "5 mm with a tolerance of -0.5 mm",
+        "within ± -1 mm of 5 mm",
+        "within -1 mm of 5 mm",
+    ],
+)
+def test_a_tolerance_below_zero_is_refused(words: str) -> None:
+    text = f"gap  length in mm\n\n1. A frame with {words}.\n   | gap : {words}\n"
+    made, found = read_sheet(Source("test", text))
+    assert made is None or any(d.severity == "error" for d in found)
+    assert "the numbers of this phrase do not go together" in [d.message for d in found]
+
+
+@pytest.mark.parametrize("words", ["5 mm ± 0 mm", "5 mm ± 1 mm", "-5 mm ± 1 mm", "within 1 mm of -5 mm"])
+def test_a_tolerance_of_a_number_below_zero_is_read(words: str) -> None:
+    assert symbols("gap  length in mm, >= -9 mm", "gap", words)
+
+
+def test_a_number_in_words_is_printed_as_one_where_something_is_worked_out_with_it() -> None:
+    made = sheet(
+        "gap, rim  length in mm\n\n1. A frame, two times thicker than the rim.\n"
+        "   | gap : two times thicker than the rim\n"
+    )
+    told = {r.label: r.plain for r in made.groups[0].readings}
+    assert told["as much exactly"] == "gap = 2 * rim"
+    assert told["more by exactly"] == "gap = (2 + 1) * rim"

@@ -151,7 +151,10 @@ def test_texts_that_were_damaged_are_read_and_taken_up_whole(seed: int) -> None:
             text[:at] + text[to : to + 40] + text[at:],
         ))  # fmt: skip
     if pasted(text).claims:
-        read(text)
+        made = read(text)
+        assert [c.number for c in made.claims] == [c.number for c in pasted(text).claims]
+        kept = set(re.findall(r"\w+", started(text)))
+        assert {w for c in pasted(text).claims for w in re.findall(r"\w+", c.text)} <= kept
 
 
 @pytest.mark.parametrize("content", [b"\x00\x01\x02", b"\xff\xfe\x00", b"", b"\x89PNG\r\n\x1a\n" + bytes(40)])
@@ -788,3 +791,13 @@ def test_a_sign_in_brackets_calls_the_same_thing_later() -> None:
         "2. The powder of claim 1, wherein the D50 is less than 5 mm.\n"
     )
     assert "| median particle size : less than 5 mm" in text
+
+
+def test_a_claim_longer_than_any_is_refused_where_it_stands(tmp_path: Path) -> None:
+    file = tmp_path / "claims.txt"
+    said = "a gap of at least 5 mm, " * 2000
+    file.write_text(f"1. A frame.\n2. The frame of claim 1, {said}and a rim.\n", "utf-8")
+    result = run("start", str(file))
+    assert result.exit_code == 2
+    assert "claim 2 is too long to begin a sheet from" in result.stderr
+    assert "line 2, column" in result.stderr

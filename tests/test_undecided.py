@@ -5,6 +5,7 @@ All that a run asks ends with its wall limit, and steps have shares of it; what 
 
 from __future__ import annotations
 
+from contextlib import nullcontext
 from fractions import Fraction
 from pathlib import Path
 
@@ -13,6 +14,7 @@ import z3
 from typer.testing import CliRunner
 
 from scopecheck.answers import order
+from scopecheck.answers.findings import QUESTIONS
 from scopecheck.answers.order import scope_map
 from scopecheck.answers.questions import _with_time_left, ask_all, prepare
 from scopecheck.cli import app
@@ -20,6 +22,9 @@ from scopecheck.commands import amend
 from scopecheck.commands.claim_map import map_status
 from scopecheck.foundations.spans import Source
 from scopecheck.report.alike import readings_alike
+from scopecheck.report.page import build_report
+from scopecheck.report.render import render
+from scopecheck.report.wording import sentence
 from scopecheck.solving import clock, engine, solver
 from scopecheck.solving.clock import SECOND, Clock
 from scopecheck.solving.constraints import Budget, Undecided
@@ -27,6 +32,7 @@ from scopecheck.solving.engine import Found
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Search, Session
 from tests import sheets
+from tests.undecided import Tally
 
 SHEET = """length  length in mm
 
@@ -379,3 +385,51 @@ def test_once_the_limit_is_over_every_question_for_the_solver_names_it() -> None
     told = [f for f in answers.findings if f.outcome == "undecided"]
     assert told
     assert {f.reason for f in told} == {"the wall limit ran out"}
+
+
+NO_FRACTION = """
+x  length in mm
+
+1. A thing.
+   | x^2 = 2 mm2
+
+2. The thing of claim 1.
+   | x > 1 mm
+"""
+
+
+def test_what_adds_nothing_to_a_claim_that_perhaps_nothing_meets_is_told_beside_that() -> None:
+    made = sheets.sheet(NO_FRACTION)
+    text = " ".join(render(build_report(made, ask_all(made), False), "text").split())
+    assert "Claim 2 adds nothing to what it depends on" in text
+    told = "If nothing does, it is for that alone that nothing is added by claim 2."
+    assert text.split("Not decided", 1)[1].count(told) == 1
+
+
+@pytest.mark.parametrize("question", QUESTIONS)
+def test_what_is_left_undecided_is_told_in_a_sentence(question: str) -> None:
+    """Behind 'not decided whether there is' stands one of something, and behind 'not decided' how or what."""
+    assert sentence("question", question, "looked").split()[0] in ("a", "an", "how", "what")
+
+
+# ---- what the tests themselves may leave undecided
+
+
+@pytest.mark.parametrize(
+    ("undecided", "asked", "held"), [(2, 2, True), (3, 3, False), (10, 100, True), (11, 100, False)]
+)
+def test_property_tests_fail_where_more_than_a_small_share_is_undecided(
+    undecided: int, asked: int, held: bool
+) -> None:
+    tally = Tally()
+    for i in range(asked):
+        with tally.may_be_undecided():
+            if i < undecided:
+                raise Undecided("of the test")
+    with nullcontext() if held else pytest.raises(AssertionError, match=f"{undecided} of {asked} undecided"):
+        tally.hold()
+
+
+def test_only_what_is_undecided_is_passed_over() -> None:
+    with pytest.raises(AssertionError), Tally().may_be_undecided():
+        raise AssertionError

@@ -157,4 +157,4 @@ def test_times_more_of_one_than_of_the_other_is_read_both_ways() -> None:
     """'Times more' is used for 'times as much' and for that much in addition (dictionaries of usage)."""
     made = sheet(text("water, salt", "at least three times more water than salt"))
     (group,) = made.groups
-    assert {r.plain for r in group.readings} == {"water >= three * salt", "water >= (three + 1) * salt"}
+    assert {r.plain for r in group.readings} == {"water >= 3 * salt", "water >= (3 + 1) * salt"}

@@ -7,6 +7,7 @@ from fractions import Fraction
 from itertools import product
 
 from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.core.chains import takes_over
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import All, Article, Formula, Value
@@ -184,25 +185,13 @@ def _both_sides(prepared: Prepared) -> Iterator[Diagnostic]:
 def _same_place(prepared: Prepared, inside: Case, outside: Case) -> bool:
     """Do the two cases speak of one scope: the inside one of the claim or of one that takes it over?"""
     default = tuple(str(n) for n in prepared.independent())
+    parents = {c.number: c.parents for c in prepared.sheet.claims}
     for kept, wanted in product(outside.targets or default, inside.targets or default):
         if kept == wanted:
             return True
-        if kept.isdigit() and wanted.isdigit() and _takes_over(prepared.sheet, int(wanted), int(kept)):
+        if kept.isdigit() and wanted.isdigit() and takes_over(parents, int(wanted), (int(kept),)):
             return True
     return False
-
-
-def _takes_over(sheet: Sheet, number: int, other: int) -> bool:
-    """Does the claim take over what the other says whichever of its parents it is read with?"""
-    known: dict[int, bool] = {other: True}
-
-    def taken(n: int) -> bool:
-        if n not in known:
-            parents = sheet.claim(n).parents
-            known[n] = bool(parents) and all(map(taken, parents))
-        return known[n]
-
-    return taken(number)
 
 
 def told(sheet: Sheet, article: Article, names: tuple[str, ...]) -> str:

@@ -14,6 +14,7 @@ from scopecheck.answers.minimise import keep, pick_article
 from scopecheck.answers.pool import Pool, parents_first
 from scopecheck.answers.questions.nearby import nearest_step
 from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.core.chains import takes_over
 from scopecheck.core.formula import Article, Formula
 from scopecheck.core.model import Claim
 from scopecheck.core.reference import Reference, references
@@ -96,6 +97,7 @@ class _Order:
         self.prepared, self.pool = prepared, pool
         self.session = prepared.session
         self.claims = parents_first(prepared)
+        self.parents = {c.number: c.parents for c in self.claims}
         self.sorts = {c.number: "" for c in self.claims}
         self.nouns: dict[str, str] = {}
         self.within: dict[int, set[int]] = {}
@@ -207,14 +209,14 @@ class _Order:
     def _just_outside(self, claim: Claim) -> None:
         """Adds a thing that meets a parent and misses the claim, if one is easily found."""
         for parent in claim.parents:
-            if parent not in self.shown or self.pool.bits[parent] & ~self.pool.bits[claim.number]:
+            if parent not in self.shown or self._beyond(parent, claim.number):
                 continue
             for article in nearest_step(
                 self.prepared.sheet, self.shown[claim.number], self._formulas([claim])
             ):
                 if not self.pool.add(article):
                     continue
-                if self.pool.bits[parent] & ~self.pool.bits[claim.number]:
+                if self._beyond(parent, claim.number):
                     break
 
     # ---- what is within what
@@ -303,14 +305,25 @@ class _Order:
                     changed = True
 
     def _edges(self, classes: Sequence[tuple[int, ...]]) -> list[tuple[int, int]]:
-        """(narrower, wider) by the first claim of each class, without steps that others make needless."""
+        """(narrower, wider) by the first claim of each class, without steps that others make needless.
+
+        Without those, too, of which no thing is known that meets the wider one alone: whether both are of one
+        scope was not decided then.
+        """
         first = {n: c[0] for c in classes for n in c}
-        above = {c[0]: {first[m] for m in self.within[c[0]] if m in first} - {c[0]} for c in classes}
+        above = {
+            c[0]: {m for m in {first[m] for m in self.within[c[0]] if m in first} if self._beyond(m, c[0])}
+            for c in classes
+        }
         found = []
         for n, wider in above.items():
             needless = set().union(*(above[m] for m in wider))
             found += [(n, m) for m in sorted(wider - needless)]
         return found
+
+    def _beyond(self, wider: int, narrower: int) -> int:
+        """The things known that meet the one claim and miss the other."""
+        return self.pool.bits[wider] & ~self.pool.bits[narrower]
 
     def _equal(self, claims: tuple[int, ...]) -> Equal:
         pairs = [(a, b) for a in claims[1:] for b in (claims[0],)]
@@ -319,7 +332,7 @@ class _Order:
         return Equal(claims, every)
 
     def _step(self, narrower: int, wider: int, members: Mapping[int, tuple[int, ...]]) -> Step:
-        separating = self.pool.bits[wider] & ~self.pool.bits[narrower]
+        separating = self._beyond(wider, narrower)
         near = self.shown[narrower]
 
         def departing(article: Article) -> tuple[str, ...]:
@@ -334,7 +347,7 @@ class _Order:
         article = min(self.pool.all(separating), key=lambda a: (valueless(a), len(departing(a))))
         if valueless(article) or len(departing(article)) > 1:
             article = self._simplest_step(narrower, wider) or article
-        own = any(self._takes_over(n, members[wider]) for n in members[narrower])
+        own = any(takes_over(self.parents, n, members[wider]) for n in members[narrower])
         every = self._everywhere(narrower, wider)
         return Step(narrower, wider, own, every, article, departing(article))
 
@@ -351,14 +364,9 @@ class _Order:
         except Undecided:
             return None
 
-    def _takes_over(self, narrower: int, wider: Sequence[int]) -> bool:
-        """Does the claim, by way of every one of its parents, take over one of the others?"""
-        parents = self.prepared.sheet.claim(narrower).parents
-        return bool(parents) and all(p in wider or self._takes_over(p, wider) for p in parents)
-
     def _everywhere(self, narrower: int, wider: int) -> bool | None:
         """Does everything that meets the one meet the other on every admissible construction?"""
-        if self._takes_over(narrower, (wider,)):
+        if takes_over(self.parents, narrower, (wider,)):
             return True
         inner, outer = self.prepared.scope(narrower), self.prepared.scope(wider)
         try:
@@ -378,7 +386,7 @@ class _Order:
         for index, a in enumerate(widest):
             for b in widest[index + 1 :]:
                 if self.sorts[a] == self.sorts[b] and frozenset((a, b)) not in doubted:
-                    bits = self.pool.bits
-                    yield Apart(
-                        a, b, self.pool.first(bits[a] & ~bits[b]), self.pool.first(bits[b] & ~bits[a])
-                    )
+                    only_a, only_b = self._beyond(a, b), self._beyond(b, a)
+                    assert only_a, "what lies within another claim is not apart from it"
+                    assert only_b, "what lies within another claim is not apart from it"
+                    yield Apart(a, b, self.pool.first(only_a), self.pool.first(only_b))

@@ -45,22 +45,29 @@ def check_sheets(paths: Iterable[str], options: Options) -> int:
     statuses: list[int] = []
     drawn: list[str] = []
     names = list(paths)
-    for path in names:
-        source, diagnostics = read_file(path)
-        draw_all(diagnostics)
-        own = replace(options, budget=options.budget.begun())
-        sheet, warnings = read_or_complain(source, budget=own.budget) if source is not None else (None, ())
-        if sheet is None or source is None:
-            statuses.append(BAD_INPUT)
-            continue
-        words = cache(partial(_open_words, source))
-        report, status = checked(sheet, own, warnings, words)
-        statuses.append(status)
-        if report is not None:
-            drawn.append(_shown(report, source, words(), options))
-    if drawn:
-        put(_together(drawn, options.format, len(names)), options.output)
+    try:
+        for path in names:
+            status, report = _checked_file(path, options)
+            statuses.append(status)
+            drawn += report
+    finally:
+        # What is found in one sheet is not lost by what happens to the next.
+        if drawn:
+            put(_together(drawn, options.format, len(names)), options.output)
     return worst(statuses)
+
+
+def _checked_file(path: str, options: Options) -> tuple[int, list[str]]:
+    """The exit status for one file, and its report as text, if there is one."""
+    source, diagnostics = read_file(path)
+    draw_all(diagnostics)
+    own = replace(options, budget=options.budget.begun())
+    sheet, warnings = read_or_complain(source, budget=own.budget) if source is not None else (None, ())
+    if sheet is None or source is None:
+        return BAD_INPUT, []
+    words = cache(partial(_open_words, source))
+    report, status = checked(sheet, own, warnings, words)
+    return status, [_shown(report, source, words(), options)] if report is not None else []
 
 
 def read_or_complain(

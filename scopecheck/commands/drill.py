@@ -16,7 +16,7 @@ from scopecheck.drill.explain import explained
 from scopecheck.drill.from_sheet import made_from
 from scopecheck.drill.kinds import graded
 from scopecheck.drill.making import Made, make
-from scopecheck.drill.record import Progress, append, progress, read_record, result, weakest
+from scopecheck.drill.record import Progress, append, begin, progress, read_record, result, weakest
 from scopecheck.drill.setting import lines_of
 from scopecheck.foundations.diagnostics import did_you_mean
 from scopecheck.foundations.record import record
@@ -74,6 +74,8 @@ def drill(wanted: Wanted) -> int:
     sheet, text = read_own(wanted.sheet) if wanted.sheet else (None, "")
     if wanted.sheet and sheet is None:
         return BAD_INPUT
+    if wanted.record:
+        begin(wanted.record)
     told = _Told()
     if sheet is not None and sheet.confidential:
         tell([flat(sheet.confidential)])
@@ -138,7 +140,8 @@ def _answered(made: Made, number: int, wanted: Wanted, told: _Told) -> bool:
     """Asks until an answer can be graded or the exercise is passed over; False where the learner ends."""
     problem = made.exercise.problem
     while True:
-        put("\n" + sentence("drill", "page", "ask"))
+        if not put("\n" + sentence("drill", "page", "ask")):
+            return False
         line = sys.stdin.readline()
         word = line.strip().lower()
         if not line or word in QUIT:

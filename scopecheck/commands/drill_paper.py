@@ -13,7 +13,7 @@ from scopecheck.drill.exercise import Kind, Unreadable, Verdict
 from scopecheck.drill.kinds import graded
 from scopecheck.drill.making import Made
 from scopecheck.drill.paper import Sort, answers_in, as_html, as_markdown, key, paper
-from scopecheck.drill.record import append, read_record, result
+from scopecheck.drill.record import append, begin, read_record, result
 from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import replace
 from scopecheck.language.statements import read_file
@@ -26,6 +26,9 @@ def write_paper(wanted: Wanted, count: int, output: str) -> int:
         complain(sentence("drill", "paper", "no_output"))
         return BAD_INPUT
     stem = output.removesuffix(".md").removesuffix(".html")
+    if not os.path.basename(stem) or os.path.isdir(output):
+        complain(sentence("drill", "paper", "folder", path=output))
+        return BAD_INPUT
     paths = [f"{stem}{part}" for part in (".md", ".html", "-key.md", "-key.html")]
     for path in paths:
         if os.path.lexists(path):
@@ -85,6 +88,8 @@ def grade_file(wanted: Wanted, path: str) -> int:
         return BAD_INPUT
     if exercises is None:
         return BAD_INPUT
+    if wanted.record:
+        begin(wanted.record)
     right = 0
     for number, made in enumerate(exercises, 1):
         verdict = _graded(made, number, answers.get(number, ""))

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import codecs
+import io
 import os
 import sys
 import time
 from collections.abc import Callable, Iterable
+from typing import TextIO
 
 FOUND, BAD_INPUT, UNDECIDED, FAULT, INTERRUPTED = 1, 2, 3, 4, 130
 PATIENCE = 1
@@ -17,25 +20,51 @@ def worst(statuses: Iterable[int]) -> int:
     return min(statuses, key=(BAD_INPUT, FOUND, UNDECIDED, 0).index, default=0)
 
 
-def put(text: str, path: str = "") -> None:
-    """Writes to the standard output, or to a file that must not exist yet."""
+def put(text: str, path: str = "") -> bool:
+    """Writes to the standard output, or to a file that must not exist yet; False once nobody reads it."""
     if path:
         # The name of a sheet may hold bytes that are no text.
         with open(path, "x", encoding="utf-8", errors="replace") as file:
             file.write(text)
-        return
-    if hasattr(sys.stdout, "reconfigure"):
-        # A terminal that lacks a sign shows a question mark in its place.
-        sys.stdout.reconfigure(errors="replace")
-    sys.stdout.write(text)
-    sys.stdout.flush()
+        return True
+    return _written(sys.stdout, text, PLAINER)
 
 
 def complain(text: str) -> None:
     """A line, or several, on the error stream."""
-    if hasattr(sys.stderr, "reconfigure"):
-        sys.stderr.reconfigure(errors="backslashreplace")
-    sys.stderr.write(text.rstrip("\n") + "\n")
+    _written(sys.stderr, text.rstrip("\n") + "\n", "backslashreplace")
+
+
+def _written(stream: TextIO, text: str, errors: str) -> bool:
+    """False where whoever read the stream has gone: the answer, and so the status, is what it is."""
+    if isinstance(stream, io.TextIOWrapper):
+        stream.reconfigure(errors=errors)
+    try:
+        stream.write(text)
+        stream.flush()
+    except BrokenPipeError:
+        # What is still buffered must not raise again at the end.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+        return False
+    return True
+
+
+PLAINER = "scopecheck.plainer"
+PLAIN_SIGNS = str.maketrans(
+    dict(zip("─━═┈│●○▲·×–\u00a0\u202f‘’“”", "-==.|*o^.x-  ''\"\"", strict=True))
+    | {"≤": "<=", "≥": ">=", "≠": "!=", "≈": "~=", "±": "+/-", "µ": "u", "μ": "u", "—": "--", "…": "..."}
+)
+"""What stands for a sign where the terminal lacks it; for any other a question mark."""
+
+
+def _plainer(error: UnicodeError) -> tuple[str, int]:
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    signs = error.object[error.start : error.end].translate(PLAIN_SIGNS)
+    return "".join(c if c.isascii() else "?" for c in signs), error.end
+
+
+codecs.register_error(PLAINER, _plainer)
 
 
 class Progress:
@@ -66,10 +95,6 @@ def guarded(run: Callable[[], int]) -> int:
         return run()
     except KeyboardInterrupt:
         return INTERRUPTED
-    except BrokenPipeError:
-        # Whoever read the output has gone; what is still buffered must not raise again at the end.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 0
     except FileExistsError as error:
         complain(already_there(error.filename))
         return BAD_INPUT

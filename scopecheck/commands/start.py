@@ -9,7 +9,7 @@ from scopecheck.drafting.anew import is_sheet, proposed_anew
 from scopecheck.drafting.pasted import pasted
 from scopecheck.drafting.remarks import with_remarks
 from scopecheck.drafting.start import drafted
-from scopecheck.drafting.texts import no_claims
+from scopecheck.drafting.texts import no_claims, too_long
 from scopecheck.foundations.drawing import draw
 from scopecheck.language.statements import read_file
 
@@ -33,6 +33,9 @@ def start_sheet(path: str, to: str) -> int:
     found = pasted(source.text)
     if not found.claims:
         complain(draw(no_claims(source)))
+        return BAD_INPUT
+    if (wrong := too_long(source, found)) is not None:
+        complain(draw(wrong))
         return BAD_INPUT
     draft = drafted(source.name, found)
     with_remarks(draft, found, os.path.basename(path))

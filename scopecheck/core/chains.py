@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from typing import TypeAlias
 
 Chain: TypeAlias = tuple[int, ...]
@@ -24,6 +24,22 @@ def chains_of(parents: Mapping[int, tuple[int, ...]]) -> dict[int, tuple[Chain, 
     for number in parents:
         of(number)
     return found
+
+
+def takes_over(parents: Mapping[int, tuple[int, ...]], number: int, others: Collection[int]) -> bool:
+    """Does the claim, whichever of its parents is taken at each step, take over one of the others?
+
+    It does not if some way up leads past all of them to an independent claim. Each claim is looked at once.
+    """
+    seen, left = {number}, [number]
+    while left:
+        named = parents[left.pop()]
+        if not named:
+            return False
+        new = [p for p in named if p not in seen and p not in others]
+        left += new
+        seen.update(new)
+    return True
 
 
 def widest(chains: Sequence[Chain]) -> list[Chain]:

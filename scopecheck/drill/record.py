@@ -69,6 +69,12 @@ def result(
     return Result(learner, exercise.about, seed, number, kind, level, phrases, groups, said, verdict.mark)
 
 
+def begin(path: str) -> None:
+    """Finds out that results can be added to the file, which is made if need be. Raises OSError if not."""
+    with open(path, "a", encoding="utf-8"):
+        pass
+
+
 def append(path: str, found: Result) -> None:
     """Adds one result at the end of the file, which is on the disk when this returns."""
     with open(path, "a", encoding="utf-8", errors="replace") as file:

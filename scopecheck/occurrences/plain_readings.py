@@ -9,6 +9,7 @@ from scopecheck.core.declared import Step
 from scopecheck.core.formula import Chosen, Includes
 from scopecheck.core.model import set_apart
 from scopecheck.foundations.regex import regex
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.occurrences.occurrence import Occurrence
 from scopecheck.vocabulary.entry import EntryReading
 from scopecheck.vocabulary.names import Listed, Typed
@@ -82,9 +83,10 @@ def plain_text(text: str, at: Occurrence, free: frozenset[str] = frozenset()) ->
         shown = at.shown.get(match.group())
         if shown is None:
             return set_apart(match.group()) if match.group() in free & things else match.group()
-        beside = text[: match.start()].rstrip()[-1:] in ("*", "/", "-") or text[match.end() :].lstrip()[
-            :1
-        ] in ("*", "/")
+        before, behind = text[: match.start()].rstrip()[-1:], text[match.end() :].lstrip()[:1]
+        beside = before in ("*", "/", "-") or behind in ("*", "/")
+        if (beside or "+" in (before, behind) or behind == "-") and shown.lower() in NUMBER_WORDS:
+            return str(NUMBER_WORDS[shown.lower()])  # `two + 1` is no formula that people write
         denied = text[: match.start()].rstrip().endswith("NOT") and " " in shown
         return f"({shown})" if denied or (beside and re.search(r" [-+*/] ", shown)) else shown
 

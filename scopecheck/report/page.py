@@ -98,7 +98,7 @@ def build_report(
         blocks.append(Paragraph(unseen))
     blocks += _held_back(sheet, held_back, len(planned.items) - usual)
     blocks += warned(diagnostics) if below else ()
-    blocks += _undecided(planned, everything)
+    blocks += _undecided(sheet, planned, everything)
     blocks += measures(sheet, planned.statements)
     blocks += _quiet(sheet, planned, everything, len(ranked))
     blocks += _statements(sheet, planned, everything)
@@ -217,12 +217,12 @@ def _held_in(title: str, labels: Sequence[str]) -> str:
 # ---- what is not an item
 
 
-def _undecided(planned: Plan, everything: bool) -> Iterator[Block]:
+def _undecided(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block]:
     """What was left undecided, always with its count."""
     if not planned.undecided:
         return
     yield Heading(sentence("section", "undecided"))
-    lines = tuple(_undecided_line(f) for f in planned.undecided)
+    lines = tuple(_undecided_line(f) + _of_no_weight(sheet, planned, f) for f in planned.undecided)
     yield from _some_of(lines, everything)
 
 
@@ -233,7 +233,17 @@ def _undecided_line(finding: Finding) -> str:
         place = sentence("note", "undecided_place", case=place, claim=claim)
     reason = flat(finding.reason) or sentence("note", "undecided_no_reason")
     looked = sentence("question", finding.question, "looked")
-    return sentence("note", "undecided", place=place, looked=looked, reason=reason)
+    key = "undecided_how" if looked.startswith(("how ", "what ")) else "undecided"
+    return sentence("note", key, place=place, looked=looked, reason=reason)
+
+
+def _of_no_weight(sheet: Sheet, planned: Plan, finding: Finding) -> str:
+    """Which claims are told to add nothing to one of which is undecided whether anything meets it; or ''."""
+    if finding.question not in EMPTY_CLAIM:
+        return ""
+    idle = (f.claim for f in planned.order if f.question == "adds nothing" and not is_open(f))
+    told = sorted({n for n in idle if n != finding.claim and finding.claim in lineage(sheet, n)})
+    return " " + sentence("note", "of_no_weight", claims=claims_text(told)) if told else ""
 
 
 def _some_of(lines: tuple[str, ...], everything: bool) -> Iterator[Block]:

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from contextlib import suppress
 from fractions import Fraction
 from itertools import combinations, groupby, pairwise
 from math import ceil, floor, gcd
+from typing import Any as Whatever
 
 from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
+from hypothesis.errors import UnsatisfiedAssumption
 
 from scopecheck.answers.findings import NEVER_BOTH, Finding, Looked
 from scopecheck.answers.questions import ask_all, prepare
@@ -43,11 +46,11 @@ from scopecheck.core.ranges import read_at
 from scopecheck.core.reference import stated_values
 from scopecheck.core.written_ends import written_ends
 from scopecheck.foundations.record import replace
-from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import evaluate, evaluate_term
 from tests import build, oracle, strategies
 from tests.oracle import Walk
 from tests.solved_walk import SolvedWalk
+from tests.undecided import tally
 
 Readings = tuple[int, Sequence[int]]
 """A group and some of its readings."""
@@ -159,13 +162,13 @@ def left_by_way(
 
 
 def by_place(answers: Iterable[Finding | Looked]) -> list[list[Finding | Looked]]:
-    """The answers, those about one place together; a drawn sheet that is left undecided does not count."""
-    try:
-        return [list(told) for _, told in groupby(answers, key=lambda a: (a.claim, a.label))]
-    except Undecided:
-        event("undecided")
-        assume(False)
-        raise
+    """The answers, those about one place together; of drawn sheets hardly any may be left undecided."""
+    found: list[list[Finding | Looked]] | None = None
+    with tally.may_be_undecided():
+        found = [list(told) for _, told in groupby(answers, key=lambda a: (a.claim, a.label))]
+    assume(found is not None)
+    assert found is not None
+    return found
 
 
 def every_way(asked: Asked, told: Sequence[Finding | Looked], effective: Sequence[Construction]) -> None:
@@ -826,27 +829,29 @@ def measured(draw: st.DrawFn, *roles: Role) -> Sheet:
     return replace(sheet, declarations=(*lengths, *sheet.declarations[2:]))
 
 
+def each_decided(sheet: Sheet, *tests: Whatever) -> None:
+    """Each of the tests on the sheet, whatever is left undecided in another (of products, now and then)."""
+    for test in tests:
+        with tally.may_be_undecided(), suppress(UnsatisfiedAssumption):
+            test.hypothesis.inner_test(sheet)
+
+
 @settings(max_examples=EXAMPLES)
 @given(measured("outside", "inside", "document"))
 def test_cases_of_measured_things(sheet: Sheet) -> None:
-    for test in (
+    each_decided(
+        sheet,
         test_what_must_stay_out,
         test_what_must_be_covered,
         test_what_documents_show,
         test_one_reading_for_all_cases,
-    ):
-        test.hypothesis.inner_test(sheet)
+    )
 
 
 @settings(max_examples=EXAMPLES)
 @given(measured())
 def test_claims_of_measured_things(sheet: Sheet) -> None:
-    try:
-        test_claims_that_nothing_meets.hypothesis.inner_test(sheet)
-        test_dependent_claims_that_add_nothing.hypothesis.inner_test(sheet)
-    except Undecided:
-        event("undecided")
-        assume(False)  # products of measured things may be left undecided: such a sheet does not count
+    each_decided(sheet, test_claims_that_nothing_meets, test_dependent_claims_that_add_nothing)
 
 
 # ---- free parameters
@@ -855,28 +860,16 @@ def test_claims_of_measured_things(sheet: Sheet) -> None:
 @settings(max_examples=EXAMPLES * 2)
 @given(strategies.sheets("outside", "inside", stretched=True))
 def test_cases_beside_free_parameters(sheet: Sheet) -> None:
-    try:
-        test_what_must_stay_out.hypothesis.inner_test(sheet)
-        test_what_must_be_covered.hypothesis.inner_test(sheet)
-    except Undecided:
-        event("undecided")
+    each_decided(sheet, test_what_must_stay_out, test_what_must_be_covered)
 
 
 @settings(max_examples=EXAMPLES)
 @given(strategies.sheets("outside", "inside", stretched=True))
 def test_one_reading_beside_free_parameters(sheet: Sheet) -> None:
-    try:
-        test_one_reading_for_all_cases.hypothesis.inner_test(sheet)
-    except Undecided:
-        event("undecided")
+    each_decided(sheet, test_one_reading_for_all_cases)
 
 
 @settings(max_examples=EXAMPLES)
 @given(strategies.sheets(least=2, meant=True, stretched=True))
 def test_claims_beside_free_parameters(sheet: Sheet) -> None:
-    try:
-        test_dependent_claims_that_add_nothing.hypothesis.inner_test(sheet)
-        test_what_was_meant.hypothesis.inner_test(sheet)
-        test_stated_ends.hypothesis.inner_test(sheet)
-    except Undecided:
-        event("undecided")
+    each_decided(sheet, test_dependent_claims_that_add_nothing, test_what_was_meant, test_stated_ends)

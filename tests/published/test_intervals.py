@@ -55,8 +55,8 @@ PRINTED = [
         ((">", "5"),),
         ((">=", "1"), ("<=", "5")),
         "no value",
-        "In re Woodruff, MPEP 2144.05 I ('more than 5' against '1 to 5': strictly no overlap)",
-        "read",
+        "own numbers (touching from both sides, the one end open)",
+        "common practice",
     ),
     Printed(
         ((">=", "50"), ("<=", "100")),

@@ -1,7 +1,8 @@
-"""What changes with the profile: one sheet under each, with the presumption its authority gives.
+"""What changes with the profile: one sheet under each, with what is presumed there.
 
 Each rule names its source and how it is known; the card of the phrase must print both. The numbers are those
-of the source where it has numbers, else ours, as said beside them.
+of the source where it has numbers, else ours, as said beside them. Where an authority presumes nothing, what
+is presumed is the ordinary sense of the words (common practice), as said there.
 """
 
 from __future__ import annotations
@@ -106,6 +107,8 @@ RULES = {
             ("Actelion Pharms. Ltd v. Mylan Pharms. Inc., 85 F.4th 1167", "read"),
             ("EPO Guidelines G-VI 8.1 (2015), G-VI 7.1 (2024)", "read"),
         ),
+        # Actelion has no blanket rule for or against rounding: that 12.6 is out, as presumed in the US, is
+        # the ordinary sense of "at least" (common practice).
         (
             ("13", {"US": True, "US court": True, "EPO": True}),
             ("12.6", {"US": False, "US court": False, "EPO": False}),

@@ -29,12 +29,15 @@ MODULES = (
     test_worked_time,
 )
 
+OF_NUMBERS_ALONE = {"W9", "W14", "W15"}
+"""Examples without words in dispute: what is held against their sources is a comparison of numbers."""
+
 
 def test_the_examples_are_many_and_each_is_told_once() -> None:
     # An example may be looked at again by its like parts or its composition, in a module of its own.
     told = [(e.number, e.module) for e in EXAMPLES]
     assert len(told) == len(set(told))
-    assert len({number for number, _ in told}) >= 40
+    assert len({number for number, _ in told} - OF_NUMBERS_ALONE) >= 40
     assert {e.tag for e in EXAMPLES} <= set(get_args(Tag))
     assert all(e.source for e in EXAMPLES)
     assert {e.module for e in EXAMPLES} == {m.__name__ for m in MODULES}

@@ -40,7 +40,11 @@ must stay out   mass of chains in kg/mol
 """
 
 
-@worked("W74", "own numbers; on the two averages: Teva v. Sandoz", "common practice")
+@worked(
+    "W74",
+    "own numbers; on two of the three averages in Teva v. Sandoz, without the peak",
+    "common practice",
+)
 def test_equal_numbers_of_light_and_heavy_chains() -> None:
     """By number (3 * 4 + 3 * 12) / 6 = 8, by weight (3 * 16 + 3 * 144) / 48 = 10."""
     assert of_each_reading(CHAINS) == {"number average": True, "weight average": False}

@@ -19,7 +19,8 @@ must stay out
 
 
 def test_two_averages_by_the_phrase() -> None:
-    """W74, own numbers; on the averages: Teva v. Sandoz, read (secondary): 8 by number, 10 by weight."""
+    """W74, own numbers: 8 by number, 10 by weight. Two of the three averages in dispute in Teva v. Sandoz
+    (read (secondary)); the peak, which goes by one chain alone, is not among the readings."""
     assert met(pinned(POLYMER, "molecular weight of", "number average"), "mixture") == "every"
     assert met(pinned(POLYMER, "molecular weight of", "weight average"), "mixture") == "none"
     assert labels(POLYMER, "molecular weight") == {"number average", "weight average"}

@@ -99,7 +99,7 @@ def test_two_quantities_are_held_each_by_itself() -> None:
         ("angle", "not less than 120 deg", ["angle <= 90 deg"],
          "no ratio of widths, as the claimed range and the range stated have an open side; nearest end stated"
          " 90 deg, 30 deg from it"),
-        # Woodruff, MPEP 2144.05 I (read): more than 5 claimed, 1 to 5 known, "about" left aside.
+        # Our numbers. (In Woodruff "about 1 to 5" was known, which was held to overlap: see W5.)
         ("acid", "more than 5 wt%", ["1 wt% <= acid <= 5 wt%"],
          "the claimed range has an open side; nearest end stated 5 wt%, at its end, which it leaves out"),
         # In re Wertheim, MPEP 2163.05 III (read): 25 to 60, 36 and 50 told; our numbers beside.
