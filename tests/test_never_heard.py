@@ -131,6 +131,12 @@ METALS = "metal  any of copper, zinc, tin"
           for words in ("free of copper but not of zinc", "free of copper and not of zinc",
                         "free of copper, not of zinc")),
         (METALS, "metal", "excludes copper but not zinc", "may lift 'excludes'"),
+        (METALS, "metal", "is not free of tin but of zinc", "may lift 'free'"),
+        ("salt  share in wt%", "salt", "is not present, or in an amount of at most 2 wt%", "behind 'or'"),
+        ("salt  share in wt%", "salt", "is not present, or is present in an amount of at most 2 wt%",
+         "behind 'or'"),
+        ("lamp on  one of only yes, no\ntemp  temperature in degC", "lamp on, temp",
+         "switches on at 40 to 45 °C and off at 30 °C", "without its verb"),
     ],
 )  # fmt: skip
 def test_what_may_be_there_in_spite_of_a_denial(declared: str, left: str, words: str, message: str) -> None:
@@ -145,8 +151,19 @@ def test_what_may_be_there_in_spite_of_a_denial(declared: str, left: str, words:
         ("without copper but with zinc", "metal = {zinc}", "metal = {copper, zinc}"),
         ("free of copper, but not free of zinc", "metal = {zinc}", "metal = {tin}"),
         ("without copper and without zinc", "metal = {tin}", "metal = {zinc}"),
+        ("is free of copper", "metal = {zinc}", "metal = {copper}"),
         ("contains no metal other than copper", "metal = {copper}", "metal = {copper, zinc}"),
     ],
 )
 def test_what_is_plainly_denied_stays_so(words: str, within: str, outside: str) -> None:
     assert not on_the_wrong_side(METALS, "metal", words, within, outside)
+
+
+def test_the_whole_of_more_than_half_is_what_the_words_name() -> None:
+    for left in ("ribs, slots", "slots, ribs"):
+        words, inside, outside = (
+            "more than half of the ribs are slots",
+            "ribs = 4, slots = 3",
+            "ribs = 4, slots = 2",
+        )
+        assert not on_the_wrong_side("ribs, slots  count", left, words, inside, outside)

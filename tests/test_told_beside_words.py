@@ -40,6 +40,10 @@ def told(text: str) -> list[str]:
         ("gap  length in mm\n1. A frame, a gap of at least 5 mm being impossible.\n"
          "   | gap : a gap of at least 5 mm\n",
          "'being impossible' stands right behind these words in the claim, and in no line"),
+        ("gap  length in mm\n1. A frame, none of the gaps exceeding 6 mm.\n   | gap : exceeding 6 mm\n",
+         "'none of the gaps' stands right before these words in the claim, and in no line"),
+        ("gap  length in mm\n1. A frame, no gap exceeding 6 mm.\n   | gap : exceeding 6 mm\n",
+         "'no gap' stands right before these words in the claim, and in no line"),
         (f"{CURED}1. The curing begins within 30 minutes after the drying.\n"
          "   | curing : within 30 minutes after the drying\n",
          "'begins' stands right before these words in the claim, and in no line"),
@@ -178,3 +182,12 @@ def test_a_condition_that_names_its_thing_is_shown_with_the_name_once() -> None:
     plain = [reading.plain for group in made.groups for reading in group.readings]
     assert any("density is below 98 %" in text for text in plain)
     assert not any("density density" in text for text in plain)
+
+
+@pytest.mark.parametrize(("left", "refused"), [("drying, curing", False), ("curing, drying", True)])
+def test_a_bare_word_of_order_goes_by_what_stands_behind_it(left: str, refused: bool) -> None:
+    text = f"{CURED}1. A method of drying, and subsequently curing.\n   | {left} : subsequently\n"
+    _, found = read_sheet(Source("t.sheet", text))
+    assert [d.message for d in found if d.severity == "error"] == (
+        ["'curing' stands right behind 'subsequently' in the claim: it comes later"] if refused else []
+    )

@@ -53,6 +53,7 @@ from scopecheck.matching.unfit import (
     share_their_words,
     so_many_times,
     takes_for_an_extent,
+    tells_which_is_the_part,
 )
 from scopecheck.occurrences.groups import CLAIMS
 from scopecheck.occurrences.readings import is_kind
@@ -123,7 +124,9 @@ class Job(LineWords):
         found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
         found = found or self._of_own_limits(tokens)
         if len(self.subjects) > 1:
-            found = [m for m in found if not of_what_they_make(self, m)]
+            found = [
+                m for m in found if not of_what_they_make(self, m) and not tells_which_is_the_part(self, m)
+            ]
         elif is_kind(self.first, "shares"):
             found = [m for m in found if not says_how_much(self, m) and not parts_at_most(m, tokens)]
         if self.sort == "parts":

@@ -66,6 +66,12 @@ def so_many_times(job: LineWords, limit: tuple[Token, ...], number: tuple[Token,
     return any(f" {name.lower()} " in said for name in job.place.names.declarations)
 
 
+def tells_which_is_the_part(job: LineWords, match: Match) -> bool:
+    """`more than half of the ribs are slots`: the words name the whole first, whichever stands left."""
+    said = [word_of(t) for t in job.words.tokens]
+    return match.entry.title == "more than half" and ["half", "of"] in ([a, b] for a, b in pairwise(said))
+
+
 def of_what_they_make(job: LineWords, match: Match) -> bool:
     """`the difference in length of A and B`, `the overlap of A and B`: one value, and none of each?"""
     nouns = [f for f in match.fills if f.slot.kind == "noun"]

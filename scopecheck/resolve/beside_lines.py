@@ -41,12 +41,30 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
     """A warning for each line beside whose words something stands that may change them, and in no line."""
     known = _known(names)
     for start, end, lifted in _stretches(text):
+        if names.steps and (turned := _in_another_order(text, start, end, lifted)):
+            yield turned
         if not any(_limits(w) for w in text.texts[start:end]):
             continue
         if before := _before(text, start, known) or (_of_a_moment(text, start) if names.steps else None):
             yield _warning(text, lifted, *before, "before")
         if behind := _behind(text, end, names) or _so_much_of(text, end, known):
             yield _warning(text, lifted, *behind, "behind")
+
+
+def _in_another_order(text: ClaimText, start: int, end: int, lifted: Span) -> Diagnostic | None:
+    """`soaking; subsequently drying`, of `drying, soaking : subsequently`: the words name the later step."""
+    if not listed("beside", "then").issuperset(text.texts[start:end]):
+        return None
+    line = lifted.source.text[: lifted.start].rpartition("\n")[2]
+    things = [" ".join(part.split()) for part in line.strip(" |:\t").split(",")]
+    behind = f"{' '.join(w for w in text.texts[end : end + _MOST_BEFORE] if w != 'the')} "
+    if len(things) != 2 or not behind.startswith(f"{things[0].lower()} "):
+        return None
+    return Diagnostic(
+        "error", lifted, f"'{things[0]}' stands right behind '{lifted.text}' in the claim: it comes later",
+        "The step that comes first stands first left of the colon.",
+        f"write: {things[1]}, {things[0]} : {lifted.text}",
+    )  # fmt: skip
 
 
 def _known(names: Names) -> frozenset[str]:
@@ -174,8 +192,8 @@ def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[
 
 def _denied_with_its_name(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
     """`free from a gap of | at least 5 mm`, `incapable of a gap of | at least 5 mm`."""
-    at = start
-    while at and start - at < _MOST_BEFORE and text.texts[at - 1] in _TO_A_NAME | known:
+    at, several = start, {f"{w}{end}" for w in known for end in ("s", "es")}
+    while at and start - at < _MOST_BEFORE and text.texts[at - 1] in _TO_A_NAME | known | several:
         if at - 1 in text.taken:
             return None
         at -= 1
@@ -183,7 +201,7 @@ def _denied_with_its_name(text: ClaimText, start: int, known: frozenset[str]) ->
     if at == start or not at or at - 1 in text.taken:
         return None
     width = _run_before(text, at, "denying")
-    turned = turning(text.texts[at - 1], known)
+    turned = turning(text.texts[at - 1], known) or text.texts[at - 1] == "no"
     return (at - max(width, 1), start, _LISTS["denying"]) if width or turned else None
 
 

@@ -107,6 +107,8 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _not_and_not(said, subjects)
         or _some_of_a_class(tokens, subjects)
         or _without_behind_a_denial(said, subjects)
+        or _not_there_or(said)
+        or _off_behind_a_range(tokens, said, subjects)
         or _not_or(said, subjects)
         or _half_open(said)
     )
@@ -681,11 +683,35 @@ def _without_behind_a_denial(said: list[str], subjects: Things) -> Why:
         if said[at] == "without" and said[at - 1] not in ("and", "or", "but", ",", "not"):
             return "'without' behind what is denied asks for both or none", "One may be there with the other."
         run = said[at : at + 3]
-        lifted = run[:2] in (["but", "not"], ["and", "not"], [",", "not"]) and run[2:] != ["without"]
-        if lifted and said[denied] in _HEADS_OF_ABSENCE and run[2:3] not in (["free"], ["devoid"], ["only"]):
+        lifting = (["but", "not"], ["and", "not"], [",", "not"], ["but", "of"], ["but", "from"])
+        lifted = run[:2] in lifting and run[2:] != ["without"]
+        absent = next((w for w in said[:at] if w in _HEADS_OF_ABSENCE), "")
+        if lifted and absent and run[2:3] not in (["free"], ["devoid"], ["only"]):
+            return f"'{' '.join(run[:2])}' may lift '{absent}', or deny in turn", "It may be there or not."
+    return None
+
+
+def _not_there_or(said: list[str]) -> Why:
+    """`is not present, or in an amount of at most 2 %`: is the second denied as well?"""
+    at = next((i for i in range(len(said) - 1) if said[i : i + 2] == ["not", "present"]), None)
+    behind = said[at:] if at is not None else []
+    for i in (i for i, w in enumerate(behind) if w == "or"):
+        if behind[i + 1 : i + 2] in (["in"], ["only"], ["at"]) or "present" in behind[i + 1 : i + 3]:
+            return "what is denied may go on behind 'or'", "Say 'is absent', and a line for each."
+    return None
+
+
+def _off_behind_a_range(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`switches on at 40 to 45 °C and off at 30 °C`: the second has no verb, and the first is a range."""
+    if len(subjects) != 2 or not any(isinstance(s.bound, ChoiceDecl) for s in subjects):
+        return None
+    for at in (
+        i for i in range(len(said) - 2) if said[i : i + 3] in (["and", "off", "at"], ["and", "on", "at"])
+    ):
+        if sum(1 for t in tokens[:at] if t.number) > 1:
             return (
-                f"'{' '.join(run[:2])}' may lift '{said[denied]}', or deny in turn",
-                "It may be there or not.",
+                f"'{said[at + 1]} at' stands without its verb behind a range",
+                "Say the verb again: and switches.",
             )
     return None
 
