@@ -339,6 +339,15 @@ def test_how_far_a_thing_varies_is_declared_as_its_variation() -> None:
     assert wrong.help.endswith("and write: wedge variation : within ±0.05 deg")
 
 
+def test_symbols_that_would_drop_a_condition_are_not_offered() -> None:
+    (wrong,) = told(
+        "fill  share in vol%\nspeed  number", "fill, speed", "at least 30 % where the speed is less than 100"
+    )
+    assert wrong.help.startswith(
+        "put the meaning in symbols for the dots, such as IF speed < ... THEN fill >= "
+    )
+
+
 def test_ends_of_a_between_may_be_left_out() -> None:
     (wrong,) = told("gap  length in mm", "gap", "kinds between 2 to 4 mm")
     assert "such as ... mm <= gap <= ... mm, with < for an end that is left out, in this line:" in wrong.help

@@ -430,7 +430,7 @@ def _written_otherwise(reading: EntryReading, at: Occurrence) -> str:
     """Why a reading is not tried that rests on how the numbers of the words are written."""
     numbers = [b for n, b in at.slots.items() if n != "x" and isinstance(b, Typed) and b.number]
     texts = [b.number.text for b in numbers if b.number]
-    if _MAGNITUDE in reading.axes and not all(map(_BARE_POWER.fullmatch, texts)):
+    if _MAGNITUDE in reading.axes and not (texts and all(map(_BARE_POWER.fullmatch, texts))):
         return "only where each end is a bare power of ten"
     if _PARTS_OF_THE_SECOND in reading.axes and not any(":" in text for text in texts):
         return "only of a ratio of two numbers"

@@ -91,6 +91,7 @@ class _Trial:
         if other := next((e for e in others if self.reads(e)), None):
             return replace(d, help=f"write: {other.line}")
         prose = "" if edits else _IN_SYMBOLS.sub("", d.help).strip("; ")
+        prose = "" if prose.endswith(", write") else prose
         if shorter := next(((e, lost) for e, lost in self.shorter() if self.reads(e)), None):
             edit, lost = shorter
             prose = f"if '{lost}' does not change what is limited, lift only: {edit.line.partition(' : ')[2]}"
@@ -247,8 +248,14 @@ def _written_in(d: Diagnostic, line: Restatement) -> Iterator[Edit]:
     elif m := _MEANT.search(help):
         text, start = line.span.text, d.span.start - line.span.start
         yield Edit(text[:start] + m["word"] + text[start + len(d.span.text) :])
-    elif (m := _EXACTLY.search(help)) and "..." not in m["facts"]:
+    elif (m := _EXACTLY.search(help)) and "..." not in m["facts"] and _names_all(m["facts"], left):
         yield Edit(f"{left} : {words}  exactly  {m['facts']}")
+
+
+def _names_all(facts: str, left: str) -> bool:
+    """Do the facts name all that stands left of the colon? A condition on another thing is lost otherwise."""
+    said = f" {' '.join(facts.replace('(', ' ').replace(')', ' ').split())} "
+    return all(f" {' '.join(thing.split())} " in said for thing in left.split(","))
 
 
 def _end_of(text: str, end: int) -> int:
