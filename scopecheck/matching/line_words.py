@@ -44,6 +44,8 @@ class Memory:
     read: dict[tuple[object, ...], bool] = field(default_factory=dict)
     tried: dict[tuple[object, ...], object] = field(default_factory=dict)
     """What whole runs of words came to that were tried in one way or another."""
+    values: dict[tuple[object, ...], WorkedOut | None] = field(default_factory=dict)
+    """What runs of words work out, by the words and where they begin."""
     kept: list[object] = field(default_factory=list)
     """What keys hold the identity of."""
     unsettled: int = 0
@@ -221,11 +223,18 @@ class LineWords:
 
     def worked_out(self, tokens: tuple[Token, ...]) -> WorkedOut | None:
         """The value that words work out: `the sum of the rim and the gap`, `the rim less 2 mm`."""
-        return worked_out(tokens, self.named, self.place.names, self.multiples)
+        return self._value(tokens, self.multiples)
 
     def worked_out_of_several(self, tokens: tuple[Token, ...]) -> WorkedOut | None:
         """The value that words work out of several values, and of no multiple of one."""
-        return worked_out(tokens, self.named, self.place.names)
+        return self._value(tokens, False)
+
+    def _value(self, tokens: tuple[Token, ...], multiples: bool) -> WorkedOut | None:
+        values = self.place.memory.values
+        key = (multiples, *((t.start, t.text) for t in tokens))
+        if key not in values:
+            values[key] = worked_out(tokens, self.named, self.place.names, multiples)
+        return values[key]
 
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
         if len(tokens) == 1 and (tokens[0].number or word_of(tokens[0]) in NUMBER_WORDS):
