@@ -44,6 +44,10 @@ def told(text: str) -> list[str]:
          "'none of the gaps' stands right before these words in the claim, and in no line"),
         ("gap  length in mm\n1. A frame, no gap exceeding 6 mm.\n   | gap : exceeding 6 mm\n",
          "'no gap' stands right before these words in the claim, and in no line"),
+        ("open  one of only yes, no\nheat  temperature in degC\n"
+         "1. A pump with a controller configured to open the bypass when the heat exceeds 90 °C.\n"
+         "   | open, heat : open the bypass when the heat exceeds 90 °C\n",
+         "'configured to' stands right before these words in the claim, and in no line"),
         (f"{CURED}1. The curing begins within 30 minutes after the drying.\n"
          "   | curing : within 30 minutes after the drying\n",
          "'begins' stands right before these words in the claim, and in no line"),

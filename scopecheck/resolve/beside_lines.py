@@ -14,6 +14,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.matching.chart import GOVERNING
 from scopecheck.matching.turning_words import turning
 from scopecheck.resolve.account import TURNING
 from scopecheck.resolve.claim_text import ClaimText
@@ -34,6 +35,7 @@ _LISTS: Mapping[str, str] = {
     "usually": "With it the limit may hold for the most part only.",
 }
 _OTHERWISE = "With it the words may limit something else, or otherwise."
+_ABLE = "With it the claim may ask for something that can do so; without it these words ask what is done."
 _A_MOMENT = "With it the words limit when a step begins or ends, without it the step as a whole."
 
 
@@ -45,7 +47,8 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
             yield turned
         if not any(_limits(w) for w in text.texts[start:end]):
             continue
-        if before := _before(text, start, known) or (_of_a_moment(text, start) if names.steps else None):
+        before = _before(text, start, known) or _able_to(text, start)
+        if before := before or (_of_a_moment(text, start) if names.steps else None):
             yield _warning(text, lifted, *before, "before")
         if behind := _behind(text, end, names) or _so_much_of(text, end, known):
             yield _warning(text, lifted, *behind, "behind")
@@ -266,6 +269,13 @@ def _of_several(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int
     return start - 2 - each, start, _OTHERWISE
 
 
+def _able_to(text: ClaimText, start: int) -> tuple[int, int, str] | None:
+    """`a controller configured to | open the bypass when the temperature exceeds 105 °C`."""
+    said = [text.texts[i] for i in range(start, len(text.texts)) if text.by.get(i) is text.by[start]]
+    width = _run_before(text, start, "able_to")
+    return (start - width, start, _ABLE) if width and not GOVERNING.isdisjoint(said) else None
+
+
 def _of_a_moment(text: ClaimText, start: int) -> tuple[int, int, str] | None:
     """`begins | no later than 10 minutes after`, `is completed | within 30 minutes after`."""
     said = [text.texts[i] for i in range(start, len(text.texts)) if text.by.get(i) is text.by[start]]
@@ -337,7 +347,12 @@ _BASES = [[w] for w in "weight mass volume mole moles number count area length a
 def _warning(text: ClaimText, lifted: Span, start: int, end: int, cause: str, side: str) -> Diagnostic:
     said = " ".join(text.source.text[text.tokens[start].start : text.tokens[end - 1].end].split())
     where = "begin" if side == "before" else "end"
+    write = f"let the line {where} with it"
+    if cause == _ABLE:
+        write = (
+            "begin the words with what can do so, and name that third left of the colon, declared as a count"
+        )
     return Diagnostic(
         "warning", lifted, f"'{said}' stands right {side} these words in the claim, and in no line", cause,
-        f"let the line {where} with it, or mark it: not restated : {said}",
+        f"{write}; or mark it: not restated : {said}",
     )  # fmt: skip
