@@ -76,14 +76,14 @@ FLOORS: dict[str, str] = {
     ),
     "answers": (
         "witness minimise minimal refine extremes held findings questions.instances questions.prepared"
-        " definitions questions unnamed clash questions cases questions otherwise questions ways"
-        " questions freed questions varying questions document_ranges questions one_value questions"
-        " close_by questions outside questions inside questions reached questions claims questions"
-        " undefined"
+        " definitions questions.unnamed questions.clash questions.cases questions.otherwise questions.ways"
+        " questions.freed questions.varying questions.document_ranges questions.one_value"
+        " questions.close_by questions.outside questions.inside questions.reached questions.claims"
+        " questions.undefined"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions.members questions.conditions questions.halves questions consistency"
-        " amended_stretch amended_ends amendment amended_cases amended pool order"
+        " questions.measures questions.members questions.conditions questions.halves questions"
+        " consistency amended_stretch amended_ends amendment amended_cases amended pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe unread"

@@ -195,6 +195,40 @@ STATED = {
         "thirty days each", {"e": TENTH}, {"a stated lower end": "54 day"}
     ),
     "at least about (plain N) years": Given("365 days each", {"e": TENTH}, {"a stated lower end": "657 day"}),
+    "(plain N) months": Given("thirty days each", {}, {"a stated value": "60 day"}),
+    "about (plain N) months": Given(
+        "thirty days each", {"e": TENTH}, {"a stated lower end": "54 day", "a stated upper end": "66 day"}
+    ),
+    "at most about (plain N) months": Given(
+        "thirty days each", {"e": TENTH}, {"a stated upper end": "66 day"}
+    ),
+    "more than about (plain N) months": Given(
+        "thirty days each", {"e": TENTH}, {"a stated lower end": "54 day"}
+    ),
+    "less than about (plain N) months": Given(
+        "thirty days each", {"e": TENTH}, {"a stated upper end": "66 day"}
+    ),
+    "about (plain L) to about (plain U) months": Given(
+        "thirty days each", {"e": TENTH}, {"a stated lower end": "54 day", "a stated upper end": "165 day"}
+    ),
+    "(plain N) years": Given("365 days each", {}, {"a stated value": "730 day"}),
+    "about (plain N) years": Given(
+        "365 days each", {"e": TENTH}, {"a stated lower end": "657 day", "a stated upper end": "803 day"}
+    ),
+    "at most about (plain N) years": Given("365 days each", {"e": TENTH}, {"a stated upper end": "803 day"}),
+    "more than about (plain N) years": Given(
+        "365 days each", {"e": TENTH}, {"a stated lower end": "657 day"}
+    ),
+    "less than about (plain N) years": Given(
+        "365 days each", {"e": TENTH}, {"a stated upper end": "803 day"}
+    ),
+    "about (plain L) to about (plain U) years": Given(
+        "365 days each", {"e": TENTH}, {"a stated lower end": "657 day", "a stated upper end": "2007.5 day"}
+    ),
+    "ratio of (noun a) to (noun b) of (ratio r) to about (ratio s)": Given(
+        "second end only", {"e": TENTH}, {"a stated lower end": "0.25", "a stated upper end": "0.55"}
+    ),
+    "of the order of (L) to (U)": Given("about both ends", {"e": TENTH}, _ends("9 mm", "22 mm")),
     "effective amount": Given("enough for the stated effect", {"f": THREE}, AMOUNT),
     "flexible": Given("at least a threshold", {"c": THREE}, VALUE),
     "parallel": Given(

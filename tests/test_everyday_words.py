@@ -130,7 +130,7 @@ def alike(made: Sheet) -> bool:
         ("oven : has fallen below 50 degC", "oven < 50 degC"),
         ("height : ranging between 5 mm and 6 mm inclusive", "5 mm <= height <= 6 mm"),
         ("alloys : bronzes", "bronze IN alloys"),
-        ("metal : copper alone or in combination with zinc", "copper IN metal"),
+        ("metal : copper alone or in combination with zinc", "copper IN metal AND metal IN {copper, zinc}"),
         ("metal : copper, zinc or both", "copper IN metal OR zinc IN metal"),
         ("metal : copper but not zinc", "copper IN metal AND NOT zinc IN metal"),
         ("metal : neither copper nor zinc", "NOT copper IN metal AND NOT zinc IN metal"),

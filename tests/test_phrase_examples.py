@@ -161,7 +161,7 @@ def test_a_phrase_that_no_sheet_reads_says_so() -> None:
 def test_what_was_not_decided_is_said() -> None:
     shown = shown_apart(named("between (L) and (U)"), Budget(work=1, wall=0))
     assert {e.outcome for e in shown.examples} == {"undecided"}
-    assert len(shown.examples) == 13
+    assert len(shown.examples) == 18
     assert all(e.reason for e in shown.examples)
 
 

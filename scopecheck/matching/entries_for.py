@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from scopecheck.core.declared import SetDecl
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import Fill, word_of
 from scopecheck.matching.line_words import OF_EXTENTS, LineWords
@@ -46,7 +47,7 @@ def agree(job: LineWords, entry: Entry, fills: tuple[Fill, ...]) -> bool:
     if entry.title == _BUT_PREFERRED and asked_in_any_case(limits[0], limits[1]):
         return False
     leads = bool(fills) and fills[0].slot.kind == "difference" and entry.title.startswith("(difference ")
-    if leads and not any(t.number for t in fills[0].tokens):
+    if leads and not any(t.number or word_of(t) in NUMBER_WORDS for t in fills[0].tokens):
         return False  # 'the gap less than the bore' is a gap that is less, and not less by the gap
     return all(_is_plain(job, fill, entry) for fill in fills)
 

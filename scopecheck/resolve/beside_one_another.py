@@ -224,7 +224,8 @@ def _each_named_once(
 ) -> Formula | None:
     """`bore, rim, gap : the gap is at most the mean of the bore and the rim`, as of `gap, bore, rim`."""
     text = f" {' '.join(word_of(t) for t in tokens)} "
-    if any(text.count(f" {s.text.lower()} ") != 1 for s in subjects):
+    denied = not {"not", "no", "neither", "nor", "never"}.isdisjoint(text.split())
+    if denied or any(text.count(f" {s.text.lower()} ") != 1 for s in subjects):
         return None
     named = tuple(sorted(subjects, key=lambda s: text.find(f" {s.text.lower()} ")))
     other = Words(words.text, tokens, words.span)

@@ -598,7 +598,13 @@ def _not_or(said: list[str], subjects: Things) -> Why:
     """`not more than 5 wt% or less than the sugar`: neither of them, or the second as it stands?"""
     at = next((i for i in range(1, len(said) - 1) if said[i] == "than" and said[i - 2 : i - 1] == ["not"]), 0)
     behind = next((i for i in range(at + 1, len(said) - 2) if said[i] == "or"), 0) if at else 0
-    if len(subjects) < 2 or not behind or said[behind + 1] not in _BESIDE or said[behind + 2] != "than":
+    if (
+        len(subjects) < 2
+        or not behind
+        or "by" in said[:behind]
+        or said[behind + 1] not in _BESIDE
+        or said[behind + 2] != "than"
+    ):
         return None
     return (
         f"'not {said[at - 1]} than ... or {said[behind + 1]} than ...' may mean two things",
@@ -676,7 +682,7 @@ def _some_of_a_class(tokens: Tokens, subjects: Things) -> Why:
 
 def _without_behind_a_denial(said: list[str], subjects: Things) -> Why:
     """`no copper without zinc`, which may hold both; `free of copper but not of zinc`, which holds zinc."""
-    if not _of_members(subjects):
+    if len(subjects) != 1 or not _of_members(subjects):
         return None
     denied = next((i for i, w in enumerate(said) if w in _HEADS_THAT_DENY), len(said))
     for at in range(denied + 1, len(said)):

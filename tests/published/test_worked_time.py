@@ -106,7 +106,7 @@ def test_three_months_from_the_fifth_of_april_end_on_the_fifth_of_july() -> None
     """Months are refused, with days to be written; in days the last one counts, a holiday is not known of."""
     made, told = read_sheet(Source("example", REPLY.format(period="3 months")))
     assert made is None
-    assert any(d.message == "'3 months' has no fixed length, so it is no quantity here" for d in told)
+    assert any(d.message.startswith("'3 months' has no fixed length") for d in told)
     days = (datetime(1999, 7, 5) - MAILED).days
     text = REPLY.format(period=f"{days} days")
     first_left_out = "days, the first left out, the last in"
