@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from scopecheck.foundations.record import replace
@@ -22,11 +24,17 @@ def first_occasion(entry: Entry, pattern: Pattern) -> Occasion:
     return next(read_as, found[0])
 
 
+AT_A_POINT = ("when (condition c)", "(state done) when (condition c) and (state other) when (condition d)")
+"""With 'at' and a range or limit these are points of change, which have a phrase of their own."""
+
+
 @pytest.mark.parametrize("entry", ENTRIES)
 def test_each_wording_is_read_as_its_phrase(entry: Entry) -> None:
     for pattern in entry.patterns:
         occasion = first_occasion(entry, pattern)
         for words in written_ways(pattern, occasion.slots):
+            if entry.title in AT_A_POINT and re.search(r"^starts at|stops at", words):
+                continue
             text = replace(occasion, words=words).text
             sheet, wrong = read_sheet(Source("test", text))
             assert sheet is not None, (words, [d.message for d in wrong])

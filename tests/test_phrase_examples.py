@@ -182,7 +182,7 @@ def run(*arguments: str) -> str:
 
 def test_a_card_as_text_has_the_part_on_examples_before_the_sources() -> None:
     card = run("between (L) and (U)")
-    assert card.count("both ends out") == 3
+    assert card.count("both ends out") == 4
     assert card.index("Readings") < card.index("Where they part") < card.index("  source: ")
     assert '  "between 10 mm and 20 mm", said of x (length in mm)\n    - x = 10 mm: met' in card
 

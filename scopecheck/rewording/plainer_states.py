@@ -635,7 +635,11 @@ _HAVING = ("has", "having", "with")
 def _with_point_of_change(tokens: Tokens, states: set[str]) -> Tokens:
     """`opens at a pressure of between 4 and 5 bar`, `opens at about 5 bar`: its change lies there."""
     words = [word_of(t) for t in tokens]
-    placing = (i for i in range(1, len(words) - 1) if words[i] in _PLACES_OF_CHANGE)
+    placing = (
+        i
+        for i in range(1, len(words) - 1)
+        if words[i] in _PLACES_OF_CHANGE and (words[i] != "in" or "range" in words[i + 1 : i + 4])
+    )
     places = [i for i in placing if _changes(words, i - (words[i - 1] in _ONLY), states)]
     if not places or not any(t.number for t in tokens[places[0] :]):
         return tokens
