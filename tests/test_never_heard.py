@@ -167,3 +167,15 @@ def test_the_whole_of_more_than_half_is_what_the_words_name() -> None:
             "ribs = 4, slots = 2",
         )
         assert not on_the_wrong_side("ribs, slots  count", left, words, inside, outside)
+
+
+@pytest.mark.parametrize(
+    "thing",
+    ["a barrier with", "a shield of", "shields with", "a ridge with", "a paste having",
+     "a freezing ruler with", "a guard with", "an optional coating having", "a resistor with",
+     "an inhibitor film with", "a counterweight with", "a false ceiling with", "a void with",
+     "a steel bar with"],
+)  # fmt: skip
+def test_things_that_are_called_by_such_words_are_read_past(thing: str) -> None:
+    words, within, outside = f"{thing} a thickness of at least 2 mm", "thickness = 3 mm", "thickness = 1 mm"
+    assert not on_the_wrong_side("thickness  length in mm", "thickness", words, within, outside)

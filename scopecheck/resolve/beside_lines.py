@@ -15,7 +15,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.matching.chart import GOVERNING
-from scopecheck.matching.turning_words import turning
+from scopecheck.matching.turning_words import turns
 from scopecheck.resolve.account import TURNING
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.vocabulary.names import Names
@@ -50,7 +50,7 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
         before = _before(text, start, known) or _able_to(text, start)
         if before := before or (_of_a_moment(text, start) if names.steps else None):
             yield _warning(text, lifted, *before, "before")
-        if behind := _behind(text, end, names) or _so_much_of(text, end, known):
+        if behind := _behind(text, end, names, known) or _so_much_of(text, end, known):
             yield _warning(text, lifted, *behind, "behind")
 
 
@@ -58,8 +58,7 @@ def _in_another_order(text: ClaimText, start: int, end: int, lifted: Span) -> Di
     """`soaking; subsequently drying`, of `drying, soaking : subsequently`: the words name the later step."""
     if not listed("beside", "then").issuperset(text.texts[start:end]):
         return None
-    line = lifted.source.text[: lifted.start].rpartition("\n")[2]
-    things = [" ".join(part.split()) for part in line.strip(" |:\t").split(",")]
+    things = [" ".join(part.split()) for part in text.left.get(lifted, "").split(",")]
     behind = f"{' '.join(w for w in text.texts[end : end + _MOST_BEFORE] if w != 'the')} "
     if len(things) != 2 or not behind.startswith(f"{things[0].lower()} "):
         return None
@@ -195,8 +194,8 @@ def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[
 
 def _denied_with_its_name(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
     """`free from a gap of | at least 5 mm`, `incapable of a gap of | at least 5 mm`."""
-    at, several = start, {f"{w}{end}" for w in known for end in ("s", "es")}
-    while at and start - at < _MOST_BEFORE and text.texts[at - 1] in _TO_A_NAME | known | several:
+    at = start
+    while at and start - at < _MOST_BEFORE and _leads_to_a_name(text.texts[at - 1], known):
         if at - 1 in text.taken:
             return None
         at -= 1
@@ -204,8 +203,12 @@ def _denied_with_its_name(text: ClaimText, start: int, known: frozenset[str]) ->
     if at == start or not at or at - 1 in text.taken:
         return None
     width = _run_before(text, at, "denying")
-    turned = turning(text.texts[at - 1], known) or text.texts[at - 1] == "no"
+    turned = text.texts[at - 1] == "no" or turns(text.texts, at - 1, known)
     return (at - max(width, 1), start, _LISTS["denying"]) if width or turned else None
+
+
+def _leads_to_a_name(word: str, known: frozenset[str]) -> bool:
+    return word in _TO_A_NAME or not known.isdisjoint((word, word.removesuffix("s"), word.removesuffix("es")))
 
 
 def _so_much_by(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
@@ -240,9 +243,8 @@ def _of_others(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int,
 
 def _has_unit(text: ClaimText, start: int) -> bool:
     """Has the number in the words of the line a unit right behind it?"""
-    by = text.by[start]
-    own = [text.texts[i] for i in range(start, len(text.texts)) if text.by.get(i) is by]
-    return any(n[0].isdigit() and (unit == "%" or unit[0].isalpha()) for n, unit in pairwise(own))
+    own = pairwise(_of_the_line(text, start))
+    return any(n[0].isdigit() and (unit == "%" or unit[0].isalpha()) for n, unit in own)
 
 
 def _at_times(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
@@ -271,18 +273,21 @@ def _of_several(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int
 
 def _able_to(text: ClaimText, start: int) -> tuple[int, int, str] | None:
     """`a controller configured to | open the bypass when the temperature exceeds 105 °C`."""
-    said = [text.texts[i] for i in range(start, len(text.texts)) if text.by.get(i) is text.by[start]]
     width = _run_before(text, start, "able_to")
-    return (start - width, start, _ABLE) if width and not GOVERNING.isdisjoint(said) else None
+    conditional = width and not GOVERNING.isdisjoint(_of_the_line(text, start))
+    return (start - width, start, _ABLE) if conditional else None
 
 
 def _of_a_moment(text: ClaimText, start: int) -> tuple[int, int, str] | None:
     """`begins | no later than 10 minutes after`, `is completed | within 30 minutes after`."""
-    said = [text.texts[i] for i in range(start, len(text.texts)) if text.by.get(i) is text.by[start]]
     width = _run_before(text, start, "telling_a_moment")
-    if not width or listed("beside", "setting_a_time").isdisjoint(said):
-        return None
-    return start - width, start, _A_MOMENT
+    timed = width and not listed("beside", "setting_a_time").isdisjoint(_of_the_line(text, start))
+    return (start - width, start, _A_MOMENT) if timed else None
+
+
+def _of_the_line(text: ClaimText, start: int) -> list[str]:
+    """The words of the line that begins here."""
+    return [text.texts[i] for i in range(start, len(text.texts)) if text.by.get(i) is text.by[start]]
 
 
 _IN_STEPS = [["in", w, "of"] for w in ("steps", "increments", "decrements")]
@@ -304,9 +309,12 @@ _ARTICLES = frozenset("the a an one each".split())
 _BEFORE_ADVERBS = _STATES | frozenset("of has have having with at to from between and or".split())
 
 
-def _behind(text: ClaimText, end: int, names: Names) -> tuple[int, int, str] | None:
-    state, predicate = (*text.texts[end : end + 2], "", "")[:2]
-    if state in _STATES and turning(predicate, _known(names)):
+def _denies_behind(text: ClaimText, at: int, known: frozenset[str]) -> bool:
+    return at < len(text.texts) and turns(text.texts, at, known)
+
+
+def _behind(text: ClaimText, end: int, names: Names, known: frozenset[str]) -> tuple[int, int, str] | None:
+    if text.texts[end : end + 1] and text.texts[end] in _STATES and _denies_behind(text, end + 1, known):
         return (end, end + 2, _LISTS["denying"]) if text.taken.isdisjoint((end, end + 1)) else None
     apart = end + (text.texts[end : end + 1] in ([","], ["("]))
     for table, cause in _LISTS.items():

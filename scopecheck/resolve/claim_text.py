@@ -61,6 +61,8 @@ class ClaimText:
     """For each number asked about, how many tokens spell its unit, where a sheet has no unit of its own."""
     by: dict[int, Span] = field(default_factory=dict)
     """For each token that a line has taken, the line's words."""
+    left: dict[Span, str] = field(default_factory=dict)
+    """For the words of each line what stands left of the colon."""
 
     @classmethod
     def of(cls, spans: Iterable[Span]) -> ClaimText:

@@ -422,8 +422,10 @@ def _take(desk: ClaimsDesk, number: int, line: Restatement | Mark) -> None:
         found = desk.texts[number].take(line.words.text, line.words.span, number, mark=isinstance(line, Mark))
     except Trouble as error:
         desk.wrong.append(error.diagnostic)
-    else:
-        if isinstance(line, Restatement) and (told := _of_another_whole(desk, number, line, found[0])):
+        return
+    if isinstance(line, Restatement):
+        desk.texts[number].left[line.words.span] = line.subject_text
+        if told := _of_another_whole(desk, number, line, found[0]):
             desk.wrong.append(told)
 
 

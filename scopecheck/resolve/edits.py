@@ -85,9 +85,7 @@ class _Trial:
             return replace(d, help=f"write: {cure.line}" if in_symbols else _IN_SYMBOLS_TOO.sub("", d.help))
         if d.severity != "error":
             return replace(d, help="") if edits else d
-        others = [*self.in_order_of_the_words()]
-        if not d.message.startswith(NOT_READ):
-            others += [*self.with_another_thing()][:MOST_THINGS]
+        others = () if d.message.startswith(NOT_READ) else tuple(self.with_another_thing())[:MOST_THINGS]
         if other := next((e for e in others if self.reads(e)), None):
             return replace(d, help=f"write: {other.line}")
         prose = "" if edits else _IN_SYMBOLS.sub("", d.help).strip("; ")
@@ -138,14 +136,6 @@ class _Trial:
         )
         names, more = resolved(replace(written, statements=kept), self.phrases)
         return names, [d for d in (*wrong, *more) if d.severity == "error" and is_here(d.span.start)]
-
-    def in_order_of_the_words(self) -> Iterator[Edit]:
-        """The line with its things in the order in which the words name them, if each but once."""
-        things = [part.strip() for part in self.line.subject_text.split(",")]
-        said = f" {' '.join(w.strip(',;') for w in self.words.lower().split())} "
-        named = sorted(things, key=lambda thing: said.find(f" {thing.lower()} "))
-        if named != things and all(said.count(f" {thing.lower()} ") == 1 for thing in things):
-            yield Edit(f"{', '.join(named)} : {self.words}")
 
     def shorter(self) -> Iterator[tuple[Edit, str]]:
         """Shorter stretches of the words that keep each word of the limit, and what each leaves out.

@@ -16,7 +16,7 @@ from scopecheck.matching.phrase_finding import Job, Read
 from scopecheck.matching.subjects import Subject
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.line_reader import LineReader
-from scopecheck.rewording.amount_behind import amounts_behind, denied_with_them
+from scopecheck.rewording.amount_behind import amounts_behind
 from scopecheck.rewording.ingredients import (
     by_ingredient,
     closed_list,
@@ -28,6 +28,7 @@ from scopecheck.rewording.ingredients import (
     without_verb,
 )
 from scopecheck.rewording.one_phrase import is_read, whole
+from scopecheck.rewording.two_limits import DENIED_WITH_THEM, which_is_of_what
 from scopecheck.vocabulary.names import Typed, number_of
 
 _SELECTED = ("selected", "chosen")
@@ -248,7 +249,7 @@ def amount_of_the_last(
         return None
     for way in amounts_behind(tokens, tuple(s.text for s in things)):
         if together and not way.before:
-            raise denied_with_them(words.span)
+            raise which_is_of_what(words.span, DENIED_WITH_THEM)
         if together != way.together:
             continue
         said = f" {' '.join(map(word_of, way.before))} "
@@ -266,5 +267,5 @@ def amount_of_the_last(
                 reader.names.speak(name)
             return All(tuple(reader.condition(half, of) for half, of in halves))
         if together:
-            raise denied_with_them(words.span)
+            raise which_is_of_what(words.span, DENIED_WITH_THEM)
     return None

@@ -6,9 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
-from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -67,15 +65,6 @@ def amounts_behind(tokens: Tokens, names: tuple[str, ...]) -> Iterator[Behind]:
             yield Behind((), tokens[start:], name, together)
         else:
             yield Behind(_as_there(before, named), tokens[start:], name, together)
-
-
-def denied_with_them(span: Span) -> Trouble:
-    """The error for an amount of one thing that may be denied with another, or summed with it."""
-    return trouble(
-        span, "these words do not tell what each of the two limits is of",
-        "The amount at their end may be of what stands before it as well, or be denied with it.",
-        "put each limit on a line of its own, in all its words",
-    )  # fmt: skip
 
 
 def _start(tokens: Tokens, of: int) -> int:

@@ -132,11 +132,16 @@ def _of_what(subjects: Things, names: Names) -> _Several | _OfParts | _InTime | 
     )
 
 
-def which_is_of_what(span: Span) -> Trouble:
+_OF_SEVERAL_AND_OF_ONE = (
+    "One is of a mean or of what several come to, the other of one of them, of all or of each."
+)
+DENIED_WITH_THEM = "The amount at their end may be of what stands before it as well, or be denied with it."
+
+
+def which_is_of_what(span: Span, cause: str = _OF_SEVERAL_AND_OF_ONE) -> Trouble:
     """The error for two limits of different things of which one is not read."""
     return trouble(
-        span, "these words do not tell what each of the two limits is of",
-        "One is of a mean or of what several come to, the other of one of them, of all or of each.",
+        span, "these words do not tell what each of the two limits is of", cause,
         "put each limit on a line of its own, in all its words",
     )  # fmt: skip
 
