@@ -55,7 +55,8 @@ FLOORS: dict[str, str] = {
         " class_but members_beside amount_behind said_for_all usual_units multiples usual moments"
         " lettered item_letters common_noun scaled plainer_amounts plainer_numbers plainer_counts"
         " plainer_members plainer_parts plainer_shares plainer_steps plainer_states plainer_values"
-        " plainer_written plainer point_of_change conditional conditional_advice ingredients"
+        " plainer_written plainer_phrasing plainer_named plainer point_of_change conditional"
+        " conditional_advice ingredients"
         " beside_sums by_name in_order two_limits of_each one_phrase looser shared_verbs"
         " other_cases"
     ),

@@ -28,7 +28,13 @@ def traced(source: Source) -> Iterator[str]:
             given[frame] = frame.f_locals.get("tokens")
         elif event == "return" and (words := given.pop(frame, None)) and made:
             where = f"{Path(frame.f_code.co_filename).stem}.{frame.f_code.co_name}"
-            if isinstance(made, tuple) and made != words and all(isinstance(t, Token) for t in made):
+            named = "<locals>" not in frame.f_code.co_qualname  # and not a row of a table
+            if (
+                named
+                and isinstance(made, tuple)
+                and made != words
+                and all(isinstance(t, Token) for t in made)
+            ):
                 steps[f"{where:44} {_text(made)}"] = None
             if frame.f_code is Job._found.__code__ and isinstance(made, list) and isinstance(words, tuple):
                 for match in made:
