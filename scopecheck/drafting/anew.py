@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.drafting.choices import choices
+from scopecheck.drafting.claim_limits import by_its_basis, named_by_kind
 from scopecheck.drafting.conditional import held_spans, without_held
 from scopecheck.drafting.draft import INDENT, DraftClaim, Quantity
 from scopecheck.drafting.kinds_of import kind_text
@@ -10,7 +11,6 @@ from scopecheck.drafting.limits import Stretch, stretches, with_closing
 from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.no_limits import limits_nothing
-from scopecheck.drafting.propose import by_its_basis, named_by_kind
 from scopecheck.drafting.quantities import declare, undeclared
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.some_of import of_some, some_of
