@@ -31,7 +31,7 @@ FLOORS: dict[str, str] = {
     ),
     "core": (
         "formula declared chains model construction linear stated written_ends rewrite rounded_ranges ranges"
-        " range_sets ties nearness plain alike shares reference regroup"
+        " range_sets ties nearness plain alike shares reference regroup grounds"
     ),
     "vocabulary": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"

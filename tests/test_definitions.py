@@ -11,6 +11,7 @@ from scopecheck.answers.definitions import weighed
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.commands.check import Options, checked
 from scopecheck.commands.showing import shown
+from scopecheck.core.grounds import SettledWords, ground_text
 from scopecheck.core.model import Group, Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Source
@@ -98,8 +99,8 @@ def test_does_not_reach_the_documents_of_others() -> None:
 
 
 def test_is_the_reason_wherever_a_finding_rests_on_it() -> None:
-    by_about = "\"definition of 'about (N)'\" (paragraph 12)"
-    by_water = "\"definition of 'temperature'\" (paragraph 13)"
+    by_about = SettledWords("definition of 'about (N)'", "paragraph 12")
+    by_water = SettledWords("definition of 'temperature'", "paragraph 13")
     text = BODY.replace("sample         35 %", "sample         39 %")
     lost = [f for f in ask_all(read(text + BROAD)).findings if f.question == "inside lost"]
     assert lost
@@ -114,7 +115,7 @@ def test_a_finding_about_other_words_does_not_name_it() -> None:
     answers = ask_all(read(BODY + BROAD), details=True)
     between = [f for f in answers.findings if f.question == "contested" and f.label == "1b"]
     assert between
-    assert not any("about" in text for f in between for text in f.rests_on)
+    assert not any("about" in ground_text(x) for f in between for x in f.rests_on)
 
 
 # ---- the EPO profile

@@ -11,6 +11,7 @@ from scopecheck.answers.findings import Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.formula import Add, Bound, Compare, Const, Measured, Parameter, Read, Truth
+from scopecheck.core.grounds import Bounds
 from scopecheck.core.model import Reading
 from scopecheck.foundations.record import replace
 from scopecheck.report.amounts import approximate, plain_number, quantity_text
@@ -249,7 +250,7 @@ def test_notes_tell_how_sure_and_how_far() -> None:
             lowest="some",
             at_base="some",
             highest="every",
-            rests_on=("bounds of 'height'",),
+            rests_on=(Bounds("height"),),
         )
     )
     text = one_line(text_of(answers_of(finding)))

@@ -11,6 +11,7 @@ from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.members import members_not_reached, named_members
 from scopecheck.core.construction import base_construction
 from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.core.grounds import GivenFact
 from scopecheck.core.model import Sheet
 from scopecheck.report.items import statement
 from scopecheck.solving.evaluate import meets
@@ -93,7 +94,7 @@ def test_the_lines_are_told_alike_together_and_by_what_can_be() -> None:
     )
     (finding,) = told(about)
     assert (finding.detail, finding.conflict) == ("zinc|steel", ("1a",))
-    assert finding.rests_on == ("given IF grade = soft THEN metal IN {copper, tin}",)
+    assert finding.rests_on == (GivenFact("IF grade = soft THEN metal IN {copper, tin}"),)
 
 
 def test_members_of_a_closed_class_that_the_words_name_each() -> None:

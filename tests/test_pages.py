@@ -9,6 +9,7 @@ import pytest
 from scopecheck.answers.findings import Answers, Finding
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import Options, checked
+from scopecheck.core.grounds import SettledWords
 from scopecheck.core.model import Sheet
 from scopecheck.report.render import render
 from tests.reported import one_line
@@ -72,7 +73,7 @@ def test_the_cases_that_clash_are_named_and_no_others() -> None:
 
 def test_a_clash_rests_on_what_settles_its_own_words_and_on_no_bound() -> None:
     (clash,) = findings(CLASH, "no reading fits all cases")
-    assert clash.rests_on == ('"ends are included" (paragraph 3)',)
+    assert clash.rests_on == (SettledWords("ends are included", "paragraph 3"),)
 
 
 def test_of_two_clashes_the_one_that_stands_first_is_named() -> None:

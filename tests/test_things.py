@@ -10,6 +10,7 @@ import pytest
 from scopecheck.answers.findings import Reread
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.formula import All, Compare, Const, Measured, Rounded
+from scopecheck.core.grounds import SettledWords
 from scopecheck.core.model import Given, Reading, Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.report.amounts import plain_degrees, quantity_text
@@ -191,7 +192,12 @@ def test_two_phrases_that_matter_only_together_are_told_as_a_pair() -> None:
 
 def test_a_policy_that_leaves_no_better_reading_is_named_as_the_reason() -> None:
     finding = found(
-        "meant lost", 1, "1a", "divisible by 6", quantifier="every", rests_on=('"ends out" (page 3)',)
+        "meant lost",
+        1,
+        "1a",
+        "divisible by 6",
+        quantifier="every",
+        rests_on=(SettledWords("ends out", "page 3"),),
     )
     text = one_line(text_of(answers_of(finding)))
     assert 'Read with every reading left by what the sheet settles: "ends out" (page 3)' in text

@@ -6,6 +6,7 @@ import pytest
 
 from scopecheck.answers.findings import BESIDE, SHARES, SHARES_END, Finding
 from scopecheck.answers.questions import ask_all
+from scopecheck.core.grounds import SettledWords
 from scopecheck.foundations.spans import Source
 from scopecheck.report.page import build_report, exit_status
 from scopecheck.report.render import render
@@ -225,5 +226,5 @@ def test_what_is_lost_does_not_rest_on_a_policy_that_takes_narrower_readings_awa
     assert rests == [()]
     unrounded = ask_all(sheet(text.format(more='policy  rounding is none    "page 2"\n'))).findings
     assert [f.rests_on for f in unrounded if f.question == "inside lost"] == [
-        ('"rounding is none" (page 2)',)
+        (SettledWords("rounding is none", "page 2"),)
     ]

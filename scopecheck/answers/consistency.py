@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import product
 
@@ -11,11 +11,13 @@ from scopecheck.core.chains import takes_over
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import All, Article, Formula, Value
+from scopecheck.core.grounds import Bounds, Cause, GivenFact, ground_text
 from scopecheck.core.model import Case, Rivals, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.core.shares import WHOLE
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import number_text
+from scopecheck.solving.constraints import Constraint
 
 MOST_NAMES = 4
 """Names that a warning lists; of more, how many."""
@@ -44,14 +46,14 @@ def _nothing_exists(prepared: Prepared) -> Iterator[Diagnostic]:
         return
     bare = session.search((), things=False)
     clash = bare.conflict(session.grounds(d.name for d in sheet.declarations)) or ()
-    spans = [(g.span, "") for g in sheet.givens if f"given {g.text}" in clash]
+    spans = [(g.span, "") for g in sheet.givens if GivenFact(g.text) in clash]
     spans += [(d.span, "") for d in sheet.declarations if session.ground_of(d.name) in clash]
     first, *also = spans or [(sheet.declarations[0].span, "")]
     yield Diagnostic(
         "error",
         first[0],
         "nothing can exist under these bounds and given facts",
-        "these cannot hold together: " + "; ".join(dict.fromkeys(map(prepared.shares_together, clash))),
+        "these cannot hold together: " + "; ".join(map(ground_text, prepared.grounds(clash))),
         "loosen one of them",
         tuple(also),
     )
@@ -103,23 +105,26 @@ def _impossible(prepared: Prepared, case: Case) -> Iterator[Diagnostic]:
     if search.holds(session.met(case.facts)):
         return
     parts = case.facts.items if isinstance(case.facts, All) else (case.facts,)
-    labelled = [(_stated(part), session.met(part)) for part in parts]
+    causes: list[tuple[Formula | Cause, Constraint]] = [(part, session.met(part)) for part in parts]
+    causes += session.grounds(prepared.relevant(case.facts))
     bare = session.search(session.groups_in(case.facts), things=False)
-    clash = bare.conflict(labelled + session.grounds(prepared.relevant(case.facts))) or ()
+    clash = bare.conflict(causes) or ()
+    stated = [_stated(part) for part in parts if part in clash]
+    grounds = prepared.grounds(x for x in clash if isinstance(x, Cause))
     yield Diagnostic(
         "error",
         case.span,
         f"no thing can be as case '{case.name}' says",
         _too_much(prepared.sheet, case)
-        or "these cannot hold together: " + "; ".join(dict.fromkeys(map(prepared.shares_together, clash))),
+        or "these cannot hold together: " + "; ".join(dict.fromkeys((*stated, *map(ground_text, grounds)))),
         _of_no_whole(prepared.sheet, clash) or "correct the case, or the bound or given fact that it breaks",
     )
 
 
-def _of_no_whole(sheet: Sheet, clash: Iterable[str]) -> str:
+def _of_no_whole(sheet: Sheet, clash: Sequence[object]) -> str:
     """What to write where a share goes beyond its natural 100 %; '' where none does."""
     shares = (d for d in sheet.declarations if isinstance(d, NumberDecl) and not d.stated_bounds)
-    beyond = (d for d in shares if f"bounds of '{d.name}'" in clash and d.upper and d.upper.value == WHOLE)
+    beyond = (d for d in shares if Bounds(d.name) in clash and d.upper and d.upper.value == WHOLE)
     found = next(beyond, None)
     if found is None:
         return ""

@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.formula import Formula
+from scopecheck.core.grounds import Ground, SettledWords
 from scopecheck.core.model import STANDINGS, Breadth, Definition, Group, Limitation, Sheet
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import replace
@@ -85,7 +86,7 @@ def resting(prepared: Prepared, findings: Iterable[Finding]) -> list[Finding]:
     return [replace(f, rests_on=_with_definitions(prepared, f)) for f in findings]
 
 
-def _with_definitions(prepared: Prepared, finding: Finding) -> tuple[str, ...]:
+def _with_definitions(prepared: Prepared, finding: Finding) -> tuple[Ground, ...]:
     found = list(finding.rests_on)
     for g in _groups(prepared, finding):
         definition = prepared.sheet.groups[g].definition
@@ -95,7 +96,7 @@ def _with_definitions(prepared: Prepared, finding: Finding) -> tuple[str, ...]:
         used = k is not None and k.readings[g] == definition.reading
         alone = len(prepared.sheet.groups[g].readings) == 1
         if used or alone or (g, definition.reading) in finding.others:
-            found.append(f'"{definition.text}" ({definition.place})')
+            found.append(SettledWords(definition.text, definition.place))
     return tuple(dict.fromkeys(found))
 
 

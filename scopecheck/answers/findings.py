@@ -8,6 +8,7 @@ from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.minimise import BreakPoint, Grade
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
+from scopecheck.core.grounds import Ground
 from scopecheck.core.model import Group, Settled
 from scopecheck.core.ranges import Lying
 from scopecheck.core.ties import TiedLying
@@ -154,7 +155,7 @@ class Finding:
     `held` is a claimed range beside the description, `combined` several of them together. `firm` are the
     numbers in which a document's range lies apart on every construction. `farthest` are the departures on
     which a value goes as far as it does on any construction, where that is further than in the base.
-    `rests_on` names the bounds, givens and policies the answer leans on.
+    `rests_on` are the bounds, givens and policies the answer leans on.
     """
 
     question: str
@@ -206,7 +207,7 @@ class Finding:
     also_open: tuple[tuple[int, tuple[str, ...]], ...] = ()
     partly: tuple[str, ...] = ()
     detail: str = ""
-    rests_on: tuple[str, ...] = ()
+    rests_on: tuple[Ground, ...] = ()
     held: Held | None = None
     combined: Combined | None = None
     firm: tuple[str, ...] = ()

@@ -7,7 +7,6 @@ from difflib import get_close_matches
 from typing import Literal, TypeAlias
 
 from scopecheck.foundations.record import field, record
-from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 
 Severity: TypeAlias = Literal["error", "warning", "note"]
@@ -23,16 +22,15 @@ class Diagnostic:
     cause: str = ""
     help: str = ""
     also: tuple[tuple[Span, str], ...] = field(default=())
+    read_past: tuple[str, ...] = ()
+    """The words of a line that the message says are read past."""
 
 
-def words_read_past(d: Diagnostic) -> tuple[str, ...]:
-    """The words of a line that a message says are read past; nothing of any other message."""
-    said = next((d.message.removesuffix(end) for end in _READ_PAST if d.message.endswith(end)), "")
-    return tuple(_BETWEEN.split(said.strip("'"))) if said else ()
-
-
-_READ_PAST = ("' is read past", "' are read past")
-_BETWEEN = regex("' and '|', '")
+def read_past_warning(span: Span, words: Iterable[str], cause: str, help: str) -> Diagnostic:
+    """That these runs of words of a line are read past."""
+    runs = tuple(words)
+    said, are = "' and '".join(runs), "are" if len(runs) > 1 else "is"
+    return Diagnostic("warning", span, f"'{said}' {are} read past", cause, help, read_past=runs)
 
 
 def may_have_an_edit(d: Diagnostic) -> bool:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from itertools import groupby, product
 
 from scopecheck.core.declared import NumberDecl, Step
-from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.diagnostics import Diagnostic, read_past_warning
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
@@ -76,8 +76,8 @@ def _told(job: Job, words: Tokens, cause: str, own: set[str]) -> tuple[Diagnosti
         return ()
     name, text = job.subjects[0].text, job.text(words)
     return (
-        Diagnostic(
-            "warning", job.span(words), f"'{text}' is read past", cause,
+        read_past_warning(
+            job.span(words), [text], cause,
             f'if that is what {name} is, say it where it is declared: {name}  ...  "{text}"',
         ),
     )  # fmt: skip
@@ -121,8 +121,8 @@ def _of_none(job: Job, tokens: Tokens) -> Found:
     told = _told(job, tokens[:start], cause, own | ({"none"} if own & _EACH else set()))
     if start == 3 and said[0] == "none" and not own & _EACH:
         told = (
-            Diagnostic(
-                "warning", job.span(tokens[:start]), f"'{job.text(tokens[:start])}' is read past", cause,
+            read_past_warning(
+                job.span(tokens[:start]), [job.text(tokens[:start])], cause,
                 f'say which it is where it is declared: {job.subjects[0].text}  ...  "of each"',
             ),
         )  # fmt: skip
@@ -227,8 +227,8 @@ def of_each_owner(job: Job, tokens: Tokens) -> Found:
     cause = f"{job.subjects[0].text} is read as the value that each of these has, and is one value."
     name, text = job.subjects[0].text, job.text(tokens[start:end])
     noted = all(w in own or w.removesuffix("s") in own for w in said[first:end]) and own & _EACH
-    warning = Diagnostic(
-        "warning", job.span(tokens[start:end]), f"'{text}' is read past", cause,
+    warning = read_past_warning(
+        job.span(tokens[start:end]), [text], cause,
         f'say so where it is declared: {name}  ...  "of {text}"; or declare like parts with a field for it',
     )  # fmt: skip
     yield kept, () if noted else (warning,)
@@ -266,8 +266,8 @@ def _from_what_is_noted(job: Job, tokens: Tokens) -> Tokens:
 def _told_of(job: Job, words: Tokens, cause: str) -> tuple[Diagnostic, ...]:
     name = job.subjects[0].text
     return (
-        Diagnostic(
-            "warning", job.span(words), f"'{job.text(words)}' is read past", cause,
+        read_past_warning(
+            job.span(words), [job.text(words)], cause,
             f'say what is meant where it is declared: {name}  ...  "from ..."',
         ),
     )  # fmt: skip
@@ -368,8 +368,8 @@ def _told_between(job: Job, words: Tokens, which: int) -> tuple[Diagnostic, ...]
     if other:
         cause = f"The note of {name} says '{note}', and the words are read as meaning the same."
     return (
-        Diagnostic(
-            "warning", job.span(words), f"'{text}' is read past", cause,
+        read_past_warning(
+            job.span(words), [text], cause,
             f'say it where it is declared: {name}  ...  "{text}"',
         ),
     )  # fmt: skip

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
-from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.diagnostics import Diagnostic, read_past_warning
 from scopecheck.foundations.quantity import PLAIN_KIND, kind_word
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -50,8 +50,8 @@ def told_of_circumstance(job: Job, words: Tokens) -> Diagnostic:
     said, name = job.text(words), job.subjects[0].text
     if [word_of(t) for t in words] == ["a", "day"]:
         said = said.rpartition(" ")[2]  # of 'twice daily' the number is read
-    return Diagnostic(
-        "warning", job.span(words), f"'{said}' is read past",
+    return read_past_warning(
+        job.span(words), [said],
         f"How, where or in which state {name} is measured is no part of the limit that is read.",
         f'say it where it is declared: {name}  ...  "{said}"',
     )  # fmt: skip
@@ -90,13 +90,9 @@ def _calls_it(subject: Subject, said: list[str]) -> bool:
 def _read_past(job: Job, words: Tokens, name: str, help: str) -> Diagnostic:
     words = tuple(t for t in words if t.start < t.end or word_of(t) not in ("a", "having")) or words
     runs = list(_runs_of_line(job, words, name.lower().split()))
-    said = "' and '".join(runs)
-    past, stand = ("are read past", "They stand") if len(runs) > 1 else ("is read past", "It stands")
-    them = "them" if len(runs) > 1 else "it"
-    return Diagnostic(
-        "warning", job.span(words[:1]), f"'{said}' {past}",
-        f"{stand} beside the name '{name}', and no phrase has {them}.", help,
-    )  # fmt: skip
+    stand, them = ("They stand", "them") if len(runs) > 1 else ("It stands", "it")
+    cause = f"{stand} beside the name '{name}', and no phrase has {them}."
+    return read_past_warning(job.span(words[:1]), runs, cause, help)
 
 
 def _runs_of_line(job: Job, words: Tokens, name: list[str]) -> Iterator[str]:
@@ -180,8 +176,8 @@ def _of_part(job: Job) -> set[str]:
 def told_before_member(job: Job, words: Tokens) -> Diagnostic:
     """That what stands before a member of a list was read past, and what to do if it is another member."""
     said, name = " ".join(t.text for t in words), job.subjects[0].text
-    return Diagnostic(
-        "warning", job.span(words), f"'{said}' is read past",
+    return read_past_warning(
+        job.span(words), [said],
         f"It stands before a member of {name}, and no phrase has it.",
         f"if that is another member, add it to the list of {name}, with all its words",
     )  # fmt: skip

@@ -9,6 +9,7 @@ from scopecheck.answers.amended_stretch import Stretching
 from scopecheck.answers.amendment import Change
 from scopecheck.answers.findings import Answers, Finding
 from scopecheck.answers.minimise import BreakPoint
+from scopecheck.core.grounds import ground_text
 from scopecheck.core.model import Claim, Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.report.amended_ranges import Ranges, ranges_of
@@ -301,7 +302,7 @@ class _Telling:
 
     def _rests_on(self, change: Change) -> str:
         sides = [f for f in (change.given_up, change.gained) if f is not None]
-        return listed(dict.fromkeys(flat(text) for f in sides for text in f.rests_on))
+        return listed(dict.fromkeys(flat(ground_text(x)) for f in sides for x in f.rests_on))
 
     # ---- dependents that add nothing
 

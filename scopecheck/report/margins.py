@@ -7,11 +7,11 @@ from collections.abc import Iterable, Iterator, Sequence
 from scopecheck.answers.findings import BESIDE, EMPTY_CLAIM, LINE_ALONE, NEVER_BOTH, Finding, Reread, Status
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import NumberDecl
+from scopecheck.core.grounds import Bounds, Ground, SettledWords, ground_text
 from scopecheck.core.model import Sheet
 from scopecheck.core.ranges import limits_of
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
-from scopecheck.foundations.regex import regex
 from scopecheck.report.chart import range_text
 from scopecheck.report.conditions import condition_texts
 from scopecheck.report.describe import (
@@ -49,7 +49,6 @@ MET = ("outside met", "document met")
 """Questions whose case meets a claim where it does by way of any one claim above."""
 NOT_SO = ("idle", "idle end", "member not reached", "condition not met", "one value left", "undefined")
 """Questions about lines of which the re-readings told are those on which it is not so."""
-_BOUNDS = regex(r"bounds of '(.+)'")
 Margin = tuple[tuple[str, tuple[str, ...]], ...]
 
 
@@ -113,7 +112,7 @@ def short_forms(sheet: Sheet, finding: Finding) -> Iterator[tuple[str, str]]:
 
 def _settled_by(finding: Finding) -> tuple[str, ...]:
     """The policies and pins among what a finding rests on; only they are quoted there."""
-    return tuple(flat(text) for text in finding.rests_on if text.startswith('"'))
+    return tuple(flat(ground_text(x)) for x in finding.rests_on if isinstance(x, SettledWords))
 
 
 # ---- the lines in the margin
@@ -179,18 +178,18 @@ def _together(finding: Finding) -> tuple[str, ...]:
 def _rests_on(sheet: Sheet, finding: Finding) -> str:
     """Bounds, givens and policies, unless `readings_told` names the policy already."""
     told = _settled_by(finding) if finding.quantifier == "every" and not departures(finding) else ()
-    return "; ".join(_ground(sheet, t) for text in finding.rests_on if (t := flat(text)) not in told)
+    return "; ".join(text for x in finding.rests_on if (text := _ground(sheet, x)) not in told)
 
 
-def _ground(sheet: Sheet, text: str) -> str:
+def _ground(sheet: Sheet, ground: Ground) -> str:
     """A ground; bounds by what they are: `brushes 0 to 3`, `width of each brush 0 mm or more`."""
-    named = _BOUNDS.fullmatch(text)
-    if named is None:
+    text = flat(ground_text(ground))
+    if not isinstance(ground, Bounds):
         return text
-    name = next((slot for slot, own in _slots(sheet) if own == named[1]), named[1])
+    name = next((slot for slot, own in _slots(sheet) if own == ground.name), ground.name)
     d = next((d for d in sheet.declarations if d.name == name), None)
     bounds = bounds_text(d) if isinstance(d, NumberDecl) else ""
-    return f"{named[1]} {bounds}" if bounds else text
+    return f"{ground.name} {bounds}" if bounds else text
 
 
 def _slots(sheet: Sheet) -> Iterator[tuple[str, str]]:

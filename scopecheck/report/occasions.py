@@ -180,8 +180,7 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     """The kinds of things to say a phrase of, those that suit most phrases first."""
     if "parts" in entry.only_for:
         adding_up = any("totals" in r.written.only_for for r in entry.readings)
-        timed = entry.span.source.name.endswith("steps")
-        if timed:
+        if entry.spaced_in_time:
             return TIMED_PARTS
         recited = any(r.formula_text and RECITED in r.formula_text for r in entry.readings)
         alike = (*LIKE_PARTS, ADDING_UP) if adding_up else LIKE_PARTS

@@ -12,7 +12,7 @@ from itertools import pairwise, takewhile
 from scopecheck.core.construction import names_in, nodes
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, Step
 from scopecheck.core.formula import Compare, Formula
-from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.diagnostics import Diagnostic, read_past_warning
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -134,8 +134,8 @@ def none_of_some(tokens: Tokens, words: Words, subjects: Things, names: Names) -
     if not extra:
         return None
     name = subjects[0].text
-    return Diagnostic(
-        "warning", words.span, f"'{' '.join(extra)}' is read past", f"The words are read of any {name}.",
+    return read_past_warning(
+        words.span, [" ".join(extra)], f"The words are read of any {name}.",
         f"if other {name} may be there, declare what may not by a name of its own",
     )  # fmt: skip
 

@@ -7,7 +7,7 @@ from typing import Literal, TypeVar
 
 from scopecheck.core.model import Case, Claim, Given, Limitation, Settled, Sheet
 from scopecheck.exact.formulas import context, facts
-from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble, words_read_past
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
@@ -370,12 +370,12 @@ def _told_once(passed: Sequence[Diagnostic]) -> list[Diagnostic]:
         )
         for d in passed
     )
-    return [d for d, inside in zip(passed, within, strict=True) if not (inside and words_read_past(d))]
+    return [d for d, inside in zip(passed, within, strict=True) if not (inside and d.read_past)]
 
 
 def _with_words_read_past(made: Iterable[Claim], told: Iterable[Diagnostic]) -> tuple[Claim, ...]:
     """The claims, each line with the words of it that a warning says are read past."""
-    past = [(d.span, words) for d in told if (words := words_read_past(d))]
+    past = [(d.span, d.read_past) for d in told if d.read_past]
     if not past:
         return tuple(made)
 

@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from itertools import chain
 
 from scopecheck.core.construction import names_in
-from scopecheck.foundations.diagnostics import Diagnostic
-from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.diagnostics import Diagnostic, read_past_warning
+from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.language.scan import Token
 from scopecheck.matching.bearers import of_each_bearer, of_each_part, without_owner_of_part
@@ -161,7 +161,8 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
             yield Looser(more, (*_past(job, more, passed).warnings, *warnings))
     for said, *runs in without_what_units_are_of(job, tokens):
         of_each = [w for w in (told(job, run) for run in runs) if w]
-        yield Looser(said, tuple(replace(w, message=_both(of_each)) for w in of_each[:1]))
+        past = [words for w in of_each for words in w.read_past]
+        yield Looser(said, tuple(read_past_warning(w.span, past, w.cause, w.help) for w in of_each[:1]))
     for said, passed in chain(
         without_noted(job, tokens),
         without_qualifiers(job, each or tokens),
@@ -236,13 +237,6 @@ def _called_apart(job: Job, tokens: Tokens, taking_part: frozenset[str]) -> Iter
             for which, run in by_place.items()
         )
         yield Looser(said, tuple(w for w in warnings if w), taking_part, by_name=two)
-
-
-def _both(warnings: list[Diagnostic]) -> str:
-    """`'of the salt', 'of film' is read past`, where each warning tells of one."""
-    end = " is read past"
-    said = [w.message.removesuffix(end) for w in warnings]
-    return " and ".join(said) + (end if len(said) == 1 else " are read past")
 
 
 def _without_each_owner(job: Job, tokens: Tokens) -> Iterator[Looser]:

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from fractions import Fraction
 from functools import cached_property
-from typing import Literal
+from typing import Literal, TypeVar
 
 import z3
 
@@ -42,6 +42,7 @@ from scopecheck.solving.symbols import (
 )
 from scopecheck.solving.translation import Translation
 
+Label = TypeVar("Label")
 MORE_WORK = Fraction(4)
 """So many times the work of one step is spent where a question is asked once more, afresh."""
 LITTLE_WORK = Fraction(1, 4)
@@ -305,8 +306,8 @@ class Search:
         return [*always, *self.session.words.definitions, *(c.expression for c in self._required)]
 
     def conflict(
-        self, labelled: list[tuple[str, Constraint]], more: Fraction = MORE_WORK
-    ) -> tuple[str, ...] | None:
+        self, labelled: Sequence[tuple[Label, Constraint]], more: Fraction = MORE_WORK
+    ) -> tuple[Label, ...] | None:
         """A minimal set of labels whose constraints cannot hold together; None if all can.
 
         Minimal by deletion in the order given, so the same input gives the same set; what cannot be decided

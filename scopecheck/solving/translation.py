@@ -24,6 +24,7 @@ from scopecheck.core.construction import (
     preference,
 )
 from scopecheck.core.formula import All, Any, Article, Formula, Read, ReadTerm, Value
+from scopecheck.core.grounds import Bounds, Cause, GivenFact
 from scopecheck.core.model import STANDINGS, Sheet
 from scopecheck.core.rewrite import read_as
 from scopecheck.solving.constraints import Constraint, placed_in
@@ -341,22 +342,24 @@ class Translation:
             return Constraint(as_bool(both(*map(negation, items))), placed=placed_in(given))
         return Constraint(at_most(items, count), placed=placed_in(given))
 
-    def grounds(self, names: Iterable[str]) -> list[tuple[str, Constraint]]:
-        """The bounds of the names and the given facts, each with the label a person knows it by."""
+    def grounds(self, names: Iterable[str]) -> list[tuple[Cause, Constraint]]:
+        """The given facts and the bounds of the names, each with what it is."""
         wanted = set(names)
-        found = [(f"given {g.text}", self.met(g.formula)) for g in self.sheet.givens]
-        bounds: dict[str, list[str]] = {}
+        found: list[tuple[Cause, Constraint]] = [
+            (GivenFact(g.text), self.met(g.formula)) for g in self.sheet.givens
+        ]
+        bounds: dict[Bounds, list[str]] = {}
         for d in self.sheet.declarations:
             if d.name in wanted and self.words.domain(d.name):
                 bounds.setdefault(self.ground_of(d.name), []).append(d.name)
-        for label, alike in bounds.items():
+        for ground, alike in bounds.items():
             limits = (c for name in alike for c in self.words.domain(name))
-            found.append((label, Constraint(as_bool(both(*limits)), placed=self.places.of_names(alike))))
+            found.append((ground, Constraint(as_bool(both(*limits)), placed=self.places.of_names(alike))))
         return found
 
-    def ground_of(self, name: str) -> str:
-        """The label of the bounds of a declared name: of a field of like parts those of all of them."""
-        return f"bounds of '{self._each_alike.get(name, name)}'"
+    def ground_of(self, name: str) -> Bounds:
+        """The bounds of a declared name: of a field of like parts those of all of them."""
+        return Bounds(self._each_alike.get(name, name))
 
     @cached_property
     def _each_alike(self) -> dict[str, str]:

@@ -38,6 +38,8 @@ OF_PARTS = (
 """What a phrase for like parts may say of them together: a value to be limited, as in `mean_c`, or a fact."""
 OF_PAUSES = ("longest_pause", "total_pause")
 """What a reading may ask of a step that may pause: its longest pause, and all its pauses together."""
+OF_STEPS_BETWEEN = ("shortest", "longest")
+"""Of like parts, the shortest and the longest step from one to the next."""
 OF_HOW_MANY = ("kinds", "two_kinds", "matching")
 """What a reading may ask of the number of like parts besides the number."""
 OF_CHANGES = ("change_rising", "change_falling")
@@ -179,7 +181,7 @@ class Entry:
         slots = [s for p in self.patterns for s in p.slots]
         called = {"x", *self.subjects, *(s.name for s in slots)}
         if "parts" in self.only_for:
-            called |= {"parts", RECITED, "shortest", "longest", "spread", "lowest", "highest", *OF_PARTS}
+            called |= {"parts", RECITED, *OF_STEPS_BETWEEN, "spread", "lowest", "highest", *OF_PARTS}
         if "steps" in self.only_for:
             called |= {"method", "net", *OF_PAUSES}
         if "switches" in self.only_for:
@@ -199,6 +201,12 @@ class Entry:
         called |= {f"single_{s.name}" for s in slots if s.kind == "list"}
         limits = {s.name for s in slots if s.kind == "limit"}
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
+
+    @property
+    def spaced_in_time(self) -> bool:
+        """Of like parts: does it say how far in time one is from the next, and not how much they differ?"""
+        asks = any(word in r.formula_text for r in self.readings for word in OF_STEPS_BETWEEN)
+        return asks and not any(s.kind == "difference" for p in self.patterns for s in p.slots)
 
     @property
     def nearness(self) -> int:

@@ -30,6 +30,7 @@ from scopecheck.core.formula import (
     Op,
     Term,
 )
+from scopecheck.core.grounds import Ground, Line, lines_of
 from scopecheck.core.model import Limitation
 from scopecheck.core.plain import stated_ends
 from scopecheck.core.rewrite import read_as, read_at
@@ -82,7 +83,7 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         conflicts, k = MinimalSets((as_presumed,), True), session.base
     else:
         beside = []
-    needed = [label for one in conflicts.sets for label in _needed(prepared, instance, one, k)]
+    needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, k)]
     yield replace(
         with_sets(at_claim(question, 1, claim), conflicts),
         quantifier="every",
@@ -234,7 +235,7 @@ def _needed(
     conflict: tuple[str, ...],
     k: Construction | None = None,
     read: Sequence[Constraint] = (),
-) -> tuple[str, ...]:
+) -> tuple[Ground, ...]:
     """The bounds and given facts without which the conflict would not stand, on one construction or any.
 
     Or on those that are `read` so.
@@ -359,7 +360,7 @@ def _narrows_and_met(prepared: Prepared, instance: Instance) -> Refined:
 
 def _implied_by(
     prepared: Prepared, instance: Instance, k: Construction | None = None
-) -> tuple[tuple[str, ...], tuple[str, ...]]:
+) -> tuple[tuple[str, ...], tuple[Ground, ...]]:
     """The fewest lines taken over of which what the claim says follows, on one construction or any.
 
     With the bounds and given facts that it takes beside these lines; of these as few as it can be before a
@@ -368,12 +369,11 @@ def _implied_by(
     session, own = prepared.session, instance.own_scope
     search = session.search(session.groups_in(instance.scope) if k is None else (), things=False)
     search.require(~session.met(own, k))
-    grounds = session.grounds(prepared.relevant(instance.scope))
-    labelled = [(x.label, session.met(x.formula, k)) for x in instance.inherited]
+    causes = session.grounds(prepared.relevant(instance.scope))
+    causes += ((Line(x.label), session.met(x.formula, k)) for x in instance.inherited)
     with suppress(Undecided):
-        found = search.conflict([*grounds, *labelled], NOT_AFRESH) or ()
-        needed = (prepared.shares_together(x) for x, _ in grounds if x in found)
-        return tuple(x for x, _ in labelled if x in found), tuple(dict.fromkeys(needed))
+        found = search.conflict(causes, NOT_AFRESH) or ()
+        return lines_of(found), prepared.grounds(found)
     parent = instance.parent_scope
     return (), prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
 

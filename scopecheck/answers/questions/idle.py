@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier
 from scopecheck.answers.questions.cases import Answer
@@ -15,12 +15,13 @@ from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.core.construction import Construction, names_in, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import All, Any, Compare, Const, Formula, Implies, Not, Read
+from scopecheck.core.grounds import Bounds, Cause, GivenFact, Line, lines_of
 from scopecheck.core.model import Limitation
 from scopecheck.core.stated import RangeEnd, names_only
 from scopecheck.core.written_ends import written_ends
 from scopecheck.foundations.record import replace
 
-Labelled = tuple[str, Formula]
+Labelled = tuple[Line, Formula]
 
 
 def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
@@ -84,7 +85,7 @@ def _counts_what_is_looked_at(prepared: Prepared, instance: Instance, limitation
     search = session.search(session.groups_in(formula))
     if search.holds(~session.met(formula)):
         return False
-    rest = [(x.label, x.formula) for x in instance.limitations if x is not limitation]
+    rest = [(Line(x.label), x.formula) for x in instance.limitations if x is not limitation]
     return not _implied_by(prepared, rest, formula, session.base)
 
 
@@ -169,7 +170,7 @@ def _together(
         if not dropped or _is_idle(prepared, instance, [*dropped, x], at):
             dropped.append(x)
     needed = {x.label for x in idle_ones if x not in dropped}
-    kept = [(x.label, x.formula) for x in instance.limitations if x not in dropped]
+    kept = [(Line(x.label), x.formula) for x in instance.limitations if x not in dropped]
     found = []
     for x in reversed(dropped):
         beside = _implied_by(prepared, kept, x.formula, at)
@@ -178,12 +179,12 @@ def _together(
             at_limitation("idle", 4, x),
             outcome="excluded",
             quantifier=quantifier,
-            conflict=tuple(label for label in beside if label in {label for label, _ in kept}),
-            rests_on=_grounds(prepared, beside, {label for label, _ in kept}),
-            twins=tuple(label for label in beside if label in needed),
+            conflict=lines_of(beside),
+            rests_on=prepared.grounds(beside),
+            twins=tuple(label for label in lines_of(beside) if label in needed),
             construction=at,
         )
-        rest, lines = All(tuple(f for _, f in kept)), tuple(f for label, f in kept if label in beside)
+        rest, lines = All(tuple(f for _, f in kept)), tuple(f for line, f in kept if line in beside)
         found.append(_with_not_so(prepared, finding, (x.formula, *lines), rest, x.formula))
     return found
 
@@ -204,7 +205,7 @@ def _with_not_so(
 
 def _implied_by(
     prepared: Prepared, others: Sequence[Labelled], formula: Formula, at: Construction | None
-) -> tuple[str, ...]:
+) -> tuple[Cause, ...]:
     """A least part of the others, the bounds and the given facts that makes the formula idle.
 
     Of a number of like parts the bounds are what is looked at, and no ground; none where no line is one.
@@ -214,12 +215,12 @@ def _implied_by(
     groups = session.groups_in(formula, *formulas) if at is None else ()
     search = session.search(groups, things=False)
     search.require(~session.met(formula, at))
-    labelled = [(label, session.met(f, at)) for label, f in others]
-    grounds = session.grounds(prepared.relevant(formula, *formulas))
+    causes = session.grounds(prepared.relevant(formula, *formulas))
     if session.names_in(formula) <= _counts(prepared):
-        looked_at = {f"bounds of '{count}'" for count in _counts(prepared)}
-        grounds = [(label, bound) for label, bound in grounds if label not in looked_at]
-    return search.conflict([*grounds, *labelled]) or ()
+        looked_at = set(map(Bounds, _counts(prepared)))
+        causes = [(ground, bound) for ground, bound in causes if ground not in looked_at]
+    causes += ((line, session.met(f, at)) for line, f in others)
+    return search.conflict(causes) or ()
 
 
 def _idle_on_some(
@@ -231,10 +232,9 @@ def _idle_on_some(
     refined = find_construction(session, demands, stretch=False)
     if refined.construction is None:
         return
-    others = [(x.label, x.formula) for x in prepared.bearing(instance.limitations, limitation)]
+    others = [(Line(x.label), x.formula) for x in prepared.bearing(instance.limitations, limitation)]
     beside = _implied_by(prepared, others, limitation.formula, refined.construction)
-    labels = {label for label, _ in others}
-    lines = [f for label, f in others if label in beside]
+    lines = [f for line, f in others if line in beside]
     least = prepared.where_it_matters(refined, limitation.formula, lines, rest)
     groups = session.groups_in(rest, limitation.formula)
     told = prepared.told_refined(at_limitation("idle", 4, limitation), least, groups)
@@ -242,15 +242,9 @@ def _idle_on_some(
         told,
         outcome="excluded",
         quantifier="some" if least is refined or told.rereads else "base",
-        conflict=tuple(x for x in beside if x in labels),
-        rests_on=tuple(dict.fromkeys((*told.rests_on, *_grounds(prepared, beside, labels)))),
+        conflict=lines_of(beside),
+        rests_on=tuple(dict.fromkeys((*told.rests_on, *prepared.grounds(beside)))),
     )
-
-
-def _grounds(prepared: Prepared, beside: Iterable[str], labels: Container[str]) -> tuple[str, ...]:
-    """The bounds and given facts among what a line is idle beside, those of shares of a whole as one."""
-    grounds = (x for x in beside if x and x not in labels)
-    return tuple(dict.fromkeys(map(prepared.shares_together, grounds)))
 
 
 # ---- one end of a range
@@ -264,7 +258,7 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
     repeats the end of what the claim depends on, as a narrower range beside that end does.
     """
     session = prepared.session
-    others = [(x.label, x.formula) for x in prepared.bearing(instance.limitations, limitation)]
+    others = [(Line(x.label), x.formula) for x in prepared.bearing(instance.limitations, limitation)]
     for end in prepared.range_ends(limitation):
         rest = All((*(f for _, f in others), end.rest))
         if _missed_by_something(prepared, instance, limitation, end.formula, rest, end.rest):
@@ -273,23 +267,22 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
         if not always and not _end_is_idle(prepared, rest, end, session.base):
             continue
         at = None if always else session.base
-        beside = _implied_by(prepared, [*others, ("", end.rest)], end.formula, at)
+        beside = _implied_by(prepared, [*others, (Line(""), end.rest)], end.formula, at)
         if _repeats_a_bound(prepared, beside, end):
             continue
-        corner = any(label.startswith("given ") for label in beside)
+        corner = any(isinstance(x, GivenFact) for x in beside)
         repeated = not corner and _repeats_the_parent(prepared, instance, beside, end)
         question = "corner not reached" if corner else "end repeated" if repeated else "idle end"
-        labels = {label for label, _ in others}
         told = replace(
             at_limitation(question, 4 if question == "idle end" else 6, limitation),
             outcome="excluded",
             quantifier="every" if always else "base",
             detail=_end_written(prepared, end),
-            conflict=tuple(label for label in beside if label in labels),
-            rests_on=_grounds(prepared, beside, labels),
+            conflict=lines_of(beside),
+            rests_on=prepared.grounds(beside),
             construction=at,
         )
-        lines = tuple(f for label, f in others if label in beside)
+        lines = tuple(f for line, f in others if line in beside)
         yield _with_not_so(prepared, told, (limitation.formula, *lines), rest, end.formula)
 
 
@@ -300,9 +293,9 @@ def _end_is_idle(prepared: Prepared, rest: Formula, end: RangeEnd, at: Construct
     return search.holds() and not search.holds(~session.met(end.formula, at))
 
 
-def _repeats_a_bound(prepared: Prepared, beside: tuple[str, ...], end: RangeEnd) -> bool:
+def _repeats_a_bound(prepared: Prepared, beside: tuple[Cause, ...], end: RangeEnd) -> bool:
     """Is it idle by nothing else than the bound of the thing measured, which it repeats?"""
-    if any(not label.startswith("bounds of ") for label in beside):
+    if not all(isinstance(x, Bounds) for x in beside):
         return False
     names = prepared.session.names_in(end.formula)
     declared = [d for d in prepared.sheet.declarations if d.name in names and isinstance(d, NumberDecl)]
@@ -311,11 +304,11 @@ def _repeats_a_bound(prepared: Prepared, beside: tuple[str, ...], end: RangeEnd)
 
 
 def _repeats_the_parent(
-    prepared: Prepared, instance: Instance, beside: tuple[str, ...], end: RangeEnd
+    prepared: Prepared, instance: Instance, beside: tuple[Cause, ...], end: RangeEnd
 ) -> bool:
     """Is it idle by one line of what the claim depends on alone, which states the same end?"""
-    lines = [x for x in instance.inherited if x.label in beside]
-    if len(lines) != 1 or set(beside) - {lines[0].label}:
+    lines = [x for x in instance.inherited if Line(x.label) in beside]
+    if len(lines) != 1 or set(beside) - {Line(lines[0].label)}:
         return False
     readings = prepared.session.base.readings
     stated = {(e.op, e.limit.value) for e in written_ends(lines[0].formula, readings)}

@@ -26,6 +26,7 @@ from scopecheck.core.formula import (
     Read,
 )
 from scopecheck.core.formula import Any as AnyOf
+from scopecheck.core.grounds import Ground
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.evaluate import meets
@@ -107,7 +108,7 @@ def _told(
     missing: Sequence[tuple[Limitation, Named]],
     always: set[int],
 ) -> Iterator[Finding]:
-    alike: dict[tuple[str, bool, tuple[str, ...], tuple[str, ...]], list[Named]] = {}
+    alike: dict[tuple[str, bool, tuple[str, ...], tuple[Ground, ...]], list[Named]] = {}
     for limitation, named in missing:
         every = id(named) in always
         at = None if every else prepared.session.base
@@ -123,7 +124,7 @@ def _told(
             quantifier="every" if every else "base",
             detail="|".join(n.name for n in named_alike),
             conflict=labels,
-            rests_on=tuple(dict.fromkeys(map(prepared.shares_together, grounds))),
+            rests_on=prepared.grounds(grounds),
             construction=None if every else prepared.session.base,
         )
         yield _with_not_so(prepared, instance, told, named_alike)

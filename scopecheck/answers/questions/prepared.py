@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 
 from scopecheck.answers.findings import Finding, Reread, WayOut
@@ -23,8 +23,8 @@ from scopecheck.core.construction import (
     names_in,
     reread_groups,
 )
-from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import All, Article, Formula, any_of
+from scopecheck.core.grounds import Bounds, Cause, Ground, SettledWords, SharesOfWhole, grounds_of
 from scopecheck.core.model import Case, Claim, Limitation, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
@@ -397,35 +397,26 @@ class Prepared:
             found.append(WayOut(limitation.label, limitation.words or limitation.text, single))
         return tuple(found)
 
-    def rests_on(self, *formulas: Formula) -> tuple[str, ...]:
-        """The stated bounds and given facts that can take part in a statement about the formulas."""
-        names = self.relevant(*formulas)
-        bounds = [
-            f"bounds of '{d.name}'"
-            for d in self.sheet.declarations
-            if isinstance(d, NumberDecl) and d.name in names and d.stated_bounds
-        ]
-        given = [f"given {g.text}" for g in self.sheet.givens if self.session.names_in(g.formula) & names]
-        return tuple(bounds + given)
-
-    def needed(self, formulas: Sequence[Formula], *constraints: Constraint) -> tuple[str, ...]:
+    def needed(self, formulas: Sequence[Formula], *constraints: Constraint) -> tuple[Ground, ...]:
         """The bounds and given facts without which the constraints, which cannot hold, could."""
         search = self.session.search(self.session.groups_in(*formulas), things=False)
         search.require(*constraints)
-        grounds = search.conflict(self.session.grounds(self.relevant(*formulas)), NOT_AFRESH) or ()
-        return tuple(dict.fromkeys(map(self.shares_together, grounds)))
+        return self.grounds(search.conflict(self.session.grounds(self.relevant(*formulas)), NOT_AFRESH) or ())
 
-    def shares_together(self, ground: str) -> str:
-        """The bounds of one share of a composition, told for all of its shares."""
+    def grounds(self, causes: Iterable[Cause]) -> tuple[Ground, ...]:
+        """The causes that are no lines, each once; the bounds of one share of a whole as those of all."""
+        return tuple(dict.fromkeys(map(self._shares_together, grounds_of(causes))))
+
+    def _shares_together(self, ground: Ground) -> Ground:
         for made in self.sheet.compositions:
             shares = (*made.members, *(name for name, _ in made.classes))
-            if ground in (f"bounds of '{name}'" for name in shares):
-                return f"no share of {made.name} is below 0 {made.unit.symbol}"
+            if isinstance(ground, Bounds) and ground.name in shares:
+                return SharesOfWhole(made.name, made.unit.symbol)
         return ground
 
     def settled_in(
         self, limitations: Sequence[Limitation], labels: tuple[str, ...], narrow: bool = False
-    ) -> tuple[str, ...]:
+    ) -> tuple[Ground, ...]:
         """The policies and pins that took readings away in the limitations of these labels.
 
         Of what is lost as `narrow` words do those play no part that took only narrower readings away.
@@ -433,7 +424,7 @@ class Prepared:
         groups = self.session.groups_in(*(x.formula for x in limitations if x.label in labels))
         found = [s for g in groups for s in self.sheet.groups[g].settled if s.removed]
         found = [s for s in found if not (narrow and s.pair == ("ends", "included"))]
-        return tuple(dict.fromkeys(f'"{s.text}" ({s.reason})' if s.reason else f'"{s.text}"' for s in found))
+        return tuple(dict.fromkeys(SettledWords(s.text, s.reason) for s in found))
 
     def failing(
         self, limitations: Sequence[Limitation], article: Article, k: Construction

@@ -9,6 +9,7 @@ from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.core.construction import Construction
 from scopecheck.core.formula import Compare, Const, Divide, Formula
+from scopecheck.core.grounds import Ground, Line, grounds_of, lines_of
 from scopecheck.core.model import Limitation
 from scopecheck.core.written_ends import WrittenEnd
 from scopecheck.foundations.record import replace
@@ -31,13 +32,12 @@ def with_cause(
     Under one construction, or on all. The line that states the end itself is left out where it can be.
     """
     labels, grounds = ruling_out(prepared, instance, finding.label, beyond, at)
-    told = tuple(dict.fromkeys(map(prepared.shares_together, grounds)))
-    return replace(finding, conflict=labels, rests_on=told)
+    return replace(finding, conflict=labels, rests_on=prepared.grounds(grounds))
 
 
 def ruling_out(
     prepared: Prepared, instance: Instance, label: str, asked: Formula, at: Construction | None
-) -> tuple[tuple[str, ...], tuple[str, ...]]:
+) -> tuple[tuple[str, ...], tuple[Ground, ...]]:
     """A least part of the claim's lines, and of the bounds and given facts, beside which `asked` cannot be.
 
     The line of this label is left out last: where it does so alone, it is all that is told.
@@ -47,10 +47,10 @@ def ruling_out(
     search = session.search(session.groups_in(*formulas) if at is None else (), things=False)
     search.require(session.met(asked, at))
     ordered: list[Limitation] = sorted(instance.limitations, key=lambda x: x.label == label)
-    lines = [(x.label, session.met(x.formula, at)) for x in ordered]
-    found = search.conflict([*session.grounds(prepared.relevant(asked, *formulas)), *lines]) or ()
-    own = {x.label for x in instance.limitations}
-    return tuple(x for x in found if x in own), tuple(x for x in found if x not in own)
+    causes = session.grounds(prepared.relevant(asked, *formulas))
+    causes += ((Line(x.label), session.met(x.formula, at)) for x in ordered)
+    found = search.conflict(causes) or ()
+    return lines_of(found), grounds_of(found)
 
 
 def farthest(

@@ -10,6 +10,7 @@ from scopecheck.answers.amended import Amended
 from scopecheck.answers.amended_cases import CaseChange, Standing
 from scopecheck.answers.amendment import Change
 from scopecheck.answers.findings import Finding
+from scopecheck.core.grounds import ground_text
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.report.amended_ranges import ranges_of
@@ -113,7 +114,7 @@ def _side(finding: Finding | None, sheet: Sheet) -> Data | None:
         "failing": list(finding.failing),
         "construction": construction_data(sheet, finding.construction),
         "rereads": [reread_data(sheet, r) for r in finding.rereads],
-        "rests_on": list(finding.rests_on),
+        "rests_on": [ground_text(x) for x in finding.rests_on],
         "reason": finding.reason,
     }
 

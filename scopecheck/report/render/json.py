@@ -19,6 +19,7 @@ from scopecheck.core.construction import Construction
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import All, Article, ExactlyOne, Formula, Implies, Not, Read, Value
 from scopecheck.core.formula import Any as AnyOf
+from scopecheck.core.grounds import ground_text
 from scopecheck.core.model import Case, Definition, OwnPhrase, Settled, Sheet
 from scopecheck.core.nearness import Nearness, nearness
 from scopecheck.core.ranges import Lying, Range
@@ -206,7 +207,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "detail": f.detail,
         "apart_on_every_reading": list(f.firm),
         "goes_farthest_with": [reread_data(sheet, r) for r in f.farthest],
-        "rests_on": list(f.rests_on),
+        "rests_on": [ground_text(x) for x in f.rests_on],
         "beside_description": _held(sheet, f.held),
         "together_beside_description": _combined(f.combined),
     }
