@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from scopecheck.commands.check import Options, checked
+from scopecheck.commands.check import checked
+from scopecheck.commands.options import Options
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Heading, Item, Listing, Report

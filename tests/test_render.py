@@ -15,7 +15,7 @@ from scopecheck.core.construction import base_construction
 from scopecheck.core.formula import All
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
-from scopecheck.report.blocks import Report
+from scopecheck.report.blocks import Picture, Report
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
 from scopecheck.report.page import build_report
 from scopecheck.report.render import FORMATS, render, wants_colour
@@ -226,8 +226,9 @@ def test_an_item_about_one_quantity_has_its_number_line() -> None:
     assert loss.picture.marks == (("tall sample", Fraction(4)),)
 
 
-def test_a_picture_asked_for_stands_below_the_head() -> None:
-    report = build_report(STRAINER, answers_of(*many(1)), False, pictures=(LINE,))
+def test_a_picture_among_the_blocks_is_drawn_where_it_stands_and_is_data_too() -> None:
+    report = build_report(STRAINER, answers_of(*many(1)), False)
+    report = replace(report, blocks=(Picture(LINE), *report.blocks))
     text = render(report, "text")
     assert text.index("from 4 upward") < text.index(EVERY)
     assert parsed(report)["pictures"][0]["rows"][0]["met"][0]["low"] == "2/1"
