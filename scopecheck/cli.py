@@ -102,7 +102,8 @@ def check(
     from scopecheck.commands.output import guarded
 
     def run() -> int:
-        from scopecheck.commands.check import Options, check_sheets
+        from scopecheck.commands.check import check_sheets
+        from scopecheck.commands.options import Options
         from scopecheck.solving.constraints import Budget
 
         budget = Budget(work, wall)
@@ -132,7 +133,7 @@ def amend(
 
     def run() -> int:
         from scopecheck.commands.amend import show_amendment
-        from scopecheck.commands.check import Options
+        from scopecheck.commands.options import Options
         from scopecheck.solving.constraints import Budget
 
         options = Options(format.value, everything, False, strained, Budget(work, wall), output)
@@ -158,8 +159,8 @@ def claim_map(
     from scopecheck.commands.output import guarded
 
     def run() -> int:
-        from scopecheck.commands.check import Options
         from scopecheck.commands.claim_map import show_map
+        from scopecheck.commands.options import Options
         from scopecheck.solving.constraints import Budget
 
         options = Options(format.value, everything, budget=Budget(work, wall), output=output)
@@ -206,7 +207,7 @@ def probe(
     from scopecheck.commands.output import guarded
 
     def run() -> int:
-        from scopecheck.commands.check import Options
+        from scopecheck.commands.options import Options
         from scopecheck.commands.probe import probe_limitation
         from scopecheck.report.probe_sheet import Wish
         from scopecheck.solving.constraints import Budget

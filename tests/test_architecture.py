@@ -108,7 +108,7 @@ FLOORS: dict[str, str] = {
         " explain setting course record paper"
     ),
     "commands": (
-        "output start words showing check probe amend phrase_patterns phrase_search phrase_examples"
+        "output options start words showing check probe amend phrase_patterns phrase_search phrase_examples"
         " phrase_cards claim_map drill drill_paper"
     ),
 }

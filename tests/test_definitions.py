@@ -9,7 +9,8 @@ import pytest
 from scopecheck.answers.consistency import contradictions
 from scopecheck.answers.definitions import weighed
 from scopecheck.answers.questions import ask_all, prepare
-from scopecheck.commands.check import Options, checked
+from scopecheck.commands.check import checked
+from scopecheck.commands.options import Options
 from scopecheck.commands.showing import shown
 from scopecheck.core.grounds import SettledWords, ground_text
 from scopecheck.core.model import Group, Sheet

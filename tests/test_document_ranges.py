@@ -7,7 +7,8 @@ import pytest
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.outside import outside_met
-from scopecheck.commands.check import Options, checked
+from scopecheck.commands.check import checked
+from scopecheck.commands.options import Options
 from scopecheck.report.items import statement
 from scopecheck.report.render import render
 from scopecheck.report.wording import GLUE

@@ -217,7 +217,7 @@ def test_a_record_is_added_to_and_tells_what_to_practise(tmp_path: Path) -> None
     for n, (kind, answer) in enumerate((("let in", "none"), ("falls out", "A"), ("narrows", "no")), 1):
         made = make(kind, 1, 8, n)  # type: ignore[arg-type]
         verdict = graded(made.bench, made.exercise.problem, answer)
-        append(path, result(made.exercise, made.bench, answer, verdict, "", 8, n))
+        append(path, result(made, answer, verdict, "", 8, n))
     results = read_record(path)
     lines = Path(path).read_text("utf-8").splitlines()
     assert [json.loads(x)["number"] for x in lines] == [1, 2, 3] == [r.number for r in results]

@@ -14,7 +14,8 @@ from scopecheck.answers import questions
 from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions import halves, prepare
 from scopecheck.answers.questions.cases import Answer
-from scopecheck.commands.check import Options, checked
+from scopecheck.commands.check import checked
+from scopecheck.commands.options import Options
 from scopecheck.core.model import Sheet
 from scopecheck.foundations import meanwhile as second
 from scopecheck.foundations.meanwhile import meanwhile

@@ -6,14 +6,16 @@ import json
 import re
 from functools import cache
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
-from scopecheck.commands.check import Options, checked
+from scopecheck.commands.check import checked
+from scopecheck.commands.options import Options
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Heading, Item, Listing, Report
-from scopecheck.report.render import FORMATS, Format, render
+from scopecheck.report.render import Format, render
 from tests.forbidden_words import forbidden_in
 from tests.sheets import read_path, sheet
 
@@ -47,7 +49,7 @@ def sheet_texts(path: Path) -> list[str]:
 
 @pytest.mark.parametrize("path", SHEETS, ids=lambda path: path.stem)
 @pytest.mark.parametrize("everything", [False, True])
-@pytest.mark.parametrize("format", FORMATS)
+@pytest.mark.parametrize("format", get_args(Format))
 def test_no_output_says_what_only_a_practitioner_may_say(
     path: Path, everything: bool, format: Format
 ) -> None:

@@ -8,7 +8,8 @@ import pytest
 
 from scopecheck.answers.findings import Answers, Finding
 from scopecheck.answers.questions import ask_all
-from scopecheck.commands.check import Options, checked
+from scopecheck.commands.check import checked
+from scopecheck.commands.options import Options
 from scopecheck.core.grounds import SettledWords
 from scopecheck.core.model import Sheet
 from scopecheck.report.render import render

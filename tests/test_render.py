@@ -15,10 +15,10 @@ from scopecheck.core.construction import base_construction
 from scopecheck.core.formula import All
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
-from scopecheck.report.blocks import Report
+from scopecheck.report.blocks import Picture, Report
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
 from scopecheck.report.page import build_report
-from scopecheck.report.render import FORMATS, render, wants_colour
+from scopecheck.report.render import render, wants_colour
 from scopecheck.report.render.markdown import escaped
 from scopecheck.report.render.number_line import draw_number_line, draw_value_table, legend, stretches_text
 from scopecheck.solving.ends import Extremum
@@ -68,7 +68,7 @@ def test_when_colour_is_wanted(terminal: bool, environment: dict[str, str], want
 
 def test_control_characters_of_a_sheet_reach_no_output() -> None:
     sheet = replace(STRAINER, title="A\x1b[31m title\x07", confidential="\x1b]0;x\x07Secret")
-    for format in FORMATS[:2]:
+    for format in ("text", "markdown"):
         drawn = render(build_report(sheet, answers_of(sheet=sheet), True), format)
         assert not any(ord(c) < 32 and c != "\n" for c in drawn)
 
@@ -226,8 +226,9 @@ def test_an_item_about_one_quantity_has_its_number_line() -> None:
     assert loss.picture.marks == (("tall sample", Fraction(4)),)
 
 
-def test_a_picture_asked_for_stands_below_the_head() -> None:
-    report = build_report(STRAINER, answers_of(*many(1)), False, pictures=(LINE,))
+def test_a_picture_among_the_blocks_is_drawn_where_it_stands_and_is_data_too() -> None:
+    report = build_report(STRAINER, answers_of(*many(1)), False)
+    report = replace(report, blocks=(Picture(LINE), *report.blocks))
     text = render(report, "text")
     assert text.index("from 4 upward") < text.index(EVERY)
     assert parsed(report)["pictures"][0]["rows"][0]["met"][0]["low"] == "2/1"

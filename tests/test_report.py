@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import get_args
 
 import pytest
 
@@ -12,7 +13,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.report.grouping import axes, departures, order_key
 from scopecheck.report.page import MOST_ITEMS, build_report, exit_status
 from scopecheck.report.plan import plan
-from scopecheck.report.render import FORMATS, Format, render
+from scopecheck.report.render import Format, render
 from scopecheck.report.rereadings import standing_text
 from scopecheck.report.wording import GLUE
 from tests.forbidden_words import forbidden_in
@@ -71,7 +72,7 @@ def test_the_foot_tells_what_it_all_rests_on() -> None:
     assert text.count("registered practitioner") == 1
 
 
-@pytest.mark.parametrize("format", FORMATS)
+@pytest.mark.parametrize("format", get_args(Format))
 @pytest.mark.parametrize("everything", [False, True])
 def test_no_output_says_what_only_a_practitioner_may_say(format: Format, everything: bool) -> None:
     drawn = render(build_report(STRAINER, answered(), everything), format, 90)
@@ -81,7 +82,7 @@ def test_no_output_says_what_only_a_practitioner_may_say(format: Format, everyth
 
 
 @pytest.mark.parametrize("details", [False, True])
-@pytest.mark.parametrize("format", FORMATS)
+@pytest.mark.parametrize("format", get_args(Format))
 def test_the_same_sheet_gives_the_same_bytes(format: Format, details: bool) -> None:
     asked = (ask_all(STRAINER, details=details) for _ in range(2))
     first, second = (render(build_report(STRAINER, answers, True), format) for answers in asked)

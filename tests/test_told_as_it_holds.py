@@ -9,7 +9,8 @@ import pytest
 
 from scopecheck.answers.order import scope_map
 from scopecheck.answers.questions import ask_all, prepare
-from scopecheck.commands.check import Options, checked
+from scopecheck.commands.check import checked
+from scopecheck.commands.options import Options
 from scopecheck.foundations.spans import Source
 from scopecheck.report.amendment import amendment_report
 from scopecheck.report.plain_formula import plain_formula

@@ -11,7 +11,8 @@ import pytest
 
 from scopecheck.answers.findings import Reread
 from scopecheck.answers.questions import ask_all
-from scopecheck.commands.check import Options, checked
+from scopecheck.commands.check import checked
+from scopecheck.commands.options import Options
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.spans import Source
 from scopecheck.report.grouping import section

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import string
+from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -15,7 +17,6 @@ from scopecheck.report.wording import (
     about_lines,
     claims_text,
     counted,
-    every_sentence,
     flat,
     has_sentence,
     listed,
@@ -32,6 +33,22 @@ GIVEN_TO_QUESTIONS = frozenset(
     " unsaid keep narrowed members alone freed together fixed first second of usually documents listed ruled"
     " read inside unstated close".split()
 )
+
+
+def every_sentence() -> Iterator[tuple[str, str]]:
+    """Each sentence of the data file with its dotted place, in file order."""
+    return _walk("", sentences())
+
+
+def _walk(place: str, entry: Any) -> Iterator[tuple[str, str]]:
+    if isinstance(entry, str):
+        yield place, entry
+    elif isinstance(entry, dict):
+        for key, value in entry.items():
+            yield from _walk(f"{place}.{key}".lstrip("."), value)
+    else:
+        for index, value in enumerate(entry):
+            yield from _walk(f"{place}.{index}", value)
 
 
 def placeholders(text: str) -> frozenset[str]:

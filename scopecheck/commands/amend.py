@@ -7,7 +7,8 @@ import os
 from scopecheck.answers.amended import Amended, ask_amendment
 from scopecheck.answers.definitions import weighed
 from scopecheck.answers.questions import prepare
-from scopecheck.commands.check import Options, draw_all, looked_over, read_or_complain
+from scopecheck.commands.check import draw_all, looked_over, read_or_complain
+from scopecheck.commands.options import Options
 from scopecheck.commands.output import BAD_INPUT, FOUND, UNDECIDED, Progress, already_there, complain, put
 from scopecheck.commands.showing import shown
 from scopecheck.core.model import Sheet

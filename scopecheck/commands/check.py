@@ -10,11 +10,12 @@ from scopecheck.answers.consistency import contradictions
 from scopecheck.answers.definitions import weighed
 from scopecheck.answers.questions import ask_prepared, prepare, second_asked
 from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.commands.options import Options
 from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, already_there, complain, put, worst
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic, may_have_an_edit
 from scopecheck.foundations.drawing import draw
-from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import read_file
 from scopecheck.matching.practice import FILE
@@ -22,19 +23,6 @@ from scopecheck.report.blocks import Report
 from scopecheck.report.render import Format
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.constraints import Budget, Undecided
-
-
-@record
-class Options:
-    """How to check and how to show it. `output` is '' for the standard output."""
-
-    format: Format = "text"
-    everything: bool = False
-    contested: bool = False
-    strained: bool = False
-    budget: Budget = Budget()
-    output: str = ""
-    chart: bool = False
 
 
 def check_sheets(paths: Iterable[str], options: Options) -> int:
@@ -133,15 +121,7 @@ def checked(
         answers = ask_prepared(prepared, progress.tell, second)
     progress.clear()
     status = exit_status(answers)
-    report = reported(
-        sheet,
-        answers,
-        (*warnings, *doubts),
-        everything=options.everything,
-        contested=options.contested,
-        strained=options.strained,
-        chart=options.chart,
-    )
+    report = reported(sheet, answers, (*warnings, *doubts), options)
     return report, status if sound else status or UNDECIDED
 
 

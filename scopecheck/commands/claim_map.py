@@ -7,7 +7,7 @@ import os
 from scopecheck.answers.order import ScopeMap, scope_map
 from scopecheck.answers.questions import prepare
 from scopecheck.commands.amend import sheet_to_ask
-from scopecheck.commands.check import Options
+from scopecheck.commands.options import Options
 from scopecheck.commands.output import BAD_INPUT, FOUND, UNDECIDED, already_there, complain, put
 from scopecheck.commands.showing import shown
 from scopecheck.foundations.record import replace

@@ -166,7 +166,7 @@ def _answered(made: Made, number: int, wanted: Wanted, told: _Told) -> bool:
 
 def _keep(made: Made, number: int, wanted: Wanted, line: str, verdict: Verdict, told: _Told) -> None:
     if wanted.record:
-        found = result(made.exercise, made.bench, line, verdict, wanted.learner, wanted.seed, number)
+        found = result(made, line, verdict, wanted.learner, wanted.seed, number)
         append(wanted.record, found)
     told.answered += verdict.mark != "undecided"
     told.right += verdict.mark in ("right", "not plain")

@@ -98,7 +98,7 @@ def grade_file(wanted: Wanted, path: str) -> int:
         right += verdict.mark in ("right", "not plain")
         if wanted.record:
             answer = answers[number]
-            found = result(made.exercise, made.bench, answer, verdict, wanted.learner, sort.seed, number)
+            found = result(made, answer, verdict, wanted.learner, sort.seed, number)
             append(wanted.record, found)
     tell(["", sentence("drill", "paper", "total", right=right, count=sort.count)])
     if wanted.record:

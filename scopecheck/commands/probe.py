@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from scopecheck.answers.questions import ask_prepared, prepare
-from scopecheck.commands.check import Options, draw_all, looked_over, phrase_file, read_or_complain
+from scopecheck.commands.check import draw_all, looked_over, phrase_file, read_or_complain
+from scopecheck.commands.options import Options
 from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, complain, put
 from scopecheck.commands.showing import shown
 from scopecheck.foundations.diagnostics import Trouble

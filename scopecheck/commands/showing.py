@@ -10,6 +10,7 @@ import shutil
 import sys
 
 from scopecheck.answers.findings import Answers
+from scopecheck.commands.options import Options
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
@@ -24,23 +25,15 @@ WIDTH = 90
 """Columns of a text that does not go to a terminal."""
 
 
-def reported(
-    sheet: Sheet,
-    answers: Answers,
-    said: tuple[Diagnostic, ...],
-    *,
-    everything: bool,
-    contested: bool,
-    strained: bool,
-    chart: bool,
-) -> Report:
+def reported(sheet: Sheet, answers: Answers, said: tuple[Diagnostic, ...], options: Options) -> Report:
     """The report on a sheet, `said` what was warned of; with `contested` contested wording in full."""
 
     def built(everything: bool) -> Report:
+        strained, chart = options.strained, options.chart
         return build_report(sheet, answers, everything, diagnostics=said, strained=strained, chart=chart)
 
-    report = built(everything)
-    if contested and not everything:
+    report = built(options.everything)
+    if options.contested and not options.everything:
         report = _with_contested(report, built(True))
     return report
 

@@ -7,10 +7,10 @@ import os
 from collections.abc import Iterable
 from typing import Any
 
-from scopecheck.drill.bench import Bench
 from scopecheck.drill.exact import entry_of
-from scopecheck.drill.exercise import Exercise, Unreadable, Verdict
+from scopecheck.drill.exercise import Unreadable, Verdict
 from scopecheck.drill.explain import about
+from scopecheck.drill.making import Made
 from scopecheck.foundations.record import record
 from scopecheck.report.wording import sentence
 
@@ -57,10 +57,9 @@ class Result:
         }
 
 
-def result(
-    exercise: Exercise, bench: Bench, answer: str, verdict: Verdict, learner: str, seed: int, number: int
-) -> Result:
+def result(made: Made, answer: str, verdict: Verdict, learner: str, seed: int, number: int) -> Result:
     """The result of an answer."""
+    exercise, bench = made.exercise, made.bench
     entries = [e for x in about(bench, exercise.problem) if (e := entry_of(bench, x))]
     phrases = tuple(dict.fromkeys(e.title for e in entries))
     groups = tuple(dict.fromkeys(e.group for e in entries))

@@ -67,9 +67,11 @@ def so_many_times(job: LineWords, limit: tuple[Token, ...], number: tuple[Token,
 
 
 def tells_which_is_the_part(job: LineWords, match: Match) -> bool:
-    """`more than half of the ribs are slots`: the words name the whole first, whichever stands left."""
-    said = [word_of(t) for t in job.words.tokens]
-    return match.entry.title == "more than half" and ["half", "of"] in ([a, b] for a, b in pairwise(said))
+    """`more than half of the ribs are slots`, of a phrase that ends in `half`: does the line name the whole
+    first, whichever stands left?"""
+    said, last = [word_of(t) for t in job.words.tokens], match.pattern.plain.rpartition(" ")[2]
+    of_two = len(match.entry.subjects) > 1 and last == "half"
+    return of_two and (last, "of") in pairwise(said)
 
 
 def of_what_they_make(job: LineWords, match: Match) -> bool:

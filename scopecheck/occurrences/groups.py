@@ -21,7 +21,6 @@ from scopecheck.core.model import (
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
-from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import ApartStatement, NumberNode, PolicyStatement, ReadStatement
 from scopecheck.vocabulary.definitions import Definition as Defined
 
@@ -216,32 +215,25 @@ class Groups:
                 kept = tuple(
                     r for r in readings if pair in r.axes or all(a != policy.axis for a, _ in r.axes)
                 )
-                readings = self._record(
-                    settled, readings, kept, policy.text, policy.reason, policy.span, pair
-                )
+                by = Settled(policy.text, policy.reason, (), policy.span, pair)
+                readings = self._record(settled, readings, kept, by)
         holding = self.holding(pins, (r.label for r in readings), where)
         for pin in holding:
             kept = tuple(r for r in readings if r.label.lower() == pin.reading.lower())
             kept += tuple(r for r in readings if defined and r is defined[1] and r not in kept)
-            readings = self._record(settled, readings, kept, f"read {pin.text}", pin.reason, pin.span)
+            by = Settled(f"read {pin.text}", pin.reason, (), pin.span)
+            readings = self._record(settled, readings, kept, by)
         if defined and self.claim_profile == "US":
-            own, kept = defined[0].settled(), (defined[1],)
-            readings = self._record(settled, readings, kept, own.text, own.reason, own.span)
+            readings = self._record(settled, readings, (defined[1],), defined[0].settled())
         return readings, tuple(settled), holding
 
     def _record(
-        self,
-        settled: list[Settled],
-        before: tuple[Reading, ...],
-        kept: tuple[Reading, ...],
-        text: str,
-        reason: str,
-        span: Span,
-        pair: tuple[str, str] = ("", ""),
+        self, settled: list[Settled], before: tuple[Reading, ...], kept: tuple[Reading, ...], by: Settled
     ) -> tuple[Reading, ...]:
+        """The readings kept, with what settles `by` and the readings that it takes away put down."""
         removed = tuple(r.label for r in before if r not in kept)
-        self.used.setdefault(id(span), []).extend(removed)
-        settled.append(Settled(text, reason, removed, span, pair))
+        self.used.setdefault(id(by.span), []).extend(removed)
+        settled.append(replace(by, removed=removed))
         return kept
 
     def draft(self, key: Hashable, make: Draft, place: Place) -> Draft:

@@ -9,7 +9,7 @@ from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import replace
-from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Picture, Report
+from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Report
 from scopecheck.report.chart import chart_blocks
 from scopecheck.report.consequences import NO_READING, emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled, lineage
@@ -36,7 +36,6 @@ from scopecheck.report.items import (
 )
 from scopecheck.report.kept_out import lines_that_keep_out
 from scopecheck.report.known_ranges import how_read, nearness_lines, relation_text
-from scopecheck.report.lines import NumberLine, ValueTable
 from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
 from scopecheck.report.mattering import Turned, turned_on
@@ -76,20 +75,17 @@ def build_report(
     *,
     diagnostics: Sequence[Diagnostic] = (),
     strained: bool = False,
-    pictures: Sequence[NumberLine | ValueTable] = (),
     chart: bool = False,
 ) -> Report:
     """The report on a sheet: its first page, or with `everything` all of it; with `chart` the chart too.
 
-    `diagnostics` are warnings about the sheet, `strained` says that strained readings took part, `pictures`
-    are shown below the head.
+    `diagnostics` are warnings about the sheet, `strained` says that strained readings took part.
     """
     planned = plan(sheet, answers.findings, everything)
     ranked = [*planned.items, *planned.strained]
     shown = ranked if everything else _first_page(sheet, ranked)
     below = bool(diagnostics) and bool(shown)  # the items are to be read first
     blocks: list[Block] = [*head(sheet), *(told_below(diagnostics) if below else warned(diagnostics))]
-    blocks += [Picture(data) for data in pictures]
     on_page = {id(cluster) for cluster in shown}
     usual = sum(id(cluster) in on_page for cluster in planned.items)
     held_back = [cluster for cluster in ranked if id(cluster) not in on_page]

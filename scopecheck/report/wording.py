@@ -6,7 +6,7 @@ words. A blank that must not be broken at a line's end is a no-break blank until
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from functools import cache
 from typing import Any
 
@@ -47,22 +47,6 @@ def has_sentence(*path: str) -> bool:
 def about_lines() -> tuple[str, ...]:
     """What every report says once about itself."""
     return tuple(sentences()["about"]["lines"])
-
-
-def every_sentence() -> Iterator[tuple[str, str]]:
-    """Each sentence of the data file with its dotted place, in file order."""
-    return _walk("", sentences())
-
-
-def _walk(place: str, entry: Any) -> Iterator[tuple[str, str]]:
-    if isinstance(entry, str):
-        yield place, entry
-    elif isinstance(entry, dict):
-        for key, value in entry.items():
-            yield from _walk(f"{place}.{key}".lstrip("."), value)
-    else:
-        for index, value in enumerate(entry):
-            yield from _walk(f"{place}.{index}", value)
 
 
 def flat(text: str) -> str:

@@ -15,7 +15,7 @@ from scopecheck.language.scan import scan
 from scopecheck.language.syntax import Column, Raw, Words
 from scopecheck.matching.subjects import Subject
 from scopecheck.resolve.assembly_cells import said_of_assembly
-from scopecheck.resolve.case_desk import CasesDesk, Made, put_said_of_step
+from scopecheck.resolve.case_desk import CasesDesk, Made, OfCase, put_said_of_step
 from scopecheck.resolve.case_parts import Spoken, list_cell
 from scopecheck.resolve.number_cells import check_domain, put_number
 from scopecheck.resolve.phrases import Reader
@@ -31,26 +31,24 @@ _NOTHING = ("none", "nil", "absent", "zero")
 _DASHES = ("-", "--", "---", "n/a", "na", "n.a.", "n.d.", "?", "/", "x", "tbd")
 
 
-def put_cell(
-    desk: CasesDesk, column: Column, cell: Raw, made: Made, document: bool, where: str, name: str
-) -> None:
+def put_cell(desk: CasesDesk, column: Column, cell: Raw, made: Made, case: OfCase) -> None:
     """Puts what a cell says with the rest of its case. Raises Trouble where it says nothing that can be."""
     if desk.names.declared(column.name) is None and (found := desk.names.field_of(column.name)):
-        _list_cell(desk, column, cell, made, document, where, name, found)
+        _list_cell(desk, column, cell, made, case, found)
         return
     if moments := desk.names.throughout(column.name):
         for moment in moments:
-            put_cell(desk, replace(column, name=moment), cell, made, document, where, name)
+            put_cell(desk, replace(column, name=moment), cell, made, case)
         return
     if step := desk.names.step(column.name):
-        _step_cell(desk, step, column, cell, made, document, where, name)
+        _step_cell(desk, step, column, cell, made, case)
         return
     if (whole := desk.names.assemblies.get(column.name.lower())) is not None:
-        _assembly_cell(desk, whole, cell, made, document)
+        _assembly_cell(desk, whole, cell, made, case.stating)
         return
     declared = _declared(desk, column)
     before = len(made.facts)
-    _value_cell(desk, declared, column, cell, made, document, where, name)
+    _value_cell(desk, declared, column, cell, made, case)
     if len(made.facts) > before and (one := desk.names.one_of(declared.name)):
         made.facts.append(one[0].present(one[1]))
         made.spoken.append(Spoken(*one, cell.span))
@@ -90,9 +88,8 @@ def _assembly_cell(desk: CasesDesk, whole: Assembly, cell: Raw, made: Made, docu
 
 
 def _list_cell(
-    desk: CasesDesk, column: Column, cell: Raw, made: Made, document: bool, where: str, name: str,
-    found: tuple[tuple[Part, ...], str],
-) -> None:  # fmt: skip
+    desk: CasesDesk, column: Column, cell: Raw, made: Made, case: OfCase, found: tuple[tuple[Part, ...], str]
+) -> None:
     """The values of like parts, one by one."""
     (part, *more), own = found
     if more:
@@ -104,7 +101,7 @@ def _list_cell(
         )  # fmt: skip
     text = cell.text.strip().lower()
     slots = [part.slot(i, own) for i in range(1, part.most + 1)]
-    if text in _SILENT or (text == "" and document):
+    if text in _SILENT or (text == "" and case.stating):
         made.silent += slots
     elif text in _UNKNOWN:
         made.unknown += slots
@@ -114,7 +111,7 @@ def _list_cell(
 
         def take(declared: Declaration, entry: Raw) -> tuple[Formula, ...]:
             inner = Made()
-            _value_cell(desk, declared, column, entry, inner, document, where, name)
+            _value_cell(desk, declared, column, entry, inner, case)
             made.silent += inner.silent
             made.unknown += inner.unknown
             made.free += inner.free
@@ -137,16 +134,15 @@ def _list_cell(
 
 
 def _value_cell(
-    desk: CasesDesk, declared: Declaration, column: Column, cell: Raw, made: Made, document: bool,
-    where: str, name: str,
-) -> None:  # fmt: skip
+    desk: CasesDesk, declared: Declaration, column: Column, cell: Raw, made: Made, case: OfCase
+) -> None:
     """What a cell says of one declared thing."""
     page = cell.page
     text = " ".join(page.plain[cell.start : cell.end].split())
     lower = text.lower()
     member = None if isinstance(declared, NumberDecl) else member_of(declared, text)
     said_nothing = lower in _NOT_STATED and member is None
-    if lower in _SILENT or (document and (said_nothing or lower == "")):
+    if lower in _SILENT or (case.stating and (said_nothing or lower == "")):
         made.silent.append(declared.name)
     elif said_nothing:
         raise _no_value(cell, text, "any")
@@ -157,38 +153,36 @@ def _value_cell(
     elif lower in _FREE:
         made.free.append(declared.name)
     elif lower in _DASHES and member is None:
-        raise _no_value(cell, text, "silent (the document says nothing of it)" if document else "any")
+        raise _no_value(cell, text, "silent (the document says nothing of it)" if case.stating else "any")
     elif isinstance(declared, NumberDecl):
-        put_number(desk, declared, column, cell, made, where, name)
+        put_number(desk, declared, column, cell, made, case)
     elif isinstance(declared, ChoiceDecl):
         if member is None:
             raise no_member(declared, text, cell.span)
         made.facts.append(Chosen(declared.name, member))
         made.point[declared.name] = member
     else:
-        _set_cell(declared, text, cell.span, made, document)
+        _set_cell(declared, text, cell.span, made, case.stating)
 
 
-def _step_cell(
-    desk: CasesDesk, step: Step, column: Column, cell: Raw, made: Made, document: bool, where: str, name: str
-) -> None:
+def _step_cell(desk: CasesDesk, step: Step, column: Column, cell: Raw, made: Made, case: OfCase) -> None:
     lower = " ".join(cell.page.plain[cell.start : cell.end].split()).lower()
     whole = ((step.done,) if step.done else ()) + step.numbers
-    if lower in _SILENT or (lower == "" and document):
+    if lower in _SILENT or (lower == "" and case.stating):
         made.silent += whole
     elif lower in _UNKNOWN:
         made.unknown += whole
     elif lower in _FREE:
         made.free += whole
     elif lower in _DASHES:
-        raise _no_value(cell, lower, "not done, or silent" if document else "not done, or any")
+        raise _no_value(cell, lower, "not done, or silent" if case.stating else "not done, or any")
     elif not put_said_of_step(
         desk, step, Cell(cell.page, cell.start, cell.end, column.unit, desk.names.own), made
     ):
         tokens = scan(cell.page, cell.start, cell.end, desk.names.own, words=True)
         words = Words(cell.page.plain[cell.start : cell.end], tokens, cell.span)
         by = (Subject(step, step.name, column.span),)
-        reader = Reader(desk.names, desk.phrases, desk.groups, where, name)
+        reader = Reader(desk.names, desk.phrases, desk.groups, case.where, case.name)
         if lower.removeprefix("not ").isalpha() and not reader.reads(words, by):
             raise no_such_word(step, cell.span)
         made.facts.append(reader.condition(words, by))

@@ -6,7 +6,7 @@ from scopecheck.core.declared import NumberDecl, Step
 from scopecheck.core.formula import Formula, Value
 from scopecheck.core.model import Claim
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
-from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.record import field, holder, record
 from scopecheck.foundations.spans import Span
 from scopecheck.occurrences.groups import Groups
 from scopecheck.resolve.case_parts import Counted, Spoken
@@ -27,6 +27,18 @@ class CasesDesk:
     points: dict[int, dict[str, Value]] = field(default_factory=dict)
     other_units: dict[tuple[int, str], Trouble] = field(default_factory=dict)
     """What was said of a unit that does not go with its column, by where the column stands."""
+
+
+@record
+class OfCase:
+    """The case that a cell belongs to: its name, and `where` its words stand for the readings of phrases.
+
+    Of one that is `stating`, as a document does, nothing is there but what it says.
+    """
+
+    name: str
+    where: str
+    stating: bool
 
 
 @holder

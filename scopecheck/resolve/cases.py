@@ -12,7 +12,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import CasesStatement, Row
 from scopecheck.occurrences.groups import groups_in, names_in
 from scopecheck.resolve.case_cells import put_cell
-from scopecheck.resolve.case_desk import CasesDesk, Made
+from scopecheck.resolve.case_desk import CasesDesk, Made, OfCase
 from scopecheck.resolve.case_facts import put_fact
 from scopecheck.resolve.case_parts import clashes, of_no_parts, says_each
 from scopecheck.resolve.step_cells import put_end
@@ -73,7 +73,7 @@ def _case(
         # What a cell says of each part depends on how many the others say there are.
         for column, cell in sorted(pairs, key=lambda pair: says_each(pair[1])):
             try:
-                put_cell(desk, column, cell, made, stating, document, name)
+                put_cell(desk, column, cell, made, OfCase(name, document, stating))
             except Trouble as error:
                 desk.wrong.append(error.diagnostic)
     else:

@@ -17,7 +17,7 @@ from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, Token, scan
 from scopecheck.language.syntax import Column, NumberNode, Raw, Words
 from scopecheck.matching.subjects import Subject
-from scopecheck.resolve.case_desk import CasesDesk, Made
+from scopecheck.resolve.case_desk import CasesDesk, Made, OfCase
 from scopecheck.resolve.phrases import Reader
 from scopecheck.vocabulary.names import number_of
 
@@ -30,7 +30,7 @@ _MEASURED = regex(r"measured\s+")
 
 
 def put_number(
-    desk: CasesDesk, declared: NumberDecl, column: Column, cell: Raw, made: Made, where: str, name: str
+    desk: CasesDesk, declared: NumberDecl, column: Column, cell: Raw, made: Made, case: OfCase
 ) -> None:
     """Puts the value, the limit, the measured value or the words that a cell has for a number."""
     page, start, end = cell.page, cell.start, cell.end
@@ -44,14 +44,16 @@ def put_number(
         tokens = _with_unit(scan(page, start, end, desk.names.own, words=True), column.unit)
         words = Words(page.plain[start:end], tokens, cell.span)
         by = (Subject(desk.names.value(declared), declared.name, column.span),)
-        made.facts.append(Reader(desk.names, desk.phrases, desk.groups, where, name).condition(words, by))
+        reader = Reader(desk.names, desk.phrases, desk.groups, case.where, case.name)
+        made.facts.append(reader.condition(words, by))
         made.single = False
         return
     node = parse_facts(page, start, end, desk.names.own)
     if not isinstance(node, NumberNode):
         raise trouble(
             cell.span, f"'{cell.text}' is no value for {declared.name}", "A cell holds one value.",
-            f"write a number, silent, unknown, any; or the case in facts: {name} : {declared.name} <= ...",
+            "write a number, silent, unknown, any; or the case in facts:"
+            f" {case.name} : {declared.name} <= ...",
         )  # fmt: skip
     value = _in_unit(desk, declared, column, node)
     if sign:

@@ -594,7 +594,6 @@ def _time_between(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 
 _PAUSES = ("pause", "period", "time", "interval", "delay", "break", "gap")
-_HOW_FAR = frozenset("the do not at least partly partially".split())
 
 
 def _lasting(tokens: Tokens, own: list[str]) -> Tokens:

@@ -13,7 +13,6 @@ FlagSort: TypeAlias = Literal[
     "degree", "user act", "transition", "example", "inner range", "grouping", "drawings",
     "share",
 ]  # fmt: skip
-SORTS: tuple[FlagSort, ...] = FlagSort.__args__  # type: ignore[attr-defined]
 
 
 @record

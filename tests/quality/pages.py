@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from functools import cache
 
-from scopecheck.commands.check import Options, checked
+from scopecheck.commands.check import checked
+from scopecheck.commands.options import Options
 from scopecheck.report.blocks import Report
 from tests.sheets import sheet
 

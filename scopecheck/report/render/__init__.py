@@ -8,7 +8,6 @@ from typing import Literal, TypeAlias, assert_never
 from scopecheck.report.blocks import Report
 
 Format: TypeAlias = Literal["text", "markdown", "json"]
-FORMATS: tuple[Format, ...] = ("text", "markdown", "json")
 
 
 def render(report: Report, format: Format, width: int = 90, colour: bool = False) -> str:
@@ -35,4 +34,4 @@ def wants_colour(is_terminal: bool, environment: Mapping[str, str]) -> bool:
     return is_terminal and not environment.get("NO_COLOR") and environment.get("TERM") != "dumb"
 
 
-__all__ = ["FORMATS", "Format", "render", "wants_colour"]
+__all__ = ["Format", "render", "wants_colour"]
