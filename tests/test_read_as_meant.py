@@ -970,6 +970,8 @@ def test_a_step_after_others_is_told_to_name_them() -> None:
         ('delay  time in ms  "average"', "delay", "a mean delay of less than 20 ms", ""),
         (POWER, "power", "a cumulative power of at least 20 W", "'cumulative' is taken as said of"),
         (POWER, "power", "a total power of at least 20 W", "'total' is taken as said of"),
+        (POWER, "power", "a power of at least 20 W in total", "'in total' is taken as said of"),
+        ('power  power in W  "in total"', "power", "at least 20 W in total", ""),
         ('power  power in W  "of all lamps in total"', "power", "a total power of at least 20 W", ""),
         ("wax  share in wt%", "wax", "a total wax content of at least 2 wt%", ""),
         (f"{GAP}\n{METALS}", "gap, metal", "at least 2 mm if the metal is free of copper", ""),

@@ -520,7 +520,8 @@ def said_to_be_there(tokens: Tokens, names: tuple[str, ...]) -> tuple[int, list[
         sure = words[limit + 1 : end] in _OR_LESS or _NOT_SURE.isdisjoint(words[limit + 1 : end])
         if verb < 0 or not limit or not sure or not (bare or _is_limit(words[limit:end])):
             return -1, []
-        there += [names[i] for i in here or range(len(names))] if _is_upper(words[limit:end]) else []
+        of_last = here[-1:] if words[verb] in _CONTAINING and _OF_ALL.isdisjoint(words[first:limit]) else here
+        there += [names[i] for i in of_last or range(len(names))] if _is_upper(words[limit:end]) else []
         named += here
         at = end + 1
         at += words[at : at + 1] == ["and"]
@@ -534,6 +535,7 @@ def _is_limit(words: list[str]) -> bool:
 
 
 _TOTAL = frozenset("total combined overall aggregate respective".split())
+_OF_ALL = _TOTAL | frozenset("amounts each both".split())
 _BEFORE_LIMIT = frozenset(", and both each the a an is are being".split()) | _CONTAINING | _PRESENT_SAID
 _LOWER = [
     r.split() for r in ("at least", "more than", "not less than", "no less than", "above", "over", "from")
