@@ -1041,6 +1041,56 @@ def test_what_is_said_to_be_present_is_there(words: str, said: str) -> None:
     assert presumed_in_symbols(SALT, "salt", words) == said
 
 
+TWO = "salt, sugar  share in wt%"
+MIX = "mix  composition in wt%\n  salt, sugar, water"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "said"),
+    [
+        (MIX, "mix", "contains salt and sugar in a total amount of at most 2 wt%",
+         "(salt > 0 and sugar > 0 and salt + sugar <= 2 wt%)"),
+        (TWO, "salt, sugar", "contains salt and sugar in a total amount of not more than 2 wt%",
+         "(salt > 0 and sugar > 0 and salt + sugar <= 2 wt%)"),
+        (MIX, "mix", "contains salt in an amount of at most 2 wt%", "(salt > 0 and salt <= 2 wt%)"),
+        (MIX, "mix", "contains salt and sugar in amounts of at most 2 wt% and at most 5 wt%, respectively",
+         "(salt > 0 and sugar > 0 and (salt <= 2 wt% and sugar <= 5 wt%))"),
+        (TWO, "salt, sugar", "are each present in an amount of at most 2 wt%",
+         "(salt > 0 and sugar > 0 and (salt <= 2 wt% and sugar <= 2 wt%))"),
+        (TWO, "salt, sugar", "both present in an amount of at most 2 wt%",
+         "(salt > 0 and sugar > 0 and (salt <= 2 wt% and sugar <= 2 wt%))"),
+        (TWO, "salt, sugar",
+         "salt is present in an amount of at most 2 wt% and sugar in an amount of at most 5 wt%",
+         "(salt > 0 and sugar > 0 and (salt <= 2 wt% and sugar <= 5 wt%))"),
+        (TWO, "salt, sugar",
+         "salt and sugar are present in amounts of at most 2 wt% and 5 wt%, respectively",
+         "(salt > 0 and sugar > 0 and (salt <= 2 wt% and sugar <= 5 wt%))"),
+        (TWO, "salt, sugar", "are present in a total amount of at most 2 wt%",
+         "(salt > 0 and sugar > 0 and salt + sugar <= 2 wt%)"),
+        (TWO, "salt, sugar", "salt is present in an amount of at most 2 wt% when sugar is present",
+         "if sugar > 0 then (salt > 0 and salt <= 2 wt%)"),
+        ("ribs  count", "ribs", "are present in a number of at most 4", "(ribs > 0 and ribs <= 4)"),
+        # a least amount says so by itself
+        (TWO, "salt, sugar",
+         "salt is present in an amount of at most 2 wt% and sugar in an amount of at least 5 wt%",
+         "(salt > 0 and (salt <= 2 wt% and sugar >= 5 wt%))"),
+        (MIX, "mix", "contains salt and sugar in a total amount of at least 2 wt%", "salt + sugar >= 2 wt%"),
+        # none of these says that each is there
+        (MIX, "mix", "contains salt and/or sugar in a total amount of at most 5 wt%",
+         "salt + sugar <= 5 wt%"),
+        (MIX, "mix", "contains no salt and sugar in an amount of at most 5 wt%",
+         "(salt = 0 and sugar <= 5 wt%)"),
+        (TWO, "salt, sugar", "are not each present in an amount of at most 2 wt%",
+         "not (salt <= 2 wt% and sugar <= 2 wt%)"),
+        ("ribs  count", "ribs", "are not present in a number of more than 4", "not ribs > 4"),
+    ],
+)  # fmt: skip
+def test_what_is_said_to_be_present_of_several_is_there(
+    declared: str, left: str, words: str, said: str
+) -> None:
+    assert presumed_in_symbols(declared, left, words) == said
+
+
 def test_what_is_said_to_be_present_may_be_none() -> None:
     _, readings = all_readings(SALT, "salt", "is present in an amount of at most 2 wt%")
     assert [

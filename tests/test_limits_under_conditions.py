@@ -12,7 +12,7 @@ from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
-from tests.sheets import all_readings, on_the_wrong_side, presumed_in_symbols, presumed_labels
+from tests.sheets import all_readings, errors, on_the_wrong_side, presumed_in_symbols, presumed_labels
 
 DECLARED = """
 bake, rest    time in min
@@ -816,6 +816,10 @@ def test_a_range_in_which_it_changes_may_hold_one_set_point(words: str, open_: b
          "(if pressure >= 5 bar then valve open = yes and if pressure < 4 bar then not valve open = yes)"),
         ("opens only at 4 to 6 bar",
          "(if pressure >= 6 bar then valve open = yes and if pressure < 4 bar then not valve open = yes)"),
+        ("opens at above 4 bar and not more than 6 bar",
+         "(if pressure >= 6 bar then valve open = yes and if pressure <= 4 bar then not valve open = yes)"),
+        ("opens below 6 bar and above 4 bar",
+         "(if pressure >= 6 bar then valve open = yes and if pressure <= 4 bar then not valve open = yes)"),
         # of two ranges the one is risen to, the other dropped to
         ("opens at 4 to 6 bar and closes at 2 to 3 bar",
          "(if pressure >= 6 bar then valve open = yes and if pressure <= 2 bar then valve open = no)"),
@@ -834,6 +838,27 @@ def test_a_range_in_which_it_changes_may_hold_one_set_point(words: str, open_: b
 )  # fmt: skip
 def test_a_state_that_changes_in_a_range_is_so_beyond_it_and_not_before_it(words: str, said: str) -> None:
     assert presumed_in_symbols(OPEN, "valve open, pressure", words) == said
+
+
+@pytest.mark.parametrize(
+    "words", ["opens at 4 to 6 bar or at 8 to 9 bar", "opens above 6 bar and below 4 bar"]
+)
+def test_nothing_changes_somewhere_in_two_ranges(words: str) -> None:
+    text = f"{OPEN}\n\n1. A thing, {words}.\n   | valve open, pressure : {words}\n"
+    assert "nothing tells from which value on it is so" in errors(text)[0].message
+
+
+def test_what_changes_only_in_a_range_is_not_so_before_it() -> None:
+    words = "opens only at 4 to 6 bar"
+    made, _ = read_sheet(
+        Source("test", f"{OPEN}\n\n1. A thing, {words}.\n   | valve open, pressure : {words}\n")
+    )
+    assert made is not None
+    standings = {r.label: r.standing for g in made.groups for r in g.readings}
+    assert standings["so from one of these values upwards"] == "presumed"
+    assert standings["so from one of these values downwards"] == "arguable"
+    assert standings["not elsewhere"] == standings["then and only then"] == "presumed"
+    assert "at each such value" not in standings
 
 
 @pytest.mark.parametrize(

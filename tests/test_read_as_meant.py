@@ -970,6 +970,8 @@ def test_a_step_after_others_is_told_to_name_them() -> None:
         ('delay  time in ms  "average"', "delay", "a mean delay of less than 20 ms", ""),
         (POWER, "power", "a cumulative power of at least 20 W", "'cumulative' is taken as said of"),
         (POWER, "power", "a total power of at least 20 W", "'total' is taken as said of"),
+        (POWER, "power", "a power of at least 20 W in total", "'in total' is taken as said of"),
+        ('power  power in W  "in total"', "power", "at least 20 W in total", ""),
         ('power  power in W  "of all lamps in total"', "power", "a total power of at least 20 W", ""),
         ("wax  share in wt%", "wax", "a total wax content of at least 2 wt%", ""),
         (f"{GAP}\n{METALS}", "gap, metal", "at least 2 mm if the metal is free of copper", ""),
@@ -1376,6 +1378,202 @@ def test_a_number_beside_a_share_of_another_thing_is_no_share_of_it(
     declared: str, left: str, words: str, said: str
 ) -> None:
     assert presumed_in_symbols(declared, left, words) == said
+
+
+SOME = "ribs  count\nperforated ribs  count"
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("ribs, at most half of them perforated ribs", "perforated ribs / ribs <= 1/2"),
+        ("ribs, not more than one half of them perforated", "perforated ribs / ribs <= 1/2"),
+        ("the ribs, at least half of which are perforated", "perforated ribs / ribs >= 1/2"),
+        ("more than half of them being perforated ribs", "perforated ribs / ribs > 1/2"),
+        ("at most one third of the ribs are perforated", "perforated ribs / ribs <= 1/3"),
+        ("ribs, at least half of them not perforated", ""),
+        ("ribs, at least two of them perforated", ""),
+        ("ribs, none of them perforated", ""),
+        ("ribs, at most half of them having perforated ribs", ""),
+        ("at least 4 ribs, at most half of them perforated", ""),
+    ],
+)
+def test_so_many_of_them_are_of_those_before(words: str, said: str) -> None:
+    assert presumed_in_symbols(SOME, "ribs, perforated ribs", words) == said
+    assert presumed_in_symbols(SOME, "perforated ribs, ribs", words) == said
+
+
+LOBES = "flutes, lobes  count"
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "said"),
+    [
+        ("flutes, lobes", "exceeds the number of the lobes by at least one but not more than two",
+         "(flutes - lobes >= one and flutes - lobes <= two)"),
+        ("lobes, flutes", "the number of flutes exceeds the number of lobes by at least one and at most two",
+         "(flutes - lobes >= one and flutes - lobes <= two)"),
+        ("flutes, lobes", "exceeds the number of lobes by one or two",
+         "(flutes - lobes = one or flutes - lobes = two)"),
+        ("lobes, flutes", "one or two more flutes than lobes",
+         "(flutes - lobes = one or flutes - lobes = two)"),
+        ("flutes, lobes", "one to two fewer lobes than flutes",
+         "(one <= flutes - lobes and flutes - lobes <= two)"),
+        ("flutes, lobes", "more than one but less than four more flutes than lobes",
+         "(flutes - lobes > one and flutes - lobes < four)"),
+        ("lobes, flutes", "exceeds the number of flutes by at least one", "lobes - flutes >= one"),
+        ("lobes, flutes", "exceeds the number of lobes by one or two", ""),
+        ("flutes, lobes", "does not exceed the number of lobes by one or two", ""),
+        ("flutes, lobes", "exceeds twice the number of lobes by one or two", ""),
+        ("flutes, lobes", "one or two more flutes than twice the lobes", ""),
+    ],
+)  # fmt: skip
+def test_by_how_many_one_number_exceeds_another(left: str, words: str, said: str) -> None:
+    assert presumed_in_symbols(LOBES, left, words) == said
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["the number of holes per module is twice the number of modules",
+     "the number of holes for each module is at least the number of modules",
+     "the number of holes per module exceeds the number of modules"],
+)  # fmt: skip
+def test_a_number_for_each_one_is_not_the_number_of_all(words: str) -> None:
+    assert presumed_in_symbols("holes, modules  count", "holes, modules", words) == ""
+
+
+GREASE = """grease  composition in wt%
+  base oil : mineral oil, white oil, ester
+  lubricant : graphite, talc, mica"""
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "said"),
+    [
+        ("lubricant", "at least one lubricant selected from graphite and talc",
+         "(graphite > 0 wt% or talc > 0 wt%)"),
+        ("lubricant", "one or more lubricants chosen from graphite and talc",
+         "(graphite > 0 wt% or talc > 0 wt%)"),
+        ("lubricant", "at most 5 % by weight of one or more lubricants selected from graphite and talc",
+         "graphite + talc <= 5 wt%"),
+        ("base oil", "comprising one or more of the mineral oil, the white oil and the ester",
+         "(mineral oil > 0 wt% or white oil > 0 wt% or ester > 0 wt%)"),
+        ("lubricant", "at least one lubricant not selected from graphite and talc", ""),
+        ("lubricant", "no lubricant selected from graphite and talc", ""),
+        ("lubricant", "at most 5 % by weight of graphite", ""),
+    ],
+)  # fmt: skip
+def test_which_of_a_class_is_selected(left: str, words: str, said: str) -> None:
+    assert presumed_in_symbols(GREASE, left, words) == said
+
+
+@pytest.mark.parametrize("verb", ["comprises", "comprising", "containing"])
+def test_at_least_two_of_a_list_are_comprised(verb: str) -> None:
+    words = "at least two of the mineral oil, the white oil and the ester"
+    _, plain = all_readings(GREASE, "base oil", words)
+    for left in ("base oil", "grease"):
+        assert all_readings(GREASE, left, f"{verb} {words}")[1] == plain
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("at least 30 % where the speed factor is less than 100 000",
+         "if speed factor < 100000 then fill >= 30 vol%"),
+        ("if the speed factor is above 50, at most 30 %", "if speed factor > 50 then fill <= 30 vol%"),
+        ("at least 30 % where the speed factor is less than 80 %", ""),
+        ("30 % and 50 %, respectively", ""),
+        ("at least 30 % of the speed factor", ""),
+    ],
+)  # fmt: skip
+def test_a_bare_per_cent_under_a_condition_is_on_the_declared_basis(words: str, said: str) -> None:
+    declared = "fill  share in vol%\nspeed factor  number"
+    assert presumed_in_symbols(declared, "fill, speed factor", words) == said
+    if said:
+        text = f"{declared}\n\n1. A thing, {words}.\n   | fill, speed factor : {words}\n"
+        _, told = read_sheet(Source("t", text))
+        assert any("do not say percent of what" in d.message for d in told)
+
+
+@pytest.mark.parametrize(
+    ("words", "read"),
+    [
+        ("the largest of the orifice diameters being at most 2.0 mm", True),
+        ("the greatest orifice diameter is at most 2.0 mm", True),
+        ("the largest orifice diameter not being at most 2.0 mm", False),
+        ("the second largest of the orifice diameters being at most 2.0 mm", False),
+        ("the largest orifice being at most 2.0 mm", False),
+        ("the largest nozzle has an orifice diameter of at most 2.0 mm", False),
+    ],
+)
+def test_the_largest_of_what_is_measured(words: str, read: bool) -> None:
+    declared = "nozzle  part, 1 to 8\n  orifice diameter  length in mm"
+    text = f"{declared}\n\n1. A thing, {words}.\n   | orifice diameter of the nozzles : {words}\n"
+    assert (read_sheet(Source("t", text))[0] is not None) is read
+    if read:
+        *_, last = all_readings(declared, "orifice diameter of the nozzles", words)[1]
+        assert [label for label, _ in last] == ["the greatest value"]
+
+
+HEATED = """drying  step in min
+  drying temperature  temperature in degC
+soaping  step in min
+  reaction temperature  temperature in degC
+  bath temperature  temperature in degC"""
+DRY, REACTION = "drying temperature of drying", "reaction temperature of soaping"
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "said"),
+    [
+        (f"{DRY}, {REACTION}", "at least 50 K higher than the reaction temperature",
+         f"highest {DRY} - lowest {REACTION} >= 50 K and lowest {DRY} - highest {REACTION} >= 50 K"),
+        (f"{REACTION}, {DRY}", "the drying temperature is higher than the reaction temperature",
+         f"highest {DRY} > lowest {REACTION} and lowest {DRY} > highest {REACTION}"),
+        (f"{DRY}, {REACTION}", "not higher than the reaction temperature",
+         f"highest {DRY} <= lowest {REACTION} and lowest {DRY} <= highest {REACTION}"),
+        # of one step they are compared at each moment, and not over the whole
+        (f"{REACTION}, bath temperature of soaping", "higher than the bath temperature", ""),
+        (f"{DRY}, {REACTION}", "at least 50 K higher than the average reaction temperature", ""),
+        (f"{DRY}, {REACTION}", "higher than the reaction temperature or the bath temperature", ""),
+        (f"{DRY}, {REACTION}", "higher than half the reaction temperature", ""),
+    ],
+)  # fmt: skip
+def test_a_quantity_of_another_step_by_its_name_alone(left: str, words: str, said: str) -> None:
+    assert presumed_in_symbols(HEATED, left, words) == (f"({said})" if said else "")
+
+
+@pytest.mark.parametrize(
+    "note", ["median particle size", "median particle size (D50)", "median particle size, D50"]
+)
+def test_what_a_note_says_before_a_sign_calls_the_thing(note: str) -> None:
+    declared = f'gap  length in um\nparticle size  length in um  "{note}"'
+    noted, called = (
+        all_readings(declared, "gap, particle size", f"at least five times the {size}")
+        for size in ("median particle size", "particle size")
+    )
+    assert noted == called
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("at least 2 mm or at least half the rim, whichever is greater",
+         "at least 2 mm or half the rim, whichever is greater"),
+        ("at least 2 mm or at least half as wide as the rim, whichever is greater",
+         "at least 2 mm or half the rim, whichever is greater"),
+        ("at least 2 mm or at most half the rim, whichever is greater", ""),
+        ("2 to 5 mm or at least half the rim, whichever is greater", ""),
+        ("between 2 and 5 mm or half the rim, whichever is smaller", ""),
+    ],
+)  # fmt: skip
+def test_a_limit_said_again_before_whichever(words: str, said: str) -> None:
+    text = f"{RIM}\n\n1. A thing, {{0}}.\n   | gap, rim : {{0}}\n"
+    made, _ = read_sheet(Source("t", text.format(words)))
+    plain, _ = read_sheet(Source("t", text.format(said))) if said else (None, ())
+    assert (made is None) is (plain is None)
+    if made is not None and plain is not None:
+        assert made.claims[0].limitations[0].formula == plain.claims[0].limitations[0].formula
 
 
 def labels(declared: str, left: str, words: str) -> dict[str, str]:

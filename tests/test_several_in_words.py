@@ -1048,12 +1048,24 @@ def test_a_value_left_out_may_be_what_rounds_to_it(words: str) -> None:
         ("flow  in Pa.s", "at most 5 Pa.s at 25 °C and at a shear rate of 100 1/s", "at 25 °C"),
         ("flow  length in mm", "at most 5 mm (under a load of 5 N)", "(under a load"),
         ("flow  temperature in degC", "heating the glass powder to at least 80 °C", "the glass powder"),
+        ("flow  share in wt%", "not more than 0.02 wt%, expressed as Fe2O3", "expressed as Fe2O3"),
+        ("flow  share in wt%", "a flow, expressed as iron oxide, of at most 2 wt%", "expressed as iron"),
     ],
 )
 def test_what_is_read_past_is_told(declared: str, words: str, passed: str) -> None:
     made, found = read_sheet(Source("test", f"{declared}\n\n1. A thing, {words}.\n   | flow : {words}\n"))
     assert made is not None
     assert [d.message.startswith(f"'{passed}") for d in found] == [True]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["at most 2 mm, expressed as half the rim", "at most 2 mm, expressed as a radius",
+     "at most 2 mm, not expressed as rims",
+     "at most 2 mm expressed as rims or at most 3 mm expressed as caps"],
+)  # fmt: skip
+def test_another_value_that_it_is_expressed_as_is_never_read_past(words: str) -> None:
+    assert errors(f"gap, rim  length in mm\n\n1. A thing, {words}.\n   | gap : {words}\n")
 
 
 def test_a_condition_of_measuring_that_the_note_has_is_not_told() -> None:

@@ -43,6 +43,8 @@ def order_of_nouns(match: Match, subjects: tuple[Subject, ...], names: Names) ->
         # 'Lithium batteries' are none of what is called lithium, but batteries.
         head = _stems(words if {"and", "of"}.intersection(words) else words[-1:], telling)
         another = not said[0] & known[0] and any(o and o <= said[0] and o & head for o in others)
+        # 'No wax selected from beeswax and carnauba' lets other waxes be there.
+        another |= bool({"selected", "chosen"} & said[0] - known[0])
         return None if another else order
 
     def told(way: tuple[int, ...]) -> tuple[int, bool]:

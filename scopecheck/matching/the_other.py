@@ -270,6 +270,8 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
         more = (n.lower().split() for n, d in known if isinstance(d, NumberDecl) and n not in left)
         third = said[0] == "this" and any(said[1] in words for words in more)
         return not third and all(said[1] in name.lower().split() for name in left)
+    if "them" in said and "them" not in own:
+        return False  # 'ribs, at most half of them slots' points back to the ribs
     if leaves(said, own) or any(w in _SAYS_OF_IT and w not in own for w in said[2 * as_it_is :]):
         return False  # 'the width is outside', 'the width after stretching'
     if said == ["the", "other"] or noted_so(job, said, which):

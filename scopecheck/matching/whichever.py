@@ -38,8 +38,38 @@ def with_the_greater(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         replace(first, sort="word", text=w, number=None, end=first.start) for w in ("the", compared, "of")
     )
     joined = replace(last, text="and")
-    both = (*before, *_trimmed(tokens[start:middle]), joined, *tokens[middle + 1 : end])
+    second = _without_limit_again(tokens[:start], tokens[middle + 1 : end])
+    both = (*before, *_trimmed(tokens[start:middle]), joined, *second)
     return (*tokens[:start], *both, *tokens[closed + 1 :])
+
+
+def _without_limit_again(limit: tuple[Token, ...], second: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`at least half as wide as the rim`, behind 'at least', as half the rim."""
+    words, before = [word_of(t) for t in second], [word_of(t) for t in limit]
+    again = next((r for r in _LIMITS if words[: len(r)] == r and before[-len(r) :] == r), [])
+    second, words = second[len(again) :], words[len(again) :]
+    so = words[:1] and words[0] in _SAYS_HOW_MUCH and words[1:2] == ["as"] and words[3:4] == ["as"]
+    return (second[0], *second[4:]) if so and words[2] in _WIDE else second
+
+
+_LIMITS = [r.split() for r in ("at least", "at most", "not less than", "not more than", "no less than",
+                               "no more than", "less than", "more than")]  # fmt: skip
+_WIDE = frozenset("long wide thick high deep large great tall much".split())
+
+
+def of_a_range(tokens: tuple[Token, ...]) -> bool:
+    """`2 to 5 mm or half the rim, whichever is greater`: which end of the range is to be the greater?"""
+    words = [word_of(t) for t in tokens]
+    at = words.index("whichever") if "whichever" in words else 0
+    told = listed("asides", "least") | listed("asides", "greatest") | _INSTEAD.keys()
+    if told.isdisjoint(words[at + 1 :]) or not at:
+        return False
+    middle = next((i for i in range(at) if words[i] == "or"), at)
+    return any(
+        side[i].number and side[i + 2].number and word_of(side[i + 1]) in ("to", "and", "-", "–")
+        for side in (tokens[:middle], tokens[middle:at])
+        for i in range(len(side) - 2)
+    )
 
 
 def with_the_first(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from scopecheck.exact.bare_shares import NO_BASIS, PERCENT
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
+from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import replace
 from scopecheck.language.syntax import Words
+from scopecheck.matching.chart import word_of
 from scopecheck.matching.everyday import (
     PARTS_PER,
     with_parts_per,
@@ -56,6 +58,8 @@ def on_the_declared_basis(reader: LineReader, words: Words, subjects: tuple[Subj
     if reader.document != CLAIMS:
         return None
     bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+    if _plain_without_per_cent(words, subjects):
+        bounds = [b for b in bounds if b.kind != PLAIN_KIND]
     basis = {b.kind.split[0] for b in bounds if b.kind and not b.kind.dimension}
     said_otherwise = reader.names.basis and basis != {reader.names.basis}
     in_parts = all(b.unit and b.unit.symbol.startswith(PARTS_PER) for b in bounds)
@@ -64,3 +68,16 @@ def on_the_declared_basis(reader: LineReader, words: Words, subjects: tuple[Subj
         return None
     tokens = with_parts_per(with_basis(words.tokens, bounds[0], min(basis)), bounds[0], min(basis))
     return Words(words.text, tokens, words.span)
+
+
+def _plain_without_per_cent(words: Words, subjects: tuple[Subject, ...]) -> bool:
+    """`at least 30 % where the speed factor is less than 100`: are the plain numbers no per cents there?"""
+    plain = [s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind == PLAIN_KIND]
+    tokens = [t for t in words.tokens if t.sort != "gap"]
+    said = [word_of(t) for t in tokens]
+    for name in (s.text.lower().split() for s in plain):
+        behind = next((i + len(name) for i in range(len(said)) if said[i : i + len(name)] == name), 0)
+        number = next((t for t in tokens[behind:] if t.number), None)
+        if not behind or number is None or is_bare_share(number):
+            return False
+    return 0 < len(plain) < len(subjects)

@@ -634,9 +634,10 @@ def another_total(words: Words, subjects: Things, names: Names) -> Diagnostic | 
     own = {w.strip(",;()") for w in f"{name} {names.note_of(name)}".lower().split()}
     said = [word_of(t) for t in takewhile(lambda t: not t.number, words.tokens)]
     total = next((w for w in said if w in listed("limits", "summed_amounts") - {"overall"}), "")
-    if not total or not _TOTALS.isdisjoint(own):
+    behind = [word_of(t) for t in words.tokens if t.sort != "gap"][-2:] == ["in", "total"]
+    if not (total or behind) or not _TOTALS.isdisjoint(own):
         return None
-    return _taken_as_declared(words, total, name, "a sum, nor of what", total)
+    return _taken_as_declared(words, total or "in total", name, "a sum, nor of what", total or "total")
 
 
 def _taken_as_declared(words: Words, said: str, name: str, what: str, noted: str) -> Diagnostic:

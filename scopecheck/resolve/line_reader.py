@@ -56,6 +56,8 @@ class LineReader:
     """Whether the words stand in a claim to a method or a use, or in no claim."""
     tried: bool = False
     """Whether they are only tried."""
+    heard: bool = False
+    """Whether it was heard what they say is there."""
     memory: Memory = field(default_factory=Memory, compare=False)
 
     @property
@@ -130,7 +132,7 @@ class LineReader:
         self, what: str, words: Words, tokens: tuple[Token, ...], things: Things, look: Callable[[], object]
     ) -> object:
         """What these words are tried for, found once: sides of a condition are looked at again and again."""
-        key = (what, words.text, tokens, *map(id, things), self.tried, self.names.of_several)
+        key = (what, words.text, tokens, *map(id, things), self.tried, self.heard, self.names.of_several)
         tried = self.memory.tried
         if key not in tried:
             self.memory.kept += things

@@ -16,6 +16,7 @@ from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.states import state_by_note
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
+from scopecheck.matching.whichever import of_a_range
 from scopecheck.occurrences.readings import is_switch
 from scopecheck.rewording.counted_per import for_a_limit, group_counted
 from scopecheck.rewording.moments import denied_at_times, not_always
@@ -56,12 +57,44 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _share_of_itself(tokens, said, subjects)
         or _part_of_all(tokens, said, subjects, names)
         or _counted_with(tokens, said)
+        or _greater_of_a_range(tokens)
+        or _so_many_per_one(said, subjects)
         or _of_each_group(tokens, said, subjects)
         or _other_extreme(said, subjects, names)
         or _always_changed(said, subjects)
         or _beside_what_is_other(said, subjects)
         or _of_parts(said, subjects, names)
         or (_kept_or_lost(said, own) if len(subjects) == 1 else None)
+    )
+
+
+def _so_many_per_one(said: list[str], subjects: Things) -> Why:
+    """`the number of holes per module is twice the number of modules`, which is none of the holes."""
+    if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects):
+        return None
+    for name in (s.text.lower() for s in subjects):
+        forms = [n.split() for n in (name, name.removesuffix("s"), name.removesuffix("es"))]
+        for at in (i for i, w in enumerate(said) if w in ("per", "each", "every")):
+            per = next((f for f in forms if said[at + 1 : at + 1 + len(f)] == f), [])
+            behind = said[at + 1 + len(per) :]
+            again = per and any(behind[i : i + len(f)] == f for f in forms for i in range(len(behind)))
+            if again and not _SAYS_IS.isdisjoint(behind[:2]):
+                return (
+                    f"'{' '.join(said[at : at + 1 + len(per)])}' makes a quotient of the two numbers",
+                    "What is held beside one of them is the number for each one, and not the number of all.",
+                )
+    return None
+
+
+_SAYS_IS = frozenset("is are being equals equal exceeds exceed corresponds be".split())
+
+
+def _greater_of_a_range(tokens: Tokens) -> Why:
+    if not of_a_range(tokens):
+        return None
+    return (
+        "'whichever' of a range and another amount",
+        "It does not say which end of the range is held beside the other amount.",
     )
 
 

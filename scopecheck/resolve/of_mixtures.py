@@ -17,6 +17,7 @@ from scopecheck.matching.subjects import Subject
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.line_reader import LineReader
 from scopecheck.rewording.amount_behind import amounts_behind
+from scopecheck.rewording.forms import words_at
 from scopecheck.rewording.ingredients import (
     by_ingredient,
     closed_list,
@@ -70,7 +71,9 @@ def class_and_its_amount(
     listed = f" {' '.join(map(word_of, which))} "
     so_much = Words(words.text, much, words.span)
     if not all(f" {m.lower()} " in listed for m in members if m.lower() != other):
-        return None
+        return _amount_of_some(
+            reader, (*much, *words_at(which[0], "of", understood=True), *which), words, subjects
+        )
     with suppress(Trouble):
         reader.trying().condition(so_much, subjects)
         if reader.trying().if_read(which, words, subjects) is not None:
@@ -81,6 +84,29 @@ def class_and_its_amount(
             of_what = (Implies(there, chosen),) if chosen is not None else ()
             return All((reader.condition(so_much, subjects), *of_what))
     return None
+
+
+def _amount_of_some(
+    reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+) -> Formula | None:
+    """`at most 5 % of one or more waxes selected from A and B`, of waxes with C: of those that are named."""
+    made = subjects[0].mixture
+    of_any = any([word_of(t) for t in tokens[i : i + 3]] in ONE_OR_MORE for i in range(len(tokens)))
+    if not isinstance(made, Composition) or not of_any:
+        return None
+    said = f" {' '.join(map(word_of, tokens))} "
+    shares = {n: d for n in made.members if isinstance(d := reader.names.declarations.get(n), NumberDecl)}
+    some = tuple(
+        Subject(number_of(share), name, subjects[0].span)
+        for name, share in shares.items()
+        if f" {name.lower()} " in said
+    )
+    of_these = Words(words.text, tokens, words.span)
+    if len(some) < 2 or not reader.trying().holds(of_these, some):
+        return None
+    for member in some:
+        reader.names.speak(member.text)
+    return reader.condition(of_these, some)
 
 
 def _tell_of_others(reader: LineReader, there: bool, words: Words, of: Subject) -> None:

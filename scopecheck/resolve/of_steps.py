@@ -73,11 +73,9 @@ def moments_beside(
         for ends in (("highest", "lowest"), ("lowest", "highest"))
     ]
     said = [with_moments_named(tokens, subjects, things, reader.names) for things in corners]
-    if not all(said) and not turned:
-        return moments_beside(reader, tokens, words, subjects[::-1], turned=True)
     pieces = [(Words(words.text, t, words.span), of) for t, of in zip(said, corners, strict=True)]
     if not all(said) or not all(reader.trying().holds(*piece) for piece in pieces):
-        return None
+        return None if turned else moments_beside(reader, tokens, words, subjects[::-1], turned=True)
     found = All(tuple(reader.as_it_stands(*piece) for piece in pieces))
     moving = names_in(*(s.bound.term for of in corners for s in of if isinstance(s.bound, Typed)))
     if not without_gap(found, moving):

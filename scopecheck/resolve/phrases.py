@@ -6,6 +6,7 @@ from scopecheck.core.declared import ChoiceDecl
 from scopecheck.core.formula import All, Formula, Not
 from scopecheck.exact.bare_shares import read_as_declared
 from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
@@ -66,6 +67,7 @@ from scopecheck.resolve.read_loosely import (
     under_a_condition_loosely,
 )
 from scopecheck.resolve.ready import MOST_WORDS, ready, tokens_of
+from scopecheck.resolve.stated_presence import stated_presence
 from scopecheck.resolve.which_of_several import which_of_several
 from scopecheck.rewording.choice_of_counts import powers_named
 from scopecheck.rewording.conditional import conditional, hangs_on_a_step
@@ -92,11 +94,14 @@ class Reader(LineReader):
 
         A bare per cent that nothing else reads is one on the basis that is declared, with a warning.
         """
+        if there := stated_presence(self, words, subjects):
+            return there
         based = on_the_declared_basis(self, words, subjects)
         if based is None or needs_no_basis(self, words, based, subjects):
             return self.as_it_stands(words, subjects)
         found = self.as_it_stands(based, subjects)
-        share = next(s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind)
+        kinds = ((s, s.bound.kind) for s in subjects if isinstance(s.bound, Typed) and s.bound.kind)
+        share = next(s for s, kind in kinds if kind != PLAIN_KIND)
         if not says_its_basis(words.text, self.names.note_of(share.text), share.bound):
             tell_the_basis(self, read_as_declared(words.span, share.bound), share.text)
         return found

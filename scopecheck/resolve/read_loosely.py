@@ -18,6 +18,7 @@ from scopecheck.matching.subjects import Subject, without_unit
 from scopecheck.matching.told_past import told
 from scopecheck.resolve.beside_one_another import of_parts_beside, without_the_named
 from scopecheck.resolve.line_reader import LineReader
+from scopecheck.resolve.ready import tokens_of
 from scopecheck.rewording.conditional import conditional
 from scopecheck.rewording.looser import Looser, looser
 from scopecheck.rewording.one_phrase import whole
@@ -86,7 +87,7 @@ def sides_of(reader: LineReader, job: Job, loosely: bool = False) -> Sides:
         said = words(tokens)
         plainly = not loosely or trying.reads_plainly(said, things)
         found = None if plainly else read_loosely(reader, tokens, said, things)
-        return found or whole(*reader.job(tokens, said, things))
+        return found or whole(*reader.job(tokens_of(said, things, reader.names), said, things))
 
     return Sides(job, reads, formula, reader.groups)
 

@@ -54,12 +54,19 @@ from scopecheck.rewording.parts_per_part import (
 from scopecheck.rewording.plainer_amounts import with_presence_said
 from scopecheck.rewording.plainer_counts import (
     with_both_in_total,
+    with_counts_apart,
     with_difference_between,
     with_names_noted,
+    with_share_of_them,
     with_units_of_the_last,
     without_after,
 )
-from scopecheck.rewording.plainer_members import with_kinds_named, with_list_of_both, with_others_named
+from scopecheck.rewording.plainer_members import (
+    with_kinds_named,
+    with_list_of_both,
+    with_others_named,
+    without_class_selected,
+)
 from scopecheck.rewording.plainer_shares import with_amount_elided, with_range_of_the_other
 from scopecheck.rewording.plainer_states import (
     with_doing_so,
@@ -141,12 +148,14 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     tokens = with_and(with_times_of_steps(tokens, subjects), subjects)
     tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
     tokens = with_list_of_both(with_kinds_named(with_others_named(tokens, subjects), subjects), subjects)
+    tokens = without_class_selected(tokens, subjects)
     noted = tuple(names.note_of(s.text) for s in subjects)
     tokens = with_all_named(tokens, subjects)
     tokens = with_things_chosen(
         with_any_of_them(with_parts_per_part(tokens, subjects, noted), subjects), subjects
     )
     tokens = with_groups_counted(with_any_in_a_condition(tokens, subjects), subjects)
+    tokens = with_counts_apart(with_share_of_them(tokens, subjects), subjects)
     tokens = with_range_of_the_other(tokens) if len(subjects) == 2 else tokens
     if len(subjects) == 1:
         tokens = with_period_apart(tokens, subjects[0].bound)

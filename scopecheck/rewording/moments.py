@@ -84,6 +84,8 @@ def with_moments_named(
     if not listed("limits", "conditions").isdisjoint(said):
         return ()
     own, other = (_calls(s, names) for s in subjects)
+    if own[0] == other[0]:
+        own, other = (own[0], own[1], []), (other[0], other[1], [])  # at each moment, and not of the whole
     start, end = _called_at(said, 0, own)
     lead = end or _led_by(said, own)
     behind = ((i, _called_at(said, i, other)[1]) for i in range(1, len(said)))
@@ -99,12 +101,12 @@ def with_moments_named(
     return (*(called[0] if end else ()), *tokens[lead:first], *called[1], *tokens[last:])
 
 
-_Called = tuple[list[str], list[list[str]]]
+_Called = tuple[list[str], list[list[str]], list[list[str]]]
 
 
 def _calls(subject: Subject, names: Names) -> _Called:
     """The step that has the quantity, and what it is called: its name, or the measure of its kind where the
-    step has no other one of it."""
+    step has no other one of it; and its name where that tells by itself what is meant."""
     own, _, step = (
         subject.text.lower().partition(" of ") if subject.moments else (subject.text.lower(), "", "")
     )
@@ -113,12 +115,14 @@ def _calls(subject: Subject, names: Names) -> _Called:
     others = [declared.moments(field)["start"] for field in declared.fields] if declared else []
     alone = [names.terms[name.lower()].kind for name in others].count(kind) == 1
     words = [w for w in _LEVELS if (k := kind_word(w)) and kind and k.accepts(kind)] if alone else []
-    return step.split(), [own.split(), *([w] for w in words)]
+    fields = [f.lower() for known in names.steps.values() for f in known.fields]
+    by_itself = fields.count(own) == 1 and " " in own and names.declared(own) is None
+    return step.split(), [own.split(), *([w] for w in words)], [own.split()] if by_itself else []
 
 
 def _called_at(said: list[str], at: int, called: _Called) -> tuple[int, int]:
     """Where words at a place that call the quantity begin and end: `the temperature of the annealing`."""
-    step, names = called
+    step, names, by_themselves = called
     start = at + (said[at] in _ARTICLES)
     if not step:
         return at, start + len(names[0]) if said[start : start + len(names[0])] == names[0] else 0
@@ -130,8 +134,8 @@ def _called_at(said: list[str], at: int, called: _Called) -> tuple[int, int]:
             end = behind + len(step)
             if said[behind:end] == step:
                 return at, end + (said[end : end + 1] == ["step"])
-    runs = ([*step, *name] for name in names)
-    return at, next((start + len(r) for r in runs if said[start : start + len(r)] == r), 0)
+    called_so = (*([*step, *name] for name in names), *by_themselves)
+    return at, next((start + len(r) for r in called_so if said[start : start + len(r)] == r), 0)
 
 
 def _led_by(said: list[str], called: _Called) -> int:

@@ -461,12 +461,19 @@ _SO_MANY = (*ONE_OR_MORE, ["a"], ["an"], ["one"])
 MOST_OF_A_NOUN = 4
 
 
+_CONTAINING = frozenset("contains containing comprises comprising includes including".split())
+_PRESENT_SAID = frozenset("present contained included comprised incorporated dissolved dispersed".split())
+_AMOUNTS = frozenset("amount quantity proportion concentration content level share fraction".split())
+_BEFORE_AMOUNT = frozenset(("a", "an", "amounts", *_AMOUNTS))
+_IN_NUMBER = frozenset(("number", "numbers"))
+
+
 def with_presence_said(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`is present in an amount of at most 2 wt%`, `contains salt in an amount of at most 2 wt%`, of one
     amount with no other end, as present in some amount, but at most 2 wt%."""
     words = [word_of(t) for t in tokens]
     bound = subjects[0].bound if len(subjects) == 1 else None
-    if not isinstance(bound, Typed) or bound.whole or subjects[0].parts is not None or subjects[0].moments:
+    if not isinstance(bound, Typed) or subjects[0].parts is not None or subjects[0].moments:
         return tokens
     own = subjects[0].text.lower().split()
     own = own[: len(own) - (own[-1] in _AMOUNTS)]
@@ -482,9 +489,9 @@ def with_presence_said(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
             start += words[start : start + 1] == [","]
         elif word not in _PRESENT_SAID:
             continue
-        limit = _behind_amount(words, start)
+        limit = _behind_amount(words, start, _BEFORE_AMOUNT | _IN_NUMBER if bound.whole else _BEFORE_AMOUNT)
         if limit and _NOT_THERE.isdisjoint(words[:limit]) and _is_upper(words[limit:]):
-            said = "present in some amount but".split()
+            said = f"present in some {'number' if bound.whole else 'amount'} but".split()
             ends = [*(tokens[0].start for _ in said[1:]), tokens[limit - 1].end]
             put = zip(said, ends, strict=True)
             there = (replace(tokens[0], sort="word", text=w, number=None, end=e) for w, e in put)
@@ -492,13 +499,59 @@ def with_presence_said(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return tokens
 
 
-def _behind_amount(words: list[str], start: int) -> int:
+def said_to_be_there(tokens: Tokens, names: tuple[str, ...]) -> tuple[int, list[str]]:
+    """Where `contains salt and sugar in a total amount of`, `are each present in amounts of`, says that these
+    are there, and of which of them no more is told than an upper limit; none for other words."""
+    words = [word_of(t) for t in tokens]
+    own = [name.lower().split() for name in names]
+    named, there, verb, at = list[int](), list[str](), -1, 0
+    while at < len(words):
+        first, here = at, list[int]()
+        while at < len(words):
+            found = next((i for i, n in enumerate(own) if words[at : at + len(n)] == n), None)
+            if found is None and words[at] not in _BEFORE_LIMIT:
+                break
+            verb = at if words[at] in _CONTAINING | _PRESENT_SAID and first == 0 else verb
+            here += [found] if found is not None else []
+            at += len(own[found]) if found is not None else 1
+        limit = _behind_amount(words, at, _BEFORE_AMOUNT | _TOTAL) or at * (at == first)
+        end = next((i for i in range(limit, len(words)) if words[i] in ("and", ",")), len(words))
+        bare = first > 0 and end == limit + 1 and tokens[limit].number is not None
+        sure = words[limit + 1 : end] in _OR_LESS or _NOT_SURE.isdisjoint(words[limit + 1 : end])
+        if verb < 0 or not limit or not sure or not (bare or _is_limit(words[limit:end])):
+            return -1, []
+        of_last = here[-1:] if words[verb] in _CONTAINING and _OF_ALL.isdisjoint(words[first:limit]) else here
+        there += [names[i] for i in of_last or range(len(names))] if _is_upper(words[limit:end]) else []
+        named += here
+        at = end + 1
+        at += words[at : at + 1] == ["and"]
+        at = len(words) if words[at:] == ["respectively"] else at
+    unnamed = not named and len(names) > 1 and verb >= 0 and words[verb] in _PRESENT_SAID
+    return (verb, there) if unnamed or sorted(named) == list(range(len(own))) else (-1, [])
+
+
+def _is_limit(words: list[str]) -> bool:
+    return _is_upper(words) or any(words[: len(run)] == run for run in _LOWER)
+
+
+_TOTAL = frozenset("total combined overall aggregate respective".split())
+_OF_ALL = _TOTAL | frozenset("amounts each both".split())
+_BEFORE_LIMIT = frozenset(", and both each the a an is are being".split()) | _CONTAINING | _PRESENT_SAID
+_LOWER = [
+    r.split() for r in ("at least", "more than", "not less than", "no less than", "above", "over", "from")
+]
+_NOT_SURE = frozenset(
+    "neither nor optionally may can could if when where while without or unless but".split()
+)
+
+
+def _behind_amount(words: list[str], start: int, amounts: frozenset[str] = _BEFORE_AMOUNT) -> int:
     """Where the limit begins behind `in an amount of`, `at a level of`, `at`, `of`; 0 where none does."""
     if words[start : start + 1] == ["of"]:
         return start + 1
     if words[start : start + 1] not in (["in"], ["at"]) or words[start + 1 : start + 2] in _ENDS:
         return 0
-    end = next((i for i in range(start + 1, len(words)) if words[i] not in _BEFORE_AMOUNT), len(words))
+    end = next((i for i in range(start + 1, len(words)) if words[i] not in amounts), len(words))
     return end + (words[end : end + 1] == ["of"])
 
 
@@ -509,10 +562,6 @@ def _is_upper(words: list[str]) -> bool:
     return bool(run) and _ANOTHER_END.isdisjoint(words[len(run) :])
 
 
-_CONTAINING = frozenset("contains containing comprises comprising includes including".split())
-_PRESENT_SAID = frozenset("present contained included comprised incorporated dissolved dispersed".split())
-_AMOUNTS = frozenset("amount quantity proportion concentration content level share fraction".split())
-_BEFORE_AMOUNT = {"a", "an", "amounts", *_AMOUNTS}
 _NOT_THERE = frozenset("not no never neither nor optionally may can could if when where without or".split())
 _ANOTHER_END = frozenset("and or between above over from minimum if when where".split())
 _ENDS = (["least"], ["most"])

@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import replace
-from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, WORDS_OF_NUMBERS
 from scopecheck.language.scan import Number, Token
@@ -88,7 +88,9 @@ def with_state_before_noun(tokens: Tokens, subject: Subject) -> Tokens:
 def with_note_behind_name(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> Tokens:
     """`the density after 2 hours is 80 % of the initial density`, of a stored density that is noted "after 2
     hours", by its name."""
-    for subject, note in zip(subjects, notes, strict=False) if len(subjects) > 1 else ():
+    noted = zip(subjects, notes, strict=False) if len(subjects) > 1 else ()
+    parts = ((s, part) for s, note in noted for part in (note, note.split(" (")[0], note.split(",")[0]))
+    for subject, note in parts:
         name, words = subject.text.lower().split(), [_in_letters(word_of(t)) for t in tokens]
         said = _in_letters(note.lower())
         named = name[-1] in said.split()
@@ -541,6 +543,97 @@ def _places(words: list[str], names: list[list[str]]) -> list[tuple[int, int]]:
         at = next((i for i in range(len(words)) if words[i : i + len(name)] == name), None)
         found += [(at, at + len(name))] if at is not None else []
     return found
+
+
+def with_counts_apart(tokens: Tokens, subjects: Things) -> Tokens:
+    """`exceeds the number of lobes by at least one but not more than two`, `one or two more flutes than
+    lobes`, as flutes minus lobes is so many."""
+    counts = len(subjects) == 2 and all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects)
+    words = [word_of(t) for t in tokens]
+    if not counts or sum(map(_is_plain_number, tokens)) < 2:
+        return tokens
+    for first, second in (subjects, subjects[::-1]):
+        for apart, more, greater, less in (
+            (_exceeding(words, second, first), "", first, second),
+            (_more_than(words, "more", first, second), "more", first, second),
+            (_more_than(words, "fewer", first, second), "fewer", second, first),
+        ):
+            limit = tokens[slice(*apart)] if apart else ()
+            several = sum(map(_is_plain_number, limit)) > 1
+            plain = all(_is_plain_number(t) or word_of(t) in _OF_SO_MANY for t in limit)
+            if several and plain and (more or first is subjects[0] or first.text.lower() in words):
+                put = tuple(words_at(limit[0], f"{greater.text} minus {less.text} is", understood=True))
+                return (*put, *limit)
+    return tokens
+
+
+def _exceeding(words: list[str], second: Subject, first: Subject) -> tuple[int, int] | None:
+    """Where the limit stands of `the number of flutes exceeds the number of lobes by`; None elsewhere."""
+    at = next((i for i, w in enumerate(words) if w in ("exceeds", "exceed", "exceeding", "outnumber")), None)
+    if at is None or _counted(words[:at]) not in ([], first.text.lower().split(), ["which"], ["that"]):
+        return None
+    by = words.index("by", at) if "by" in words[at:] else 0
+    return (
+        (by + 1, len(words)) if by and _counted(words[at + 1 : by]) == second.text.lower().split() else None
+    )
+
+
+def _more_than(words: list[str], more: str, first: Subject, second: Subject) -> tuple[int, int] | None:
+    """Where the limit stands of `one or two more flutes than lobes`; None elsewhere."""
+    at = words.index(more) if more in words else 0
+    at = words.index(more, at + 2) if words[at + 1 : at + 2] == ["than"] and more in words[at + 2 :] else at
+    than = words.index("than", at) if "than" in words[at:] else 0
+    named = _counted(words[at + 1 : than]), _counted(words[than + 1 :])
+    start = words[:1] in (["having"], ["has"], ["with"], ["comprising"], ["have"])
+    return (
+        (start, at)
+        if at and than and named == tuple(s.text.lower().split() for s in (first, second))
+        else None
+    )
+
+
+def _counted(words: list[str]) -> list[str]:
+    """What is counted of `the number of the lobes`, without the words that say so."""
+    return [w for w in words if w not in (*_DETERMINERS, "number", "of", "there", "are", "a")]
+
+
+def _is_plain_number(token: Token) -> bool:
+    number = token.number
+    return (number is not None and number.unit is None) or word_of(token) in NUMBER_WORDS
+
+
+_OF_SO_MANY = frozenset(
+    "at least most not more less than no and but or to between by up , fewer either".split()
+)
+
+
+def with_share_of_them(tokens: Tokens, subjects: Things) -> Tokens:
+    """`ribs, at most half of them perforated`, of ribs and perforated ribs, as at most half of the ribs are
+    perforated ribs."""
+    counts = len(subjects) == 2 and all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects)
+    words = [word_of(t) for t in tokens]
+    of = next((i for i in range(1, len(words) - 2) if words[i] == "of"), 0)
+    if not counts or not of:
+        return tokens
+    for whole, some in (subjects, subjects[::-1]):
+        name, part = whole.text.lower().split(), some.text.lower().split()
+        own = next((n for n in _also(name) if words[of + 1 : of + 2 + len(n)] == ["the", *n]), [])
+        end = of + 1 + (1 + len(own) if own else words[of + 1] in ("them", "which"))
+        lead = next((len(n) for n in _also(name) if words[: len(n) + 1] == [*n, ","]), -1) + 1
+        lead += lead > 0 and words[lead] == "with"
+        said = words[end + (words[end : end + 1] in (["are"], ["being"])) :]
+        called = [part, [w for w in part if w not in name]] if set(name) < set(part) else [part]
+        if end > of + 1 and said in called and (own != [] or of - lead > 0) and said != []:
+            share = any(t.number and t.number.unit for t in tokens[lead:of]) or "half" in words[lead:of]
+            share = share or not word_lists()["fractions"].keys().isdisjoint(words[lead:of])
+            if share and words[lead] not in name:
+                put = tuple(words_at(tokens[of], f"of the {whole.text} are {some.text}"))
+                return (*tokens[lead:of], *put[:-1], replace(put[-1], end=tokens[-1].end))
+    return tokens
+
+
+def _also(name: list[str]) -> list[list[str]]:
+    return [name, ["the", *name]]
 
 
 def with_units_of_the_last(tokens: Tokens) -> Tokens:

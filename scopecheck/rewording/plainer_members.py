@@ -11,7 +11,7 @@ from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import CONDITION_WORDS, PREFERENCES, split_list, word_of
 from scopecheck.matching.said_once import BY_WHAT
@@ -279,6 +279,21 @@ def with_others_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     if not other or not end or not alone or words[start - 1] not in ("and", "or", "and/or", ","):
         return tokens
     return (*tokens[:start], *words_at(tokens[start], " ".join(other), understood=True), *tokens[end:])
+
+
+def without_class_selected(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`at least one wax selected from A and B`, of a class of ingredients called wax, without its name."""
+    own = subjects[0].text.lower().split() if len(subjects) == 1 and subjects[0].mixture is not None else []
+    words = [word_of(t) for t in tokens]
+    named = [own, [*own[:-1], f"{own[-1]}s"], [*own[:-1], f"{own[-1]}es"]] if own else []
+    for at in range(3, len(words) - len(own)):
+        if words[at - 3 : at] in ONE_OR_MORE and words[at : at + len(own)] in named:
+            behind = at + len(own)
+            behind += words[behind : behind + 1] in (["which"], ["being"])
+            behind += words[behind : behind + 1] in (["is"], ["are"])
+            if words[behind : behind + 1] in (["selected"], ["chosen"]):
+                return (*tokens[:at], *tokens[behind:])
+    return tokens
 
 
 def with_kinds_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

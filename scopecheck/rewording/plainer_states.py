@@ -638,7 +638,8 @@ def _with_point_of_change(tokens: Tokens, states: set[str]) -> Tokens:
     placing = (
         i
         for i in range(1, len(words) - 1)
-        if words[i] in _PLACES_OF_CHANGE and (words[i] != "in" or "range" in words[i + 1 : i + 4])
+        if (words[i] in _PLACES_OF_CHANGE and (words[i] != "in" or "range" in words[i + 1 : i + 4]))
+        or (words[i] in _ENDS_OF_CHANGE and _has_two_ends(tokens[i:]))
     )
     places = [i for i in placing if _changes(words, i - (words[i - 1] in _ONLY), states)]
     if not places or not any(t.number for t in tokens[places[0] :]):
@@ -650,13 +651,16 @@ def _with_point_of_change(tokens: Tokens, states: set[str]) -> Tokens:
     behind = words[at + placed :]
     then = [*behind[1:], ""]
     each = behind[0] in _OF_EACH or (behind[0] == "the" and then[0] in _OF_THE)
-    more = [w for i, w in enumerate(behind) if w in _GOING_ON and then[i] not in ("least", "most")]
+    more = [
+        w for i, w in enumerate(behind)
+        if w in _GOING_ON and then[i] not in ("least", "most") and behind[i - 1 : i] != ["or"]
+    ]  # fmt: skip
     ranging = {"between": {"and"}, "from": {"to"}, "within": {"of", "range"}}.get(words[at], {"range"})
     greater = {"and", "but", "to"}.isdisjoint(behind) and any(
         w in _GREATER and then[i] == "than" and not {*behind[max(i - 1, 0) : i]} & _NOT_SO
         for i, w in enumerate(behind)
     )
-    if (
+    if not _has_two_ends(tokens[at + placed :]) and (
         each
         or greater
         or (not placed and ranging.isdisjoint(behind))
@@ -666,8 +670,46 @@ def _with_point_of_change(tokens: Tokens, states: set[str]) -> Tokens:
         or not states.isdisjoint(behind)
     ):
         return tokens
-    changing = _words("with its point of change at", tokens[at], tokens[at])
+    said = "only with its point of change at" if only else "with its point of change at"
+    changing = _words(said, tokens[at], tokens[at])
     return (*tokens[: at - only], *changing, *tokens[at + placed :])
+
+
+def _has_two_ends(tokens: Tokens) -> bool:
+    """`above 4 bar and not more than 6 bar`, `a pressure of more than 4 but less than 6 bar`, and no more."""
+    words = [word_of(t) for t in tokens]
+    first, last, *others = (*(i for i, t in enumerate(tokens) if t.number), 0, 0, 0)[:3]
+    units = [t.number.unit for t in (tokens[first], tokens[last]) if t.number]
+    one_kind = len(units) == 2 and units[1] and (units[0] is None or units[0].kind == units[1].kind)
+    if not 0 < first < last == len(words) - 1 or any(others) or words[first + 1] not in ("and", "but"):
+        return False
+    behind = words[first + 2 + (words[first + 2] == "of") : last]
+    above, below = (words[:first], behind) if behind in _ENDS_BELOW else (behind, words[:first])
+    one = (_ends_with(above, _ENDS_ABOVE), _ends_with(below, _ENDS_BELOW))
+    return bool(one_kind) and all(one) and behind in _ENDS_ABOVE + _ENDS_BELOW
+
+
+def _ends_with(words: list[str], runs: list[list[str]]) -> bool:
+    """Not as part of its opposite: `not more than` ends with no `more than`."""
+    run = next((r for r in runs if words[-len(r) :] == r), [])
+    return run != [] and words[: -len(run)][-1:] not in (["not"], ["no"])
+
+
+_ENDS_ABOVE = [
+    run.split()
+    for run in (
+        "above", "over", "more than", "greater than", "higher than", "at least", "not less than",
+        "no less than", "not below",
+    )
+]  # fmt: skip
+_ENDS_BELOW = [
+    run.split()
+    for run in (
+        "below", "under", "less than", "lower than", "at most", "not more than", "no more than", "not above",
+        "up to", "not exceeding",
+    )
+]  # fmt: skip
+_ENDS_OF_CHANGE = ("above", "over", "below", "under")
 
 
 def _with_range_risen_to(tokens: Tokens, places: list[int]) -> Tokens:

@@ -333,11 +333,12 @@ def of_the_greatest(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     field = subjects[0].text.lower().split(" of the ")[0]
     plural = parts.called.lower()
     called = (plural, plural.removesuffix("s"), plural.removesuffix("es"), "of them", f"of the {plural}")
-    runs = [n.split() for n in (*called, field, f"{field} of the {plural}", f"{field} of them")]
+    fields = (field, f"{field} of the {plural}", f"{field} of them", f"of the {field}s", f"of the {field}es")
+    runs = [n.split() for n in (*called, *fields)]
     run = max((r for r in runs if words[2 : 2 + len(r)] == r), key=len, default=None)
     measure = MOST[most].get(words[1], "") if most else ""
     fits = run is not None and (
-        field in measure.split() or run[0] == field or (not measure and field in words)
+        field in measure.split() or run in [f.split() for f in fields] or (not measure and field in words)
     )
     if run is None or not most or not fits:
         return tokens
