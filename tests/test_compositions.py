@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.answers.consistency import contradictions
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, Moves
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.core.construction import base_construction
 from scopecheck.core.declared import SetDecl
@@ -353,8 +353,8 @@ user  length in mm, >= 1400 mm, <= 2000 mm, {varies}
 def test_one_thing_and_two_users() -> None:
     (finding,) = found(SEAT.format(varies="varies with the user"), "moves with something else")
     assert finding.witness is not None
-    assert finding.twin is not None
-    one, other = finding.witness.article, finding.twin.article
+    assert isinstance(finding.about, Moves)
+    one, other = finding.witness.article, finding.about.other.article
     assert one["seat"] == other["seat"]
     assert one["user"] != other["user"]
 

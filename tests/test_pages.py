@@ -7,6 +7,7 @@ import re
 import pytest
 
 from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.held import Held
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import Options, checked
 from scopecheck.core.model import Sheet
@@ -678,7 +679,7 @@ def test_an_end_is_held_beside_the_description_as_it_is_written() -> None:
     assert findings(CASK, "number not described") == []
     assert "its high end, 40 °C, stands as such in range" in page(CASK)
     (found,) = findings(CASK.replace("at most 40 °C", "at most 41 °C"), "number not described")
-    assert found.held is not None
+    assert isinstance(found.about, Held)
 
 
 EMPTIED = """

@@ -33,10 +33,6 @@ ONE_VALUE = "one value"
 NEVER_BOTH = "never both"
 """The detail of a claim that adds nothing: on no construction does it narrow and is met by something."""
 
-BESIDE, SHARES, SHARES_END = "beside", "shares", "shares an end"
-"""The details of a document's range close by a claim: directly beside it; sharing a part with it; sharing an
-end that it states."""
-
 EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 """The questions whose finding is that nothing meets a claim."""
 
@@ -123,6 +119,121 @@ class Fall:
         return self.decided and not self.single and not self.together
 
 
+# ---- what a finding is about: one record for each family of questions
+
+
+@record
+class Plain:
+    """Nothing more than every finding says: a pair of phrases, two phrases that part nothing."""
+
+
+Lies: TypeAlias = Literal["apart", "touches", "overlaps", "within shared", "within", "contains", "the same"]
+"""How a document's stated range lies against a claim."""
+
+
+@record
+class RangeLies:
+    """How a document's range lies; `firm` are the numbers in which it lies apart on every construction."""
+
+    relation: Lies
+    firm: tuple[str, ...] = ()
+
+
+@record
+class Alike:
+    """Of two claims of one scope, as presumed, the other one."""
+
+    other: int
+
+
+Change: TypeAlias = Literal["wider", "narrower", "both", "either", "with others", "nothing"]
+
+
+@record
+class OneReading:
+    """What a claim takes in once one phrase is taken by the reading of `step`.
+
+    Both: more and less at once; either: the one or the other at different stretches; with others: nothing
+    alone, something beside other phrases re-read; nothing: not even then.
+    """
+
+    step: tuple[int, int]
+    change: Change
+
+
+@record
+class NoValue:
+    """What has no value for the thing shown: the text of the only expression that may lack one, else ''."""
+
+    expression: str
+
+
+NoEnd: TypeAlias = Literal["below", "above", "both", "neither"]
+
+
+@record
+class Unmeasured:
+    """A word of degree: with the witness the most different things that meet it on some threshold.
+
+    `no_end` says on which side of them what is met has no end.
+    """
+
+    other: Witness
+    no_end: NoEnd
+
+
+@record
+class Choices:
+    """So many of `every` combinations of the choices and lists of these names meet a limitation."""
+
+    met: int
+    every: int
+    names: tuple[str, ...]
+
+
+@record
+class Moves:
+    """A limit tied to what varies, such as the user: the same thing beside another one is not met."""
+
+    of: str
+    other: Witness
+
+
+@record
+class CloseBy:
+    """A document's range close by a claim: directly beside `lines`, or sharing a part, or an end that it
+    states, with what these ask. `silent` are the lines that it leaves open."""
+
+    how: Literal["beside", "shares", "shares an end"]
+    lines: tuple[str, ...]
+    silent: tuple[str, ...] = ()
+
+
+@record
+class ForAllClaims:
+    """Claims that cannot all be met and narrow on one construction: those beside the finding's own."""
+
+    others: tuple[int, ...]
+
+
+About: TypeAlias = (
+    Plain
+    | RangeLies
+    | Alike
+    | OneReading
+    | NoValue
+    | Unmeasured
+    | Choices
+    | Moves
+    | CloseBy
+    | ForAllClaims
+    | Held
+    | Combined
+)
+"""Every family. A claimed range beside the description, and several things claimed together, are told by the
+records that say how they lie."""
+
+
 @record
 class Finding:
     """One answer to one question about one place of the sheet.
@@ -151,8 +262,7 @@ class Finding:
     Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
-    `held` is a claimed range beside the description, `combined` several of them together. `firm` are the
-    numbers in which a document's range lies apart on every construction. `farthest` are the departures on
+    `farthest` are the departures on
     which a value goes as far as it does on any construction, where that is further than in the base.
     `rests_on` names the bounds, givens and policies the answer leans on.
     """
@@ -207,13 +317,31 @@ class Finding:
     partly: tuple[str, ...] = ()
     detail: str = ""
     rests_on: tuple[str, ...] = ()
-    held: Held | None = None
-    combined: Combined | None = None
-    firm: tuple[str, ...] = ()
     farthest: tuple[Reread, ...] = ()
     reason: str = ""
     simplest: bool = True
     best: bool = True
+    about: About = Plain()
+
+
+def lines_of(finding: Finding) -> tuple[str, ...]:
+    """The labels of the limitations that together bring it about."""
+    return finding.about.lines if isinstance(finding.about, CloseBy) else finding.conflict
+
+
+def step_of(finding: Finding) -> tuple[int, int] | None:
+    """The group and the reading that is asked about by itself, if it is about one."""
+    return finding.about.step if isinstance(finding.about, OneReading) else None
+
+
+def twin_of(finding: Finding) -> Witness | None:
+    """The thing told beside the one that is shown."""
+    return finding.about.other if isinstance(finding.about, Moves | Unmeasured) else finding.twin
+
+
+def also_claims_of(finding: Finding) -> tuple[int, ...]:
+    """The further claims that it is told of."""
+    return finding.about.others if isinstance(finding.about, ForAllClaims) else finding.also_claims
 
 
 @record

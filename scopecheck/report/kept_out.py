@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import Fall, Finding, Reread
+from scopecheck.answers.findings import Fall, Finding, Reread, lines_of
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import SetDecl
@@ -34,7 +34,7 @@ def scope_text(sheet: Sheet, finding: Finding) -> str:
 def kept_text(sheet: Sheet, finding: Finding) -> str:
     """Which limitations, each set of them by itself, keep the case out, and what a document leaves open."""
     case, scope, falls = case_text(sheet, finding.case), scope_text(sheet, finding), _falls(sheet, finding)
-    if finding.conflict and not finding.silent:
+    if lines_of(finding) and not finding.silent:
         return upper_first(kept_by_one_line(sheet, [finding]))
     silent = ""
     if finding.silent:
@@ -63,7 +63,7 @@ def kept_by_one_line(sheet: Sheet, findings: Sequence[Finding], also: bool = Fal
     return sentence(
         "kept",
         key + "_always" * always,
-        line=labelled(sheet, first.conflict[0]),
+        line=labelled(sheet, lines_of(first)[0]),
         case=listed(dict.fromkeys(case_text(sheet, f.case) for f in findings)),
         scope=scope_text(sheet, first),
         falls=_falls(sheet, first),
@@ -75,7 +75,7 @@ def lines_that_keep_out(sheet: Sheet, findings: Iterable[Finding]) -> Iterator[t
     same cases out of further claims behind it; each with the finding at whose place it stands."""
     alike: dict[tuple[str, ...], list[Finding]] = {}
     for f in findings:
-        said = (f.conflict[0], scope_text(sheet, f), _falls(sheet, f), str(_each_always(f)))
+        said = (lines_of(f)[0], scope_text(sheet, f), _falls(sheet, f), str(_each_always(f)))
         alike.setdefault(said, []).append(f)
     of_same: dict[object, list[list[Finding]]] = {}
     for own in alike.values():
@@ -95,7 +95,7 @@ def _each_always(finding: Finding) -> bool:
         finding.besides
         or not finding.sets
         or not finding.every_set
-        or (finding.conflict and finding.sets != (finding.conflict,))
+        or (lines_of(finding) and finding.sets != (lines_of(finding),))
     ):
         return False
     return {f.labels for f in finding.falls if f.always} == set(finding.sets)

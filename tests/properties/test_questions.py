@@ -13,7 +13,7 @@ from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 from hypothesis.errors import UnsatisfiedAssumption
 
-from scopecheck.answers.findings import NEVER_BOTH, Finding, Looked
+from scopecheck.answers.findings import NEVER_BOTH, Finding, Looked, OneReading, step_of, twin_of
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.cases import class_status, reading_for_all
 from scopecheck.answers.questions.claims import (
@@ -710,10 +710,10 @@ def test_contested_phrases(sheet: Sheet) -> None:
                 alike = [x.formula for x in instance.own if g in groups_in(x.formula)]
                 if changes := [c for x in alike if (c := changed_by(walk, x, (before, after), base, (g, r)))]:
                     told = [next(answers) for _ in changes]
-                    assert [a.detail for a in told if isinstance(a, Finding)] == changes
-                    assert {(a.question, a.others) for a in told if isinstance(a, Finding)} == {
-                        ("contested", ((g, r),))
-                    }
+                    abouts = [a.about for a in told if isinstance(a, Finding)]
+                    assert [a.change for a in abouts if isinstance(a, OneReading)] == changes
+                    assert {a.step for a in abouts if isinstance(a, OneReading)} == {(g, r)}
+                    assert {a.question for a in told} == {"contested"}
                     continue
                 answer = next(answers)
                 assert isinstance(answer, Finding)
@@ -721,7 +721,7 @@ def test_contested_phrases(sheet: Sheet) -> None:
                 narrower = any(b and not a for a, b in zip(after, before, strict=True))
                 if wider or narrower:
                     change = "both" if wider and narrower else "wider" if wider else "narrower"
-                    assert (answer.question, answer.detail, answer.others) == ("contested", change, ((g, r),))
+                    assert (answer.question, answer.about) == ("contested", OneReading((g, r), change))
                     continue
                 ks = [k for k in walk.constructions(groups_in(scope)) if k.readings[g] == r]
                 matters = any(
@@ -766,7 +766,7 @@ def test_contested_phrases_stated_only(sheet: Sheet) -> None:
         for instance in prepared.all_instances():
             list(nothing_meets(prepared, instance))
             found += [f for f in contested(prepared, instance) if isinstance(f, Finding)]
-        told.append({(f.question, f.claim, f.others) for f in found if f.question != "pair"})
+        told.append({(f.question, f.claim, step_of(f)) for f in found if f.question != "pair"})
     assert told[0] == told[1]
 
 
@@ -805,7 +805,7 @@ def is_pair(asked: Asked, formula: Formula, one: Readings, other: Readings) -> b
 def test_things_are_checked_under_the_construction_that_is_told(sheet: Sheet, details: bool) -> None:
     base = Walk(sheet).base
     for finding in ask_all(sheet, details=details).findings:
-        for witness in (finding.witness, finding.twin):
+        for witness in (finding.witness, twin_of(finding)):
             if witness is None:
                 continue
             under = {o.construction for o in witness.obligations}

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.answers.findings import Moves
 from tests.published.worked import found, met, pinned, sheet
 
 FABRIC = """
@@ -262,8 +263,8 @@ def test_one_wheelbase_and_two_riders() -> None:
     """W45 and B8: Ex parte Brummer, as reported in MPEP 2173.05(b) II; read. The riders are our own."""
     (finding,) = found(CYCLE, "moves with something else")
     assert finding.witness is not None
-    assert finding.twin is not None
-    one, other = dict(finding.witness.article), dict(finding.twin.article)
+    assert isinstance(finding.about, Moves)
+    one, other = dict(finding.witness.article), dict(finding.about.other.article)
     riders = one.pop("rider"), other.pop("rider")
     assert one == other
     assert riders[0] != riders[1]
