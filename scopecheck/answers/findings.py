@@ -210,6 +210,34 @@ class CloseBy:
 
 
 @record
+class KeptOut:
+    """What keeps a case out of a claim, as presumed.
+
+    `sets` are all minimal sets of limitations that do it, unless not `every_set`; `falls` what becomes of
+    each on other readings, `besides` further limitations that by themselves do it on other readings. `silent`
+    are those that a document leaves open. `line` is the one that all hangs on, '' if there is none. With
+    `at_end` a document's range is looked at where it states an end.
+    """
+
+    sets: tuple[tuple[str, ...], ...]
+    every_set: bool
+    falls: tuple[Fall, ...]
+    besides: tuple[WayOut, ...]
+    silent: tuple[str, ...]
+    line: str
+    at_end: bool = False
+
+
+@record
+class Cases:
+    """Cases that clash; or, where one reading fits all, those that this leaves open; or those of which a
+    dependent claim takes in none. `lines` are the limitations that sort them wrongly."""
+
+    names: tuple[str, ...] = ()
+    lines: tuple[str, ...] = ()
+
+
+@record
 class ForAllClaims:
     """Claims that cannot all be met and narrow on one construction: those beside the finding's own."""
 
@@ -226,6 +254,8 @@ About: TypeAlias = (
     | Choices
     | Moves
     | CloseBy
+    | KeptOut
+    | Cases
     | ForAllClaims
     | Held
     | Combined
@@ -250,12 +280,9 @@ class Finding:
     or of what is lost the others presumed on which some of it is inside,
     and `conflict` the limitations that cannot hold together,
     or beside which one is idle; `sets` are all minimal sets of them where there are several, `every_set` says
-    that no more are left. Of a case kept out they are all minimal sets that do it as presumed, `falls` what
-    becomes of each on other readings, `besides` further limitations that by themselves do it on other
-    readings, `silent` those that a document leaves open, `conflict` the one that all hangs on. `twins` are
+    that no more are left. `twins` are
     idle too, but not together with this one. `ways` are the chains of parents by way of which it holds; none:
     by all. `wherever_met`: these are all by way of which anything meets the claim as presumed.
-    `cases` are the cases that clash, where several do.
     `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
     case states something, with the names that it leaves open; of what holds on every reading `also_on_some`
     are those of them of which it does not.
@@ -277,7 +304,6 @@ class Finding:
     quantifier: Quantifier
     bearer: Bearer = ""
     case: str = ""
-    cases: tuple[str, ...] = ()
     construction: Construction | None = None
     rereads: tuple[Reread, ...] = ()
     read_as: tuple[Reread, ...] = ()
@@ -303,9 +329,6 @@ class Finding:
     conflict: tuple[str, ...] = ()
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True
-    falls: tuple[Fall, ...] = ()
-    besides: tuple[WayOut, ...] = ()
-    silent: tuple[str, ...] = ()
     twins: tuple[str, ...] = ()
     ways: tuple[tuple[int, ...], ...] = ()
     wherever_met: bool = False
@@ -326,7 +349,28 @@ class Finding:
 
 def lines_of(finding: Finding) -> tuple[str, ...]:
     """The labels of the limitations that together bring it about."""
-    return finding.about.lines if isinstance(finding.about, CloseBy) else finding.conflict
+    match finding.about:
+        case CloseBy(_, lines) | Cases(_, lines):
+            return lines
+        case KeptOut(line=line):
+            return (line,) if line else ()
+        case _:
+            return finding.conflict
+
+
+def sets_of(finding: Finding) -> tuple[tuple[str, ...], ...]:
+    """All minimal sets of limitations that bring it about, where they are told."""
+    return finding.about.sets if isinstance(finding.about, KeptOut) else finding.sets
+
+
+def cases_of(finding: Finding) -> tuple[str, ...]:
+    """The cases that it is about together."""
+    return finding.about.names if isinstance(finding.about, Cases) else ()
+
+
+def silent_lines(finding: Finding) -> tuple[str, ...]:
+    """The labels of the limitations that a document leaves open."""
+    return finding.about.silent if isinstance(finding.about, CloseBy | KeptOut) else ()
 
 
 def step_of(finding: Finding) -> tuple[int, int] | None:

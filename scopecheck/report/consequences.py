@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from collections.abc import Set as AbstractSet
 
-from scopecheck.answers.findings import EMPTY_CLAIM, NEVER_BOTH, Finding, ForAllClaims, lines_of
+from scopecheck.answers.findings import EMPTY_CLAIM, Finding, ForAllClaims, NEVER_BOTH, cases_of, lines_of
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.describe import (
@@ -138,7 +138,7 @@ def _by_one(sheet: Sheet, other: Finding, finding: Finding) -> bool:
 
 def _wrong_already(sheet: Sheet, other: Finding, finding: Finding) -> bool:
     """Of cases that no choice of readings sorts: is one of them told to be on the wrong side by itself?"""
-    return other.question in SIDED and other.case in finding.cases and section(sheet, other) in LISTED
+    return other.question in SIDED and other.case in cases_of(finding) and section(sheet, other) in LISTED
 
 
 def _same_cause(sheet: Sheet, root: Finding, finding: Finding) -> bool:

@@ -4,19 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import (
-    ONE_VALUE,
-    STATED_END,
-    Alike,
-    Choices,
-    CloseBy,
-    Finding,
-    NoValue,
-    OneReading,
-    Unmeasured,
-    also_claims_of,
-    lines_of,
-)
+from scopecheck.answers.findings import Alike, Choices, CloseBy, Finding, KeptOut, NoValue, ONE_VALUE, OneReading, STATED_END, Unmeasured, also_claims_of, cases_of, lines_of
 from scopecheck.answers.held import Held
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.declared import NOT_DONE
@@ -137,8 +125,8 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_above_way" if taken_over and finding.ways else "",
         f"{form}_above" if taken_over else "",
         f"{form}_way_by" if by and finding.ways else f"{form}_by" if by else "",
-        f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
-        f"{form}_end" if finding.detail == STATED_END else "",
+        f"{form}_unsaid" if unsaid and not _at_end(finding) else "",
+        f"{form}_end" if _at_end(finding) else "",
         f"{form}_one_value" if finding.detail == ONE_VALUE else "",
         f"{form}_any_value"
         if isinstance(finding.about, Unmeasured) and finding.about.no_end == "both"
@@ -149,8 +137,8 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_alone" if not also_claims_of(finding) else "",
         f"{form}_own" if _within_itself(sheet, finding) else "",
         f"{form}_steps" if _steps_unsaid(sheet, finding) else "",
-        f"{form}_{finding.quantifier}_open" if finding.question in ABOUT_ALL and finding.cases else "",
-        f"{form}_open" if finding.question in ABOUT_ALL and finding.cases else "",
+        f"{form}_{finding.quantifier}_open" if finding.question in ABOUT_ALL and cases_of(finding) else "",
+        f"{form}_open" if finding.question in ABOUT_ALL and cases_of(finding) else "",
         f"{form}_{finding.quantifier}",
     )
     key = next((key for key in special if has_sentence("question", finding.question, key)), form)
@@ -221,14 +209,14 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         way=way_text(sheet, finding),
         scope=scope_text(sheet, finding),
         close=close_text(sheet, finding, _at_end_text(sheet, finding)),
-        kept=kept_text(sheet, finding) if finding.question == "kept out" else "",
+        kept=kept_text(sheet, finding),
         silence=silence_text(sheet, finding),
         other=_other(finding),
         claims=claims_text((*also_claims_of(finding), finding.claim)),
         count=_choices(finding),
         unsaid=listed(_of_parts_together(sheet, finding.partly)),
         steps=", ".join(_steps_unsaid(sheet, finding)),
-        inside=listed((case_text(sheet, name) for name in finding.cases), "or"),
+        inside=listed((case_text(sheet, name) for name in cases_of(finding)), "or"),
         held=held_text(sheet, finding),
         unstated=unstated_text(sheet, finding),
         line=labelled(sheet, finding.label),
@@ -239,6 +227,11 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         usually=sentence("note", "usually"),
         documents=_documents_aside(sheet),
     )
+
+
+def _at_end(finding: Finding) -> bool:
+    """Is a document's range told of where it states an end, and not as a whole?"""
+    return finding.about.at_end if isinstance(finding.about, KeptOut) else finding.detail == STATED_END
 
 
 def _other(finding: Finding) -> str:
@@ -289,7 +282,7 @@ def _at_end_text(sheet: Sheet, finding: Finding) -> str:
     """What the thing has that is an end of a range as a document states it."""
     case = case_named(sheet, finding.case)
     shares_end = isinstance(finding.about, CloseBy) and finding.about.how == "shares an end"
-    if not (shares_end or finding.detail == STATED_END) or case is None or finding.witness is None:
+    if not (shares_end or _at_end(finding)) or case is None or finding.witness is None:
         return ""
     article, k = finding.witness.article, base_construction(sheet)
     ranges = ((name, own) for name, own in limits_of(sheet, case.facts, k).said if own.single is None)

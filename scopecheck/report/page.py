@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence, Set
 
-from scopecheck.answers.findings import EMPTY_CLAIM, ONE_VALUE, Answers, Finding, also_claims_of, lines_of
+from scopecheck.answers.findings import Answers, EMPTY_CLAIM, Finding, KeptOut, ONE_VALUE, also_claims_of, lines_of, silent_lines
 from scopecheck.answers.held import Combined, Held
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
@@ -391,10 +391,11 @@ def _valueless(sheet: Sheet, findings: Sequence[Finding]) -> str:
 
 def _mostly_there(sheet: Sheet, finding: Finding) -> bool:
     """Does nothing that a document states keep it out, and does it settle all but few of the lines?"""
-    if finding.question != "kept out" or finding.sets or lines_of(finding):
+    kept = finding.about
+    if finding.question != "kept out" or not isinstance(kept, KeptOut) or kept.sets or kept.line:
         return False
     asked = {x.label for n in lineage(sheet, finding.claim) for x in sheet.claim(n).limitations}
-    return len(finding.silent) <= min(max(MOST_SILENT, len(asked) // 3), len(asked) - 1)
+    return len(kept.silent) <= min(max(MOST_SILENT, len(asked) // 3), len(asked) - 1)
 
 
 def _statement_lines(sheet: Sheet, findings: Sequence[Finding], close: Set[tuple[str, int]]) -> Iterator[str]:
@@ -403,7 +404,7 @@ def _statement_lines(sheet: Sheet, findings: Sequence[Finding], close: Set[tuple
     Of what is told as `close` to a claim in an item, the widths and the nearest values alone.
     """
     ranges: dict[tuple[str, str], list[Finding]] = {}
-    alone = [f for f in findings if f.question == "kept out" and lines_of(f) and not f.silent]
+    alone = [f for f in findings if f.question == "kept out" and lines_of(f) and not silent_lines(f)]
     kept = {id(f): text for f, text in lines_that_keep_out(sheet, alone)}
     for finding in findings:
         if finding.question == "document range" and not departures(finding):

@@ -9,24 +9,7 @@ from functools import partial, reduce
 from typing import assert_never
 
 from scopecheck.answers.definitions import resting
-from scopecheck.answers.findings import (
-    EMPTY_CLAIM,
-    Alike,
-    Answers,
-    Choices,
-    CloseBy,
-    Finding,
-    ForAllClaims,
-    Looked,
-    Moves,
-    NoValue,
-    OneReading,
-    Plain,
-    RangeLies,
-    Unmeasured,
-    lines_of,
-    step_of,
-)
+from scopecheck.answers.findings import Alike, Answers, Cases, Choices, CloseBy, EMPTY_CLAIM, Finding, ForAllClaims, KeptOut, Looked, Moves, NoValue, OneReading, Plain, RangeLies, Unmeasured, cases_of, lines_of, step_of
 from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.charted import charted
@@ -294,7 +277,7 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
         if f.question == "condition not met":
             label = f"{label} in claim {f.claim}"  # of a line taken over, each claim may bring it about
         conflict = () if f.ways and not f.case else lines_of(f)
-        apart = (_told_apart(f), (f.sets, f.silent) if f.case else ())
+        apart = (_told_apart(f), f.sets if f.case else ())
         key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict, apart)
         kept[key] = _both_ways(kept[key], f) if key in kept else f
     moving = {(f.label, step_of(f)) for f in findings if f.question == "contested"}
@@ -313,11 +296,13 @@ def _told_apart(finding: Finding) -> object:
             return relation
         case CloseBy(how, _, silent):
             return how, silent
+        case KeptOut():
+            return finding.about.sets, finding.about.silent, finding.about.at_end
         case Unmeasured(_, no_end):
             return no_end
         case Moves(of):
             return of
-        case Plain() | ForAllClaims() | Combined():
+        case Plain() | ForAllClaims() | Combined() | Cases():
             return None
         case _:
             assert_never(finding.about)
@@ -443,7 +428,7 @@ def _is_lost_above(prepared: Prepared, finding: Finding, findings: list[Finding]
 
 def _is_never_whole(lost: Finding, finding: Finding) -> bool:
     """Is the one case that no reading fits lost in part on each, by what it leaves open itself?"""
-    return finding.cases == (lost.case,) and lost.quantifier == "every" and bool(lost.partly)
+    return cases_of(finding) == (lost.case,) and lost.quantifier == "every" and bool(lost.partly)
 
 
 def _in_every_way_of(graver: Finding, finding: Finding) -> bool:

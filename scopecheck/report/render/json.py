@@ -11,27 +11,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Any, assert_never
 
-from scopecheck.answers.findings import (
-    Alike,
-    ChartCell,
-    Choices,
-    CloseBy,
-    Fall,
-    Finding,
-    ForAllClaims,
-    Looked,
-    Moves,
-    NoValue,
-    OneReading,
-    Plain,
-    RangeLies,
-    Reread,
-    Unmeasured,
-    WayOut,
-    also_claims_of,
-    lines_of,
-    twin_of,
-)
+from scopecheck.answers.findings import Alike, Cases, ChartCell, Choices, CloseBy, Fall, Finding, ForAllClaims, KeptOut, Looked, Moves, NoValue, OneReading, Plain, RangeLies, Reread, Unmeasured, WayOut, also_claims_of, cases_of, lines_of, sets_of, silent_lines, twin_of
 from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
@@ -170,6 +150,7 @@ def _keeping(sheet: Sheet, f: Finding, reread: Reread) -> Data:
 
 
 def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
+    kept = f.about if isinstance(f.about, KeptOut) else None
     others = (f.about.step,) if isinstance(f.about, OneReading) else f.others
     return {
         "question": f.question,
@@ -185,7 +166,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "bearer": f.bearer,
         "raised_by": bearer_text(sheet, f),
         "case": f.case,
-        "cases": list(f.cases),
+        "cases": list(cases_of(f)),
         "construction": construction_data(sheet, f.construction),
         "rereads": [reread_data(sheet, r) for r in f.rereads],
         "read_as": [reread_data(sheet, r) for r in f.read_as],
@@ -211,11 +192,11 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "kept_out_if_together": f.unmet_together and len(f.unmet_by) > 1,
         "in_part_if": [_keeping(sheet, f, r) for r in f.in_part],
         "conflict": list(lines_of(f)),
-        "minimal_sets": [list(one) for one in f.sets],
-        "minimal_sets_complete": f.every_set,
-        "on_other_readings": [_fall(sheet, one) for one in f.falls],
-        "on_other_readings_only": [_way_out(sheet, w) for w in f.besides],
-        "silent": list(f.about.silent if isinstance(f.about, CloseBy) else f.silent),
+        "minimal_sets": [list(one) for one in sets_of(f)],
+        "minimal_sets_complete": kept.every_set if kept else f.every_set,
+        "on_other_readings": [_fall(sheet, one) for one in (kept.falls if kept else ())],
+        "on_other_readings_only": [_way_out(sheet, w) for w in (kept.besides if kept else ())],
+        "silent": list(silent_lines(f)),
         "twins": list(f.twins),
         "by_way_of": [list(chain) for chain in f.ways],
         "other_readings": [_taken(sheet, g, r) for g, r in others],
@@ -256,7 +237,9 @@ def _detail(f: Finding) -> str:
             return name
         case Combined():
             return "together"
-        case Plain() | ForAllClaims():
+        case KeptOut(at_end=at_end):
+            return "stated end" if at_end else ""
+        case Plain() | ForAllClaims() | Cases():
             return f.detail
         case _:
             assert_never(f.about)
