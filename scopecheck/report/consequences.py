@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from collections.abc import Set as AbstractSet
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Finding, ForAllClaims, NEVER_BOTH, cases_of, lines_of
+from scopecheck.answers.findings import EMPTY_CLAIM, NEVER_BOTH, Finding, ForAllClaims, cases_of, lines_of
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.describe import (

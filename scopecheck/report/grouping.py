@@ -14,7 +14,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Finding, OneReading, QUESTIONS, Reread, STATED_END, lines_of
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    QUESTIONS,
+    STATED_END,
+    Finding,
+    OneReading,
+    Reread,
+    lines_of,
+)
 from scopecheck.answers.held import Held
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.formula import Compare, Const, Read, Rounded

@@ -4,7 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import Alike, Choices, CloseBy, Finding, KeptOut, NoValue, ONE_VALUE, OneReading, STATED_END, Unmeasured, also_claims_of, cases_of, lines_of
+from scopecheck.answers.findings import (
+    ONE_VALUE,
+    STATED_END,
+    Alike,
+    Choices,
+    CloseBy,
+    Finding,
+    KeptOut,
+    NoValue,
+    OneReading,
+    Unmeasured,
+    also_claims_of,
+    cases_of,
+    lines_of,
+)
 from scopecheck.answers.held import Held
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.declared import NOT_DONE

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from scopecheck.answers.findings import Answers, EMPTY_CLAIM, Looked, QUESTIONS
+from scopecheck.answers.findings import EMPTY_CLAIM, QUESTIONS, Answers, Looked
 from scopecheck.core.construction import names_in
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.stated import names_only, says_nothing

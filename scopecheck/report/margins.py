@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import Alike, CloseBy, EMPTY_CLAIM, Finding, LINE_ALONE, NEVER_BOTH, Reread, Status, lines_of
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    LINE_ALONE,
+    NEVER_BOTH,
+    Alike,
+    CloseBy,
+    Finding,
+    Reread,
+    Status,
+    lines_of,
+)
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.model import Sheet

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence, Set
 
-from scopecheck.answers.findings import Answers, EMPTY_CLAIM, Finding, KeptOut, ONE_VALUE, also_claims_of, lines_of, silent_lines
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    ONE_VALUE,
+    Answers,
+    Finding,
+    KeptOut,
+    also_claims_of,
+    lines_of,
+    silent_lines,
+)
 from scopecheck.answers.held import Combined, Held
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic

@@ -9,7 +9,27 @@ from functools import partial, reduce
 from typing import assert_never
 
 from scopecheck.answers.definitions import resting
-from scopecheck.answers.findings import Alike, Answers, Cases, Choices, CloseBy, EMPTY_CLAIM, Finding, ForAllClaims, KeptOut, Looked, Moves, NoValue, OneReading, Plain, RangeLies, Unmeasured, cases_of, lines_of, step_of
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    Alike,
+    Answers,
+    Cases,
+    Choices,
+    CloseBy,
+    Finding,
+    ForAllClaims,
+    KeptOut,
+    Looked,
+    Moves,
+    NoValue,
+    OneReading,
+    Plain,
+    RangeLies,
+    Unmeasured,
+    cases_of,
+    lines_of,
+    step_of,
+)
 from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.charted import charted

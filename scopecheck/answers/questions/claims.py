@@ -7,7 +7,7 @@ from contextlib import suppress
 from fractions import Fraction
 from math import ceil, floor
 
-from scopecheck.answers.findings import Finding, Looked, NEVER_BOTH, ONE_VALUE, Quantifier, Reread
+from scopecheck.answers.findings import NEVER_BOTH, ONE_VALUE, Finding, Looked, Quantifier, Reread
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.minimise import BreakPoint, pick_article
 from scopecheck.answers.questions.cases import Answer, one_reread

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
-from scopecheck.answers.findings import Cases, Finding, LINE_ALONE, Looked, Quantifier, Reread, Status
+from scopecheck.answers.findings import LINE_ALONE, Cases, Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Set
 from contextlib import suppress
 
-from scopecheck.answers.findings import Finding, Looked, Quantifier, STATED_END, Status
+from scopecheck.answers.findings import STATED_END, Finding, Looked, Quantifier, Status
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 from itertools import combinations
 
-from scopecheck.answers.findings import Alike, EMPTY_CLAIM, Finding, ForAllClaims
+from scopecheck.answers.findings import EMPTY_CLAIM, Alike, Finding, ForAllClaims
 from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim

@@ -11,7 +11,32 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Any, assert_never
 
-from scopecheck.answers.findings import Alike, Cases, ChartCell, Choices, CloseBy, Fall, Finding, ForAllClaims, KeptOut, Looked, Moves, NoValue, OneReading, Plain, RangeLies, Reread, Unmeasured, WayOut, also_claims_of, cases_of, lines_of, sets_of, silent_lines, twin_of
+from scopecheck.answers.findings import (
+    Alike,
+    Cases,
+    ChartCell,
+    Choices,
+    CloseBy,
+    Fall,
+    Finding,
+    ForAllClaims,
+    KeptOut,
+    Looked,
+    Moves,
+    NoValue,
+    OneReading,
+    Plain,
+    RangeLies,
+    Reread,
+    Unmeasured,
+    WayOut,
+    also_claims_of,
+    cases_of,
+    lines_of,
+    sets_of,
+    silent_lines,
+    twin_of,
+)
 from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
