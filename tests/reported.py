@@ -7,7 +7,7 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
-from scopecheck.answers.findings import Answers, Finding, Looked, Reread
+from scopecheck.answers.findings import Answers, Finding, Looked, OneReading, Reread
 from scopecheck.answers.questions import ask_all
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.construction import base_construction, groups_in
@@ -253,7 +253,7 @@ def many(count: int, stakes: int = 4) -> list[Finding]:
 
 
 def contested(label: str, at: str, step: tuple[int, int] = OUT) -> Finding:
-    return found("contested", 5, label, at, others=(step,), detail="narrower", bearer="competitor")
+    return found("contested", 5, label, at, about=OneReading(step, "narrower"), bearer="competitor")
 
 
 def stretch(group: int) -> FreeParameter:

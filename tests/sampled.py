@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Iterator
 from fractions import Fraction
 from itertools import combinations
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Answers, Finding, Reread
+from scopecheck.answers.findings import EMPTY_CLAIM, Answers, Finding, KeptOut, Reread, lines_of
 from scopecheck.core.construction import Construction, admissible_readings, base_construction, names_in, nodes
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.core.formula import All, Article, Chosen, Compare, Const, Formula, Measured, Value
@@ -189,10 +189,10 @@ def wrong_of_all(sheet: Sheet, answers: Answers, some: list[Article]) -> Iterato
                     if f.question == "idle" and f.label in truths and not truths[f.label]:
                         if all(v for label, v in truths.items() if label != f.label):
                             yield f"idle {f.label}: {a} on {k.readings}"
-                        if f.conflict and all(truths.get(x, True) for x in f.conflict):
-                            yield f"idle {f.label} by {f.conflict}: {a} on {k.readings}"
+                        if lines_of(f) and all(truths.get(x, True) for x in lines_of(f)):
+                            yield f"idle {f.label} by {lines_of(f)}: {a} on {k.readings}"
         if f.question in EMPTY_CLAIM and f.quantifier == "base":
-            for one in f.sets or ((f.conflict,) if f.conflict else ()):
+            for one in f.sets or ((lines_of(f),) if lines_of(f) else ()):
                 for a in some:
                     if all(evaluate(scope(sheet, x), a, base) is True for x in one):
                         yield f"conflict {one} of {f.label}: {a}"
@@ -216,10 +216,12 @@ def wrong_of_kept_out(sheet: Sheet, answers: Answers) -> Iterator[str]:
     base, every = base_construction(sheet), _constructions(sheet)
     for f in answers.findings:
         of_case = next((c for c in sheet.cases if c.name == f.case), None)
+        kept = f.about
         if f.question != "kept out" or of_case is None or of_case.groups:
             continue
         stated = stated_values(sheet, of_case, exact=True)
-        for fall in f.falls:
+        assert isinstance(kept, KeptOut)
+        for fall in kept.falls:
             asked = All(tuple(scope(sheet, x) for x in fall.labels))
             if not names_in(asked) <= stated.keys():
                 continue
@@ -232,7 +234,7 @@ def wrong_of_kept_out(sheet: Sheet, answers: Answers) -> Iterator[str]:
                     yield f"{f.case}: {fall.labels} keeps it out with {r}"
             if fall.together and evaluate(asked, stated, read_so(sheet, fall.together)) is not True:
                 yield f"{f.case}: {fall.labels} keeps it out with all of {fall.together}"
-        for way in f.besides:
+        for way in kept.besides:
             asked = All((scope(sheet, way.label),))
             if names_in(asked) <= stated.keys():
                 for g, r in way.readings:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.answers.findings import lines_of
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from tests.published.worked import found, met
@@ -157,7 +158,7 @@ def test_a_dependent_claim_cannot_add_a_part_to_a_closed_kit() -> None:
     """MPEP 2111.03 II: a claim that depends from one that consists of the parts recited cannot add one."""
     closed = kit("kit : consisting of", "springs : a spring")
     (finding,) = found(closed, "dependent cannot be met")
-    assert finding.conflict == ("1a", "2a")
+    assert lines_of(finding) == ("1a", "2a")
 
 
 # ---- cells

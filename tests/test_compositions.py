@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.answers.consistency import contradictions
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, Moves, lines_of
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.core.construction import base_construction
 from scopecheck.core.declared import SetDecl
@@ -216,7 +216,7 @@ def test_what_a_transition_frees_or_forbids(
 def test_a_dependent_claim_cannot_add_to_a_closed_one() -> None:
     closed = glaze("glaze : consisting of", *NAMED, below=("tin oxide >= 1 wt%",))
     (finding,) = found(closed, "dependent cannot be met")
-    assert finding.conflict == ("1a", "2a")
+    assert lines_of(finding) == ("1a", "2a")
     opened = glaze("glaze : comprising", *NAMED, below=("tin oxide >= 1 wt%",))
     assert not found(opened, "dependent cannot be met")
 
@@ -278,7 +278,7 @@ def alkaline(alkali: str, least: str = "22 wt%", of: str = "alkali") -> str:
 def test_a_claim_that_takes_a_member_that_no_words_name_says_so() -> None:
     text = alkaline("alkali : soda, potash")
     (finding,) = found(text, "member needed")
-    assert (finding.claim, finding.conflict) == (2, ("1a", "1b", "2a"))
+    assert (finding.claim, lines_of(finding)) == (2, ("1a", "1b", "2a"))
     told = statement(sheet(text), finding)
     assert "Nothing whose alkali is soda and potash alone meets claim 2" in told
     assert "It takes other alkali" in told
@@ -353,8 +353,8 @@ user  length in mm, >= 1400 mm, <= 2000 mm, {varies}
 def test_one_thing_and_two_users() -> None:
     (finding,) = found(SEAT.format(varies="varies with the user"), "moves with something else")
     assert finding.witness is not None
-    assert finding.twin is not None
-    one, other = finding.witness.article, finding.twin.article
+    assert isinstance(finding.about, Moves)
+    one, other = finding.witness.article, finding.about.other.article
     assert one["seat"] == other["seat"]
     assert one["user"] != other["user"]
 

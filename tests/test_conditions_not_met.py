@@ -7,7 +7,7 @@ from itertools import product
 
 import pytest
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, lines_of
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.conditions import conditions_not_met
 from scopecheck.core.construction import base_construction
@@ -46,7 +46,7 @@ def found(about: Sheet) -> list[Finding]:
 
 
 def brief(about: Sheet) -> list[tuple[str, str, tuple[str, ...], str]]:
-    return [(f.label, f.detail, f.conflict, f.quantifier) for f in found(about)]
+    return [(f.label, f.detail, lines_of(f), f.quantifier) for f in found(about)]
 
 
 PAD = ("A pad", ("thick : at most 1.2 mm", "heat : below 40 °C"))
@@ -56,7 +56,7 @@ DEPENDENT = "The pad of claim 1"
 def test_a_limit_that_keeps_out_all_that_fulfils_its_condition() -> None:
     about = made(PAD, (DEPENDENT, ("thick, sort : 2 to 4 mm if the pad is soft",)))
     (finding,) = found(about)
-    assert (finding.label, finding.detail, finding.conflict) == ("2a", "sort", ("1a", "2a"))
+    assert (finding.label, finding.detail, lines_of(finding)) == ("2a", "sort", ("1a", "2a"))
     told = statement(about, finding).replace(GLUE, " ")
     assert told.startswith("Sets a limit on a condition (on sort) that nothing in claim 2 fulfils: 1a")
     assert told.endswith("rule it out.")
@@ -113,7 +113,7 @@ def test_by_way_of_one_parent_and_on_the_presumed_reading_only() -> None:
         ("The pad of claim 1 or 2", ("thick, sort : 2 to 4 mm if the pad is soft",)),
     )
     (finding,) = found(about)
-    assert (finding.ways, finding.conflict) == (((1,),), ("1a", "3a"))
+    assert (finding.ways, lines_of(finding)) == (((1,),), ("1a", "3a"))
     assert "where it depends on claim 1" in statement(about, finding).replace(GLUE, " ")
     rounded = made(PAD, (DEPENDENT, ("thick, sort : more than 1.2 mm if the pad is soft",)))
     (finding,) = found(rounded)

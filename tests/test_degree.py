@@ -9,7 +9,7 @@ from fractions import Fraction
 import pytest
 from typer.testing import CliRunner
 
-from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.findings import Answers, Finding, Unmeasured
 from scopecheck.answers.questions import ask_all
 from scopecheck.cli import app
 from scopecheck.core.construction import Construction, base_construction
@@ -41,13 +41,13 @@ def ends(made: Sheet) -> tuple[str, str, str]:
     (finding,) = found(ask_all(made))
     d = made.declarations[0]
     assert finding.witness
-    assert finding.twin
+    assert isinstance(finding.about, Unmeasured)
     values = []
-    for witness in (finding.witness, finding.twin):
+    for witness in (finding.witness, finding.about.other):
         value = witness.article[d.name]
         assert isinstance(value, Fraction)
         values.append(str(d.unit.from_base(value)))  # type: ignore[union-attr]
-    return values[0], values[1], finding.detail
+    return values[0], values[1], finding.about.no_end
 
 
 @pytest.mark.parametrize(
@@ -96,7 +96,8 @@ def test_no_thing_of_a_grid_is_farther_off(words: str, greatest: int) -> None:
 def test_things_are_met_each_on_its_own_threshold() -> None:
     made = sheet(WALL, "thin")
     (finding,) = found(ask_all(made))
-    for witness in (finding.witness, finding.twin):
+    assert isinstance(finding.about, Unmeasured)
+    for witness in (finding.witness, finding.about.other):
         assert witness
         (obligation,) = witness.obligations
         assert obligation.expected == "met"

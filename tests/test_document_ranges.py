@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, KeptOut
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.commands.check import checked
@@ -307,13 +307,13 @@ document F
 @pytest.mark.parametrize(
     ("stated", "told"),
     [
-        ("from 150 °C to 350 °C   from 0.001 to 0.01", "stated end"),
-        ("from 340 °C to 350 °C   from 0.001 to 0.01", ""),
+        ("from 150 °C to 350 °C   from 0.001 to 0.01", True),
+        ("from 340 °C to 350 °C   from 0.001 to 0.01", False),
         ("from 100 °C to 500 °C   from 0.001 to 0.01", None),
         ("from 150 °C to 350 °C   from 0.1 to 0.2", None),
     ],
 )
-def test_a_range_that_silence_alone_keeps_out_where_it_states_an_end(stated: str, told: str | None) -> None:
+def test_a_range_that_silence_alone_keeps_out_where_it_states_an_end(stated: str, told: bool | None) -> None:
     """As of an example: a stated end is named as an example is (T 26/85, as reported in authorities)."""
     text = f"""profile EPO
 heat  temperature in degC
@@ -329,5 +329,7 @@ document D1    heat   part
   broad        {stated}     "page 2"
 """
     found = [f for f in ask_all(sheet(text)).findings if f.question == "silence alone keeps out"]
-    assert [f.detail for f in found] == ([] if told is None else [told])
-    assert all(f.conflict == ("1b",) for f in found)
+    kept = [f.about for f in found if isinstance(f.about, KeptOut)]
+    assert len(kept) == len(found)
+    assert [own.at_end for own in kept] == ([] if told is None else [told])
+    assert all(own.line == "1b" for own in kept)

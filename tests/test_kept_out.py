@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, KeptOut, silent_lines
 from scopecheck.answers.questions import ask_all
 from scopecheck.report.kept_out import kept_text, silence_text
 from scopecheck.report.margins import readings_told
@@ -42,18 +42,21 @@ def test_the_words_the_reading_and_who_reads_so() -> None:
     assert 'Only 1a "between 2 and 4 mm" keeps wide out of claim 1; 1a does so no longer if' in wide
     assert 'is read as "rounds to the ends" (arguable); so read by the examiner' in wide
     far, text = told["far"]
-    (fall,) = far.falls
+    assert isinstance(far.about, KeptOut)
+    (fall,) = far.about.falls
     (stretched,) = [r for r in fall.single if r.breaks]
     assert stretched.breaks[0].end.value == Fraction(1, 5)
     assert 'once "about 5 mm" stretches by 20 % or more' in text
     flat, text = told["flat"]
-    assert flat.falls[0].always
+    assert isinstance(flat.about, KeptOut)
+    assert flat.about.falls[0].always
     assert text.startswith('On every reading listed 1c "9 mm or more" alone keeps')
 
 
 def test_a_range_of_a_document_that_is_apart_is_kept_out_too() -> None:
     found, text = kept()["D1, range"]
-    assert (found.sets, found.silent) == ((("1a",),), ())
+    assert isinstance(found.about, KeptOut)
+    assert (found.about.sets, found.about.silent) == ((("1a",),), ())
     assert "does so no longer if" in text
 
 
@@ -138,7 +141,7 @@ document D1
 """
     made = sheet(text)
     found = [f for f in ask_all(made).findings if f.question == "kept out"]
-    assert [(f.claim, f.silent) for f in found] == [(1, ("1b",)), (2, ())]
+    assert [(f.claim, silent_lines(f)) for f in found] == [(1, ("1b",)), (2, ())]
     one, two = (kept_text(made, f).replace(GLUE, " ") for f in found)
     assert 'is kept out of claim 1 by 1a "at least 2 mm"; it does not settle 1b "at most 5 mm"' in one
     assert two.startswith('On every reading listed 2a "at least 2 mm" keeps document D1')

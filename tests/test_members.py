@@ -6,7 +6,7 @@ from itertools import product
 
 import pytest
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, lines_of
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.members import members_not_reached, named_members
 from scopecheck.core.construction import base_construction
@@ -50,7 +50,7 @@ def told(about: Sheet) -> list[Finding]:
 
 
 def brief(about: Sheet) -> list[tuple[str, str, tuple[str, ...], str]]:
-    return [(f.label, f.detail, f.conflict, f.quantifier) for f in told(about)]
+    return [(f.label, f.detail, lines_of(f), f.quantifier) for f in told(about)]
 
 
 def test_a_member_that_a_closed_group_above_leaves_out() -> None:
@@ -93,7 +93,7 @@ def test_the_lines_are_told_alike_together_and_by_what_can_be() -> None:
         given="given  IF grade = soft THEN metal IN {copper, tin}\n",
     )
     (finding,) = told(about)
-    assert (finding.detail, finding.conflict) == ("zinc|steel", ("1a",))
+    assert (finding.detail, lines_of(finding)) == ("zinc|steel", ("1a",))
     assert finding.rests_on == (GivenFact("IF grade = soft THEN metal IN {copper, tin}"),)
 
 

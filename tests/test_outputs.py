@@ -10,6 +10,7 @@ from typing import get_args
 
 import pytest
 
+from scopecheck.answers.findings import OneReading
 from scopecheck.commands.check import checked
 from scopecheck.commands.options import Options
 from scopecheck.core.model import Sheet
@@ -86,7 +87,11 @@ def test_a_first_page_holds_ten_items_and_all_holds_the_rest(path: Path) -> None
 @pytest.mark.parametrize("path", SHEETS, ids=lambda path: path.stem)
 def test_a_contested_reading_is_shown_by_a_thing_where_all_is_asked_for(path: Path) -> None:
     order = report(path, Options(everything=True)).order
-    contested = [f for f in order if f.question == "contested" and f.detail != "with others"]
+    contested = [
+        f
+        for f in order
+        if isinstance(f.about, OneReading) and f.about.change not in ("with others", "nothing")
+    ]
     assert all(f.witness is not None for f in contested)
     assert not any(f.witness for f in report(path, Options()).order if f.question == "contested")
 

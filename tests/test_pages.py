@@ -6,7 +6,8 @@ import re
 
 import pytest
 
-from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.findings import Answers, Finding, cases_of, lines_of
+from scopecheck.answers.held import Held
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import checked
 from scopecheck.commands.options import Options
@@ -64,8 +65,8 @@ must stay out
 
 def test_the_cases_that_clash_are_named_and_no_others() -> None:
     (clash,) = findings(CLASH, "no reading fits all cases")
-    assert clash.cases == ("wide", "broad")
-    assert clash.conflict == ("1a",)
+    assert cases_of(clash) == ("wide", "broad")
+    assert lines_of(clash) == ("1a",)
     assert (
         'Follows No choice of readings puts "wide" wholly inside and "broad" wholly outside at the same time;'
         ' it hangs on 1a "between 8 and 12 mm".'
@@ -80,7 +81,7 @@ def test_a_clash_rests_on_what_settles_its_own_words_and_on_no_bound() -> None:
 def test_of_two_clashes_the_one_that_stands_first_is_named() -> None:
     twice = CLASH + "  vast     12.15 mm  4 mm  20 mm\n"
     (clash,) = findings(twice, "no reading fits all cases")
-    assert clash.cases == ("wide", "broad")
+    assert cases_of(clash) == ("wide", "broad")
 
 
 # ---- dependent claims
@@ -101,7 +102,7 @@ inside for 1  width
 
 def test_a_dependent_claim_that_takes_in_no_inside_case_is_told_so() -> None:
     (told,) = findings(NARROW, "no case inside")
-    assert (told.label, told.cases) == ("claim 2", ("first", "second"))
+    assert (told.label, cases_of(told)) == ("claim 2", ("first", "second"))
     assert "Claim 2 takes in none of the inside things that say enough to tell: not first or second." in page(
         NARROW
     )
@@ -680,7 +681,7 @@ def test_an_end_is_held_beside_the_description_as_it_is_written() -> None:
     assert findings(CASK, "number not described") == []
     assert "its high end, 40 °C, stands as such in range" in page(CASK)
     (found,) = findings(CASK.replace("at most 40 °C", "at most 41 °C"), "number not described")
-    assert found.held is not None
+    assert isinstance(found.about, Held)
 
 
 EMPTIED = """

@@ -7,7 +7,7 @@ from typing import get_args
 
 import pytest
 
-from scopecheck.answers.findings import Finding, Looked, Reread
+from scopecheck.answers.findings import Finding, Looked, OneReading, RangeLies, Reread
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.record import replace
 from scopecheck.report.grouping import axes, departures, order_key
@@ -302,7 +302,7 @@ def test_exit_status() -> None:
 
 def test_statements_are_drawn_together_on_the_first_page() -> None:
     narrows = [found("narrows", 6, f"claim {n}", f"{n}. The") for n in (2, 3)]
-    harmless = found("harmless", 6, "1a", "divisible by 6", others=((0, 1),))
+    harmless = found("harmless", 6, "1a", "divisible by 6", about=OneReading((0, 1), "nothing"))
     text = one_line(text_of(answers_of(*narrows, harmless)))
     assert "Shown to narrow what they depend on: claims 2 and 3." in text
     assert "Counted here only: 1 reading that would change nothing." in text
@@ -310,12 +310,12 @@ def test_statements_are_drawn_together_on_the_first_page() -> None:
 
 def test_relations_of_ranges_and_classes_are_facts() -> None:
     range_ = found(
-        "document range", 6, "claim 1", "1. A leaf", case="D1", detail="overlaps", quantifier="base"
+        "document range", 6, "claim 1", "1. A leaf", case="D1", about=RangeLies("overlaps"), quantifier="base"
     )
     kind = found(
         "class", 6, "claim 1", "1. A leaf", case="garden sieve", lowest="none", at_base="none", highest="some"
     )
-    other = replace(range_, claim=2, label="claim 2", detail="apart")
+    other = replace(range_, claim=2, label="claim 2", about=RangeLies("apart"))
     unpresumed = replace(range_, claim=3, label="claim 3")
     text = one_line(text_of(answers_of(range_, kind, other, unpresumed)))
     place = 'Document D1 at "page 4, example 2"'

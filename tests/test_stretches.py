@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.answers import refine
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, KeptOut
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.cases import reading_for_all
 from scopecheck.answers.questions.inside import inside_lost
@@ -200,7 +200,8 @@ def test_how_far_a_reading_must_stretch_is_told_of_the_thing_with_its_end() -> N
     said = [kept_text(sheet(ROD), f).replace(GLUE, " ") for f in kept]
     assert any('read as "with room" (arguable), stretches by more than 0.4 mm' in text for text in said), said
     assert 'is read as "context tolerance" (arguable), as long as it stretches by less than 5 %' in told
-    besides = [f for f in ask_all(sheet(ROD), details=True).findings if f.besides]
+    every = ask_all(sheet(ROD), details=True).findings
+    besides = [f for f in every if isinstance(f.about, KeptOut) and f.about.besides]
     (third,) = (kept_text(sheet(ROD), f).replace(GLUE, " ") for f in besides)
     assert third.startswith("Only 3a ")
     assert 'as long as "about 10 mm", read as "context tolerance" (arguable), stretches by less' in third

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from scopecheck.answers.findings import BESIDE, SHARES, SHARES_END, Finding
+from scopecheck.answers.findings import CloseBy, Finding
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.grounds import SettledWords
 from scopecheck.foundations.spans import Source
@@ -119,16 +119,18 @@ def close(row: str, profile: str = "US", more: bool = False) -> list[Finding]:
 @pytest.mark.parametrize(
     ("row", "detail", "lines"),
     [
-        ("96 kg/m3 <= density <= 400 kg/m3, thickness = 6 mm", BESIDE, ("1a",)),
-        ("10 kg/m3 <= density <= 40 kg/m3, thickness = 6 mm", BESIDE, ("1a",)),
-        ("20 kg/m3 <= density <= 60 kg/m3, 1 mm <= thickness <= 20 mm", SHARES, ("1a", "1b")),
+        ("96 kg/m3 <= density <= 400 kg/m3, thickness = 6 mm", "beside", ("1a",)),
+        ("10 kg/m3 <= density <= 40 kg/m3, thickness = 6 mm", "beside", ("1a",)),
+        ("20 kg/m3 <= density <= 60 kg/m3, 1 mm <= thickness <= 20 mm", "shares", ("1a", "1b")),
     ],
 )  # fmt: skip
 def test_a_range_beside_a_claim_or_in_it_in_part_is_an_item(
     row: str, detail: str, lines: tuple[str, ...]
 ) -> None:
     found = close(row)
-    assert [(f.detail, f.conflict, f.stakes) for f in found if f.detail == detail] == [(detail, lines, 4)]
+    told = [(f.about, f.stakes) for f in found]
+    close_ones = [(a.how, a.lines, stakes) for a, stakes in told if isinstance(a, CloseBy)]
+    assert [own for own in close_ones if own[0] == detail] == [(detail, lines, 4)]
     assert not close(row, "EPO")
 
 
@@ -148,7 +150,7 @@ def test_no_item_where_something_lies_between_or_more_keeps_it_out(row: str) -> 
 def test_what_the_document_is_silent_on_is_told() -> None:
     row = "80 kg/m3 <= density <= 400 kg/m3"
     (found,) = close(row, more=True)
-    assert (found.detail, found.conflict, found.silent) == (SHARES_END, ("1a",), ("1b", "1c"))
+    assert found.about == CloseBy("shares an end", ("1a",), ("1b", "1c"))
     text = page(BOARD.format(row=row, profile="US", **WIDE))
     assert 'Some of what document D1, row at "column 2" states meets 1a (shared: density' in text
     assert "Of the ends that it states density 80 kg/m3 lies within, but it says nothing of thickness" in text

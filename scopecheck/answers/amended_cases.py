@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.answers.amendment import Amendment
-from scopecheck.answers.findings import Finding, Quantifier
+from scopecheck.answers.findings import Finding, Quantifier, RangeLies
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Prepared
@@ -79,9 +79,9 @@ def _standings(prepared: Prepared, case: Case) -> Iterator[tuple[int, Standing]]
             continue
         if not isinstance(answer, Finding):
             found.setdefault(answer.claim, Standing(answer.claim, "none"))
-        elif answer.question == "document range":
+        elif isinstance(answer.about, RangeLies):
             if answer.quantifier != "some":
-                found[answer.claim] = Standing(answer.claim, "none", None, answer.detail)
+                found[answer.claim] = Standing(answer.claim, "none", None, answer.about.relation)
         elif answer.question in ("outside met", "inside lost", "document met"):
             other = found.get(answer.claim)
             if other is None or rank.index(answer.quantifier) < rank.index(other.how):

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, lines_of, step_of
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.formula import Formula
 from scopecheck.core.grounds import Ground, SettledWords
@@ -95,14 +95,14 @@ def _with_definitions(prepared: Prepared, finding: Finding) -> tuple[Ground, ...
         k = finding.construction
         used = k is not None and k.readings[g] == definition.reading
         alone = len(prepared.sheet.groups[g].readings) == 1
-        if used or alone or (g, definition.reading) in finding.others:
+        if used or alone or (g, definition.reading) in (step_of(finding), *finding.others):
             found.append(SettledWords(definition.text, definition.place))
     return tuple(dict.fromkeys(found))
 
 
 def _groups(prepared: Prepared, finding: Finding) -> tuple[int, ...]:
     """The groups of the limitations that a finding is about; of a statement that nothing is wrong, none."""
-    labels = finding.failing or finding.conflict or (finding.label,)
+    labels = finding.failing or lines_of(finding) or (finding.label,)
     every = [x for claim in prepared.sheet.claims for x in claim.limitations]
     about = [x for x in every if x.label in labels]
     if not about and finding.stakes < 6 and finding.claim:

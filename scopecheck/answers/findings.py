@@ -34,10 +34,6 @@ ONE_VALUE = "one value"
 NEVER_BOTH = "never both"
 """The detail of a claim that adds nothing: on no construction does it narrow and is met by something."""
 
-BESIDE, SHARES, SHARES_END = "beside", "shares", "shares an end"
-"""The details of a document's range close by a claim: directly beside it; sharing a part with it; sharing an
-end that it states."""
-
 EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 """The questions whose finding is that nothing meets a claim."""
 
@@ -124,6 +120,151 @@ class Fall:
         return self.decided and not self.single and not self.together
 
 
+# ---- what a finding is about: one record for each family of questions
+
+
+@record
+class Plain:
+    """Nothing more than every finding says: a pair of phrases, two phrases that part nothing."""
+
+
+Lies: TypeAlias = Literal["apart", "touches", "overlaps", "within shared", "within", "contains", "the same"]
+"""How a document's stated range lies against a claim."""
+
+
+@record
+class RangeLies:
+    """How a document's range lies; `firm` are the numbers in which it lies apart on every construction."""
+
+    relation: Lies
+    firm: tuple[str, ...] = ()
+
+
+@record
+class Alike:
+    """Of two claims of one scope, as presumed, the other one."""
+
+    other: int
+
+
+Change: TypeAlias = Literal["wider", "narrower", "both", "either", "with others", "nothing"]
+
+
+@record
+class OneReading:
+    """What a claim takes in once one phrase is taken by the reading of `step`.
+
+    Both: more and less at once; either: the one or the other at different stretches; with others: nothing
+    alone, something beside other phrases re-read; nothing: not even then.
+    """
+
+    step: tuple[int, int]
+    change: Change
+
+
+@record
+class NoValue:
+    """What has no value for the thing shown: the text of the only expression that may lack one, else ''."""
+
+    expression: str
+
+
+NoEnd: TypeAlias = Literal["below", "above", "both", "neither"]
+
+
+@record
+class Unmeasured:
+    """A word of degree: with the witness the most different things that meet it on some threshold.
+
+    `no_end` says on which side of them what is met has no end.
+    """
+
+    other: Witness
+    no_end: NoEnd
+
+
+@record
+class Choices:
+    """So many of `every` combinations of the choices and lists of these names meet a limitation."""
+
+    met: int
+    every: int
+    names: tuple[str, ...]
+
+
+@record
+class Moves:
+    """A limit tied to what varies, such as the user: the same thing beside another one is not met."""
+
+    of: str
+    other: Witness
+
+
+@record
+class CloseBy:
+    """A document's range close by a claim: directly beside `lines`, or sharing a part, or an end that it
+    states, with what these ask. `silent` are the lines that it leaves open."""
+
+    how: Literal["beside", "shares", "shares an end"]
+    lines: tuple[str, ...]
+    silent: tuple[str, ...] = ()
+
+
+@record
+class KeptOut:
+    """What keeps a case out of a claim, as presumed.
+
+    `sets` are all minimal sets of limitations that do it, unless not `every_set`; `falls` what becomes of
+    each on other readings, `besides` further limitations that by themselves do it on other readings. `silent`
+    are those that a document leaves open. `line` is the one that all hangs on, '' if there is none. With
+    `at_end` a document's range is looked at where it states an end.
+    """
+
+    sets: tuple[tuple[str, ...], ...]
+    every_set: bool
+    falls: tuple[Fall, ...]
+    besides: tuple[WayOut, ...]
+    silent: tuple[str, ...]
+    line: str
+    at_end: bool = False
+
+
+@record
+class Cases:
+    """Cases that clash; or, where one reading fits all, those that this leaves open; or those of which a
+    dependent claim takes in none. `lines` are the limitations that sort them wrongly."""
+
+    names: tuple[str, ...] = ()
+    lines: tuple[str, ...] = ()
+
+
+@record
+class ForAllClaims:
+    """Claims that cannot all be met and narrow on one construction: those beside the finding's own."""
+
+    others: tuple[int, ...]
+
+
+About: TypeAlias = (
+    Plain
+    | RangeLies
+    | Alike
+    | OneReading
+    | NoValue
+    | Unmeasured
+    | Choices
+    | Moves
+    | CloseBy
+    | KeptOut
+    | Cases
+    | ForAllClaims
+    | Held
+    | Combined
+)
+"""Every family. A claimed range beside the description, and several things claimed together, are told by the
+records that say how they lie."""
+
+
 @record
 class Finding:
     """One answer to one question about one place of the sheet.
@@ -140,20 +281,16 @@ class Finding:
     or of what is lost the others presumed on which some of it is inside,
     and `conflict` the limitations that cannot hold together,
     or beside which one is idle; `sets` are all minimal sets of them where there are several, `every_set` says
-    that no more are left. Of a case kept out they are all minimal sets that do it as presumed, `falls` what
-    becomes of each on other readings, `besides` further limitations that by themselves do it on other
-    readings, `silent` those that a document leaves open, `conflict` the one that all hangs on. `twins` are
+    that no more are left. `twins` are
     idle too, but not together with this one. `ways` are the chains of parents by way of which it holds; none:
     by all. `wherever_met`: these are all by way of which anything meets the claim as presumed.
-    `cases` are the cases that clash, where several do.
     `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
     case states something, with the names that it leaves open; of what holds on every reading `also_on_some`
     are those of them of which it does not.
     Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
-    `held` is a claimed range beside the description, `combined` several of them together. `firm` are the
-    numbers in which a document's range lies apart on every construction. `farthest` are the departures on
+    `farthest` are the departures on
     which a value goes as far as it does on any construction, where that is further than in the base.
     `rests_on` are the bounds, givens and policies the answer leans on.
     """
@@ -168,7 +305,6 @@ class Finding:
     quantifier: Quantifier
     bearer: Bearer = ""
     case: str = ""
-    cases: tuple[str, ...] = ()
     construction: Construction | None = None
     rereads: tuple[Reread, ...] = ()
     read_as: tuple[Reread, ...] = ()
@@ -194,9 +330,6 @@ class Finding:
     conflict: tuple[str, ...] = ()
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True
-    falls: tuple[Fall, ...] = ()
-    besides: tuple[WayOut, ...] = ()
-    silent: tuple[str, ...] = ()
     twins: tuple[str, ...] = ()
     ways: tuple[tuple[int, ...], ...] = ()
     wherever_met: bool = False
@@ -208,13 +341,52 @@ class Finding:
     partly: tuple[str, ...] = ()
     detail: str = ""
     rests_on: tuple[Ground, ...] = ()
-    held: Held | None = None
-    combined: Combined | None = None
-    firm: tuple[str, ...] = ()
     farthest: tuple[Reread, ...] = ()
     reason: str = ""
     simplest: bool = True
     best: bool = True
+    about: About = Plain()
+
+
+def lines_of(finding: Finding) -> tuple[str, ...]:
+    """The labels of the limitations that together bring it about."""
+    match finding.about:
+        case CloseBy(_, lines) | Cases(_, lines):
+            return lines
+        case KeptOut(line=line):
+            return (line,) if line else ()
+        case _:
+            return finding.conflict
+
+
+def sets_of(finding: Finding) -> tuple[tuple[str, ...], ...]:
+    """All minimal sets of limitations that bring it about, where they are told."""
+    return finding.about.sets if isinstance(finding.about, KeptOut) else finding.sets
+
+
+def cases_of(finding: Finding) -> tuple[str, ...]:
+    """The cases that it is about together."""
+    return finding.about.names if isinstance(finding.about, Cases) else ()
+
+
+def silent_lines(finding: Finding) -> tuple[str, ...]:
+    """The labels of the limitations that a document leaves open."""
+    return finding.about.silent if isinstance(finding.about, CloseBy | KeptOut) else ()
+
+
+def step_of(finding: Finding) -> tuple[int, int] | None:
+    """The group and the reading that is asked about by itself, if it is about one."""
+    return finding.about.step if isinstance(finding.about, OneReading) else None
+
+
+def twin_of(finding: Finding) -> Witness | None:
+    """The thing told beside the one that is shown."""
+    return finding.about.other if isinstance(finding.about, Moves | Unmeasured) else finding.twin
+
+
+def also_claims_of(finding: Finding) -> tuple[int, ...]:
+    """The further claims that it is told of."""
+    return finding.about.others if isinstance(finding.about, ForAllClaims) else finding.also_claims
 
 
 @record

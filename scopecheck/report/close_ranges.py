@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.answers.findings import BESIDE, SHARES_END, Finding
+from scopecheck.answers.findings import CloseBy, Finding
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.model import Case, Limitation, Sheet
 from scopecheck.core.ranges import lying
@@ -24,11 +24,12 @@ def close_text(sheet: Sheet, finding: Finding, end: str = "") -> str:
     `end` is what the thing shown has at an end that the document states.
     """
     case = case_named(sheet, finding.case)
-    if finding.question != "document close by" or case is None:
+    close = finding.about
+    if not isinstance(close, CloseBy) or case is None:
         return ""
-    name, rest = case_text(sheet, finding.case), _rest(sheet, case, finding, end)
-    lines = [x for label in finding.conflict if (x := limitation_labelled(sheet, label))]
-    if finding.detail == BESIDE:
+    name, rest = case_text(sheet, finding.case), _rest(sheet, case, close, end)
+    lines = [x for label in close.lines if (x := limitation_labelled(sheet, label))]
+    if close.how == "beside":
         told = listed(text for x in lines for text in _asked(sheet, case, x))
         claim = claims_text([finding.claim])
         return upper_first(sentence("close", "beside", case=name, claim=claim, lines=told, rest=rest))
@@ -67,11 +68,11 @@ def _shared(sheet: Sheet, case: Case, line: Limitation) -> Iterator[str]:
             yield sentence("lies", "range_of", name=tie_text(tied.tie), range=text)
 
 
-def _rest(sheet: Sheet, case: Case, finding: Finding, end: str) -> str:
+def _rest(sheet: Sheet, case: Case, close: CloseBy, end: str) -> str:
     """What the other lines make of it: that they stay open, by what it says nothing of, or that none does."""
-    lines = [x for label in finding.silent if (x := limitation_labelled(sheet, label))]
+    lines = [x for label in close.silent if (x := limitation_labelled(sheet, label))]
     if not lines:
-        return sentence("close", "nothing_else" if finding.detail == BESIDE else "nothing")
+        return sentence("close", "nothing_else" if close.how == "beside" else "nothing")
     classes = {name for made in sheet.compositions for name, _ in made.classes}
     spoken = frozenset[str]().union(*(names_in(x.formula) for x in lines)) - {*case.stated, *classes}
     unsaid = [flat(d.name) for d in sheet.declarations if d.name in spoken]
@@ -80,7 +81,7 @@ def _rest(sheet: Sheet, case: Case, finding: Finding, end: str) -> str:
         unsaid = [*unsaid[:MOST_NAMES], more]
     return sentence(
         "close",
-        "open_end" if finding.detail == SHARES_END and end else "open",
+        "open_end" if close.how == "shares an end" and end else "open",
         end=end,
         names=listed(unsaid),
         lines=listed(x.label for x in lines),

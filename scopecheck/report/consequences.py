@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from collections.abc import Set as AbstractSet
 
-from scopecheck.answers.findings import EMPTY_CLAIM, NEVER_BOTH, Finding
+from scopecheck.answers.findings import EMPTY_CLAIM, NEVER_BOTH, Finding, ForAllClaims, cases_of, lines_of
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.describe import (
@@ -99,7 +99,7 @@ def _narrows_only_empty(other: Finding, finding: Finding) -> bool:
     if other.question != "adds nothing" or other.detail != NEVER_BOTH or other.claim != finding.claim:
         return False
     if finding.question == NO_CHOICE:
-        return not finding.also_claims
+        return isinstance(finding.about, ForAllClaims) and not finding.about.others
     return finding.question in EMPTY_CLAIM and finding.quantifier == "some" and finding.ways == other.ways
 
 
@@ -114,7 +114,7 @@ def _let_by_the_line_left_open(sheet: Sheet, other: Finding, finding: Finding) -
     """Is the document let in by another reading of the one line that its silence leaves open as presumed?"""
     same = (other.question, other.case, other.claim) == ("document met", finding.case, finding.claim)
     moved = {d.group for d in departures(other)}
-    return same and len(moved) == 1 and turning_labels(sheet, other) == finding.conflict
+    return same and len(moved) == 1 and turning_labels(sheet, other) == lines_of(finding)
 
 
 def _lost_above(sheet: Sheet, other: Finding, finding: Finding) -> bool:
@@ -138,7 +138,7 @@ def _by_one(sheet: Sheet, other: Finding, finding: Finding) -> bool:
 
 def _wrong_already(sheet: Sheet, other: Finding, finding: Finding) -> bool:
     """Of cases that no choice of readings sorts: is one of them told to be on the wrong side by itself?"""
-    return other.question in SIDED and other.case in finding.cases and section(sheet, other) in LISTED
+    return other.question in SIDED and other.case in cases_of(finding) and section(sheet, other) in LISTED
 
 
 def _same_cause(sheet: Sheet, root: Finding, finding: Finding) -> bool:
@@ -178,7 +178,7 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
     )
     rest = list(untold)
     if silent := _silent_lines(sheet, rest):
-        labels = listed(label for finding in silent for label in finding.conflict)
+        labels = listed(label for finding in silent for label in lines_of(finding))
         claims = claims_text([finding.claim for finding in silent])
         follows.append(sentence("note", "follows_silence_many", claims=claims, labels=labels))
         rest = [finding for finding in rest if finding not in silent]
@@ -190,7 +190,7 @@ def _silent_lines(sheet: Sheet, findings: Iterable[Finding]) -> list[Finding]:
     """Of which claims a document meets all but lines of their own that it leaves open, if of several."""
     found = []
     for finding in findings:
-        above = {x.claim for label in finding.conflict if (x := limitation_labelled(sheet, label))}
+        above = {x.claim for label in lines_of(finding) if (x := limitation_labelled(sheet, label))}
         if finding.question == SILENCE and above == {finding.claim}:
             found.append(finding)
     return found if len(found) > 1 else []
@@ -228,8 +228,8 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
         told = (reading_label(sheet, d, True, turning_labels(sheet, finding)) for d in reread)
         return sentence("note", "follows_more", readings=listed(told))
     if finding.question in EMPTY_CLAIM:
-        readings = listed(reading_label(sheet, d, True, finding.conflict) for d in reread)
-        lines = listed(labelled(sheet, x) for x in finding.conflict)
+        readings = listed(reading_label(sheet, d, True, lines_of(finding)) for d in reread)
+        lines = listed(labelled(sheet, x) for x in lines_of(finding))
         return sentence("note", "follows_empty", readings=readings, lines=lines)
     match finding.question:
         case "inside lost" if _lost_above(sheet, root, finding):
@@ -243,8 +243,8 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
             key = "follows_meant" if reread else "follows_meant_usual"
             return sentence("note", key, label=label, thing=thing, twin=beside)
         case "silence alone keeps out":
-            silent = listed(labelled(sheet, x) for x in finding.conflict)
-            above = {x.claim for label in finding.conflict if (x := limitation_labelled(sheet, label))}
+            silent = listed(labelled(sheet, x) for x in lines_of(finding))
+            above = {x.claim for label in lines_of(finding) if (x := limitation_labelled(sheet, label))}
             if _let_by_the_line_left_open(sheet, root, finding):
                 return sentence("note", "follows_silence_presumed", label=silent, claim=finding.claim)
             if finding.claim in above or len(above) != 1:
@@ -253,7 +253,7 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
                 "note", "follows_silence_above", label=silent, claim=finding.claim, above=above.pop()
             )
         case "no reading fits all cases":
-            lines = listed(labelled(sheet, x) for x in finding.conflict)
+            lines = listed(labelled(sheet, x) for x in lines_of(finding))
             return sentence("note", "follows_clash", sides=sides_text(sheet, finding), lines=lines)
         case "meant lost":
             thing = thing or thing_text(sheet, finding)

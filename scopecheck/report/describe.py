@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import assert_never
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, cases_of
 from scopecheck.core.construction import Construction, base_construction
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, Part, SetDecl
 from scopecheck.core.formula import Article, Bound, Value
@@ -233,10 +233,10 @@ def sides_text(sheet: Sheet, finding: Finding) -> str:
     """The cases that clash, each on its own side: `"first" and "third" inside and "old" out`."""
     told = []
     for role in ("inside", "outside"):
-        names = [n for n in finding.cases if (case := case_named(sheet, n)) and case.role == role]
+        names = [n for n in cases_of(finding) if (case := case_named(sheet, n)) and case.role == role]
         if names:
             told.append(sentence("sides", role, cases=listed(map(quoted, names))))
     shown = listed(told) or sentence("sides", "every")
-    shown = shown if len(finding.cases) == 1 else sentence("sides", "together", sides=shown)
+    shown = shown if len(cases_of(finding)) == 1 else sentence("sides", "together", sides=shown)
     several = any(len(g.places) > 1 and len(g.readings) > 1 for g in sheet.groups)
     return sentence("sides", "alike", sides=shown) if several else shown

@@ -17,16 +17,21 @@ from scopecheck.report.wording import claims_text, flat, listed, quoted, sentenc
 
 def held_text(sheet: Sheet, finding: Finding) -> str:
     """`open 35 % to 60 %: its low end, 35 %, is no end stated; ...`; '' for any other finding."""
-    if finding.combined is not None:
-        return _combined_text(sheet, finding.label, finding.combined)
-    held = finding.held
-    if held is None:
-        return ""
+    match finding.about:
+        case Combined():
+            return _combined_text(sheet, finding.label, finding.about)
+        case Held():
+            return _held_text(sheet, finding.claim, finding.about)
+        case _:
+            return ""
+
+
+def _held_text(sheet: Sheet, claim: int, held: Held) -> str:
     name = flat(held.name)
     own = sentence("lies", "range_of", name=name, range=range_text(sheet, held.name, held.claimed))
     if not held.spoken:
         return f"{own}: {sentence('held', 'unspoken', name=name)}"
-    others = _others(sheet, finding.claim, held)
+    others = _others(sheet, claim, held)
     joint = range_text(sheet, held.name, held.joint)
     if held.as_such:
         key = "as_such_with" if others else "as_such"
@@ -43,8 +48,8 @@ def unstated_first(findings: Iterable[Finding]) -> list[Finding]:
     """First what claims a number that no statement has, then what no statement speaks of by itself."""
 
     def place(finding: Finding) -> int:
-        held = finding.held
-        return 2 if held is None else 0 if held.nowhere else 2 if held.spoken else 1
+        held = finding.about
+        return 2 if not isinstance(held, Held) else 0 if held.nowhere else 2 if held.spoken else 1
 
     return sorted(findings, key=place)
 
@@ -57,7 +62,7 @@ def _marked(sheet: Sheet, held: Held) -> str:
 
 def unstated_text(sheet: Sheet, finding: Finding) -> str:
     """`14 kN`, the numbers claimed that the description does not state; '' for any other finding."""
-    return _unstated(sheet, finding.held) if finding.held else ""
+    return _unstated(sheet, finding.about) if isinstance(finding.about, Held) else ""
 
 
 def _unstated(sheet: Sheet, held: Held) -> str:

@@ -14,7 +14,16 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from scopecheck.answers.findings import EMPTY_CLAIM, QUESTIONS, STATED_END, Finding, Reread
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    QUESTIONS,
+    STATED_END,
+    Finding,
+    OneReading,
+    Reread,
+    lines_of,
+)
+from scopecheck.answers.held import Held
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.formula import Compare, Const, Read, Rounded
 from scopecheck.core.model import STANDINGS, Group, Sheet
@@ -25,16 +34,17 @@ from scopecheck.report.describe import case_named, limitation_labelled, lineage,
 from scopecheck.report.unread import left_unread
 from scopecheck.solving.evaluate import evaluate
 
-STEPS_IN_OTHERS = ("contested", "harmless")
-"""Questions whose findings are about one reading, named in `others`, without a construction of their own."""
 SILENCE = "silence alone keeps out"
 STRAINED = STANDINGS.index("strained")
 
 
 def departures(finding: Finding) -> tuple[Reread, ...]:
-    """The readings a finding leans on beside the usual ones, departures first."""
-    if finding.question in STEPS_IN_OTHERS and not finding.rereads:
-        return tuple(Reread(group, reading) for group, reading in finding.others)
+    """The readings a finding leans on beside the usual ones, departures first.
+
+    Of a reading that is asked about without a construction of its own, that reading.
+    """
+    if isinstance(finding.about, OneReading) and not finding.rereads:
+        return (Reread(*finding.about.step),)
     return (*finding.rereads, *finding.read_as)
 
 
@@ -150,7 +160,7 @@ def _of_dependent(sheet: Sheet, finding: Finding) -> str:
     empty = finding.question in EMPTY_CLAIM
     if finding.quantifier == "some":
         # A reading that leaves its own line nothing is far from what it says.
-        return FAR if empty and len(finding.conflict) == 1 else "reread"
+        return FAR if empty and len(lines_of(finding)) == 1 else "reread"
     if finding.ways:
         return "4"
     if finding.quantifier == "every":
@@ -350,8 +360,8 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
             turns_on, alone = (), index  # what the document's own words leave open is asked of no claim
         if finding.question == SILENCE:
             alone = finding.case
-        if finding.question == "number not described" and finding.held:
-            alone = finding.held.name  # what the description may be asked to state of one thing
+        if finding.question == "number not described" and isinstance(finding.about, Held):
+            alone = finding.about.name  # what the description may be asked to state of one thing
         if finding.question == "end not reached" and not turns_on:
             # One line that states both ends is one thing to mend, and so are ranges that do not add up.
             claim = next(c for c in sheet.claims if c.number == finding.claim)

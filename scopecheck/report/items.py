@@ -4,7 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import ONE_VALUE, SHARES_END, STATED_END, Finding
+from scopecheck.answers.findings import (
+    ONE_VALUE,
+    STATED_END,
+    Alike,
+    Choices,
+    CloseBy,
+    Finding,
+    KeptOut,
+    NoValue,
+    OneReading,
+    Unmeasured,
+    also_claims_of,
+    cases_of,
+    lines_of,
+)
+from scopecheck.answers.held import Held
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.declared import NOT_DONE
 from scopecheck.core.formula import Divide
@@ -80,8 +95,8 @@ def heads(sheet: Sheet, finding: Finding, most: int = MOST_LINES) -> tuple[tuple
     turning = () if met and finding.quantifier == "base" else turning_labels(sheet, finding)
     labels = (finding.label,) if own else finding.failing or turning
     if finding.question in (*ABOUT_ALL, "document close by"):
-        labels = finding.conflict
-    whole = not finding.conflict or finding.question == "adds nothing"
+        labels = lines_of(finding)
+    whole = not lines_of(finding) or finding.question == "adds nothing"
     if not labels and whole and finding.question not in ABOUT_ALL:
         claim = next((c for c in sheet.claims if c.number == finding.claim), None)
         if claim and len(claim.limitations) <= FEW_LINES:
@@ -105,7 +120,7 @@ def _whole_claim(sheet: Sheet, finding: Finding) -> str:
     claim = next((c for c in sheet.claims if c.number == finding.claim), None)
     labels = [x.label for x in claim.limitations] if claim else []
     shown = flat(finding.label or (f"claim {finding.claim}" if finding.claim else ""))
-    whole = not finding.conflict or finding.question == "adds nothing"
+    whole = not lines_of(finding) or finding.question == "adds nothing"
     if len(labels) < 2 or not whole or finding.question in ABOUT_ALL:
         return shown
     return f"{shown} ({labels[0]} {'to' if len(labels) > 2 else 'and'} {labels[-1]})"
@@ -118,24 +133,26 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
     case = case_named(sheet, finding.case)
     unsaid = finding.question == "document met" and left_free(sheet, finding)
-    by = finding.question == "adds nothing" and not finding.sets and bool(finding.conflict)
+    by = finding.question == "adds nothing" and not finding.sets and bool(lines_of(finding))
     taken_over = _of_a_line_taken_over(sheet, finding)
     special = (
         f"{form}_above_way" if taken_over and finding.ways else "",
         f"{form}_above" if taken_over else "",
         f"{form}_way_by" if by and finding.ways else f"{form}_by" if by else "",
-        f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
-        f"{form}_end" if finding.detail == STATED_END else "",
+        f"{form}_unsaid" if unsaid and not _at_end(finding) else "",
+        f"{form}_end" if _at_end(finding) else "",
         f"{form}_one_value" if finding.detail == ONE_VALUE else "",
-        f"{form}_any_value" if finding.question == "without measure" and finding.detail == "both" else "",
+        f"{form}_any_value"
+        if isinstance(finding.about, Unmeasured) and finding.about.no_end == "both"
+        else "",
         f"{form}_no_names" if finding.question == "inside left open" and not finding.partly else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
-        f"{form}_alone" if not finding.also_claims else "",
+        f"{form}_alone" if not also_claims_of(finding) else "",
         f"{form}_own" if _within_itself(sheet, finding) else "",
         f"{form}_steps" if _steps_unsaid(sheet, finding) else "",
-        f"{form}_{finding.quantifier}_open" if finding.question in ABOUT_ALL and finding.cases else "",
-        f"{form}_open" if finding.question in ABOUT_ALL and finding.cases else "",
+        f"{form}_{finding.quantifier}_open" if finding.question in ABOUT_ALL and cases_of(finding) else "",
+        f"{form}_open" if finding.question in ABOUT_ALL and cases_of(finding) else "",
         f"{form}_{finding.quantifier}",
     )
     key = next((key for key in special if has_sentence("question", finding.question, key)), form)
@@ -172,7 +189,7 @@ def _of_a_line_taken_over(sheet: Sheet, finding: Finding) -> bool:
 def _within_itself(sheet: Sheet, finding: Finding) -> bool:
     """Do a claim's own lines conflict among themselves?"""
     own = {x.label for c in sheet.claims if c.number == finding.claim for x in c.limitations}
-    lines = {label for one in (finding.conflict, *finding.sets) for label in one}
+    lines = {label for one in (lines_of(finding), *finding.sets) for label in one}
     return bool(lines) and lines <= own
 
 
@@ -188,7 +205,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         case=case_text(sheet, finding.case),
         stated=_stated_text(sheet, finding),
         at_end=_at_end_text(sheet, finding),
-        conflict=listed(labelled(sheet, label) for label in finding.conflict),
+        conflict=listed(labelled(sheet, label) for label in lines_of(finding)),
         meant=_meant(sheet, finding),
         met_when_read=sentence("status", "met" if wider else "not_met"),
         statuses=statuses(finding),
@@ -206,24 +223,40 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         way=way_text(sheet, finding),
         scope=scope_text(sheet, finding),
         close=close_text(sheet, finding, _at_end_text(sheet, finding)),
-        kept=kept_text(sheet, finding) if finding.question == "kept out" else "",
+        kept=kept_text(sheet, finding),
         silence=silence_text(sheet, finding),
-        other=flat(finding.detail),
-        claims=claims_text((*finding.also_claims, finding.claim)),
+        other=_other(finding),
+        claims=claims_text((*also_claims_of(finding), finding.claim)),
         count=_choices(finding),
         unsaid=listed(_of_parts_together(sheet, finding.partly)),
         steps=", ".join(_steps_unsaid(sheet, finding)),
-        inside=listed((case_text(sheet, name) for name in finding.cases), "or"),
+        inside=listed((case_text(sheet, name) for name in cases_of(finding)), "or"),
         held=held_text(sheet, finding),
         unstated=unstated_text(sheet, finding),
         line=labelled(sheet, finding.label),
         above=_claim_of_line(sheet, finding),
         things=_two_things(sheet, finding),
-        names=listed(map(flat, finding.shown)) if finding.question == "without measure" else "",
-        ends=_if_known("no_end", finding.detail),
+        names=listed(map(flat, finding.shown)) if isinstance(finding.about, Unmeasured) else "",
+        ends=sentence("no_end", finding.about.no_end) if isinstance(finding.about, Unmeasured) else "",
         usually=sentence("note", "usually"),
         documents=_documents_aside(sheet),
     )
+
+
+def _at_end(finding: Finding) -> bool:
+    """Is a document's range told of where it states an end, and not as a whole?"""
+    return finding.about.at_end if isinstance(finding.about, KeptOut) else finding.detail == STATED_END
+
+
+def _other(finding: Finding) -> str:
+    """The other one of two claims alike, or the number that the description does not have; else ''."""
+    match finding.about:
+        case Alike(other):
+            return claims_text([other])
+        case Held(name):
+            return flat(name)
+        case _:
+            return ""
 
 
 def _claim_of_line(sheet: Sheet, finding: Finding) -> str:
@@ -262,7 +295,8 @@ def _stated_text(sheet: Sheet, finding: Finding) -> str:
 def _at_end_text(sheet: Sheet, finding: Finding) -> str:
     """What the thing has that is an end of a range as a document states it."""
     case = case_named(sheet, finding.case)
-    if finding.detail not in (STATED_END, SHARES_END) or case is None or finding.witness is None:
+    shares_end = isinstance(finding.about, CloseBy) and finding.about.how == "shares an end"
+    if not (shares_end or _at_end(finding)) or case is None or finding.witness is None:
         return ""
     article, k = finding.witness.article, base_construction(sheet)
     ranges = ((name, own) for name, own in limits_of(sheet, case.facts, k).said if own.single is None)
@@ -273,10 +307,10 @@ def _at_end_text(sheet: Sheet, finding: Finding) -> str:
 
 def _choices(finding: Finding) -> str:
     """`6 of 8 combinations of signal`."""
-    if finding.question != "choices left":
+    own = finding.about
+    if not isinstance(own, Choices):
         return ""
-    met, _, every = finding.detail.partition("|")
-    return sentence("choices", "of_one", met=met, all=every, names=listed(map(flat, finding.shown)))
+    return sentence("choices", "of_one", met=own.met, all=own.every, names=listed(map(flat, own.names)))
 
 
 def conflicts_text(sheet: Sheet, finding: Finding) -> str:
@@ -288,7 +322,7 @@ def conflicts_text(sheet: Sheet, finding: Finding) -> str:
 
 def _conflicts(sheet: Sheet, finding: Finding) -> str:
     if not finding.sets:
-        lines = listed(labelled(sheet, label) for label in finding.conflict)
+        lines = listed(labelled(sheet, label) for label in lines_of(finding))
         more = listed(labelled(sheet, x) for x in finding.detail.split("|")) if finding.detail else ""
         return sentence("conflict", "one_and_more" if more else "one", lines=lines, more=more)
     first, *rest = finding.sets
@@ -300,24 +334,28 @@ def _conflicts(sheet: Sheet, finding: Finding) -> str:
 
 def _beside(sheet: Sheet, finding: Finding) -> str:
     """What makes a limitation idle: other lines, or bounds and given facts alone."""
-    if not finding.conflict:
+    if not lines_of(finding):
         return sentence("beside", "bounds")
-    return sentence("beside", "lines", lines=listed(labelled(sheet, label) for label in finding.conflict))
+    return sentence("beside", "lines", lines=listed(labelled(sheet, label) for label in lines_of(finding)))
 
 
 def _two_things(sheet: Sheet, finding: Finding) -> str:
-    """The thing and its twin by their values: `wall 0.2 mm and wall 30 mm`; '' without a twin."""
-    if finding.witness is None or finding.twin is None:
+    """The two most different things by their values: `wall 0.2 mm and wall 30 mm`; '' of other findings."""
+    if finding.witness is None or not isinstance(finding.about, Unmeasured):
         return ""
-    things = (settings_text(sheet, w.article, finding.shown) for w in (finding.witness, finding.twin))
+    both = (finding.witness, finding.about.other)
+    things = (settings_text(sheet, w.article, finding.shown) for w in both)
     return listed(f"({text})" if ", " in text else text for text in things)
 
 
 def _change(sheet: Sheet, finding: Finding, form: str) -> str:
     """What a contested reading changes, with a thing that shows it where one was looked for."""
-    text = _if_known("change", finding.detail)
-    if finding.witness is not None and has_sentence("change_shown", finding.detail):
-        text = sentence("change_shown", finding.detail, thing=thing_text(sheet, finding))
+    if not isinstance(finding.about, OneReading) or finding.about.change == "nothing":
+        return ""
+    change = finding.about.change
+    text = sentence("change", change)
+    if finding.witness is not None and has_sentence("change_shown", change):
+        text = sentence("change_shown", change, thing=thing_text(sheet, finding))
     return lower_first(text) if form == "brief" else text
 
 
@@ -329,16 +367,14 @@ def _expression(sheet: Sheet, finding: Finding) -> str:
 
 def cause_of_no_value(sheet: Sheet, finding: Finding) -> str:
     """`rim is 0 there`; '' where nothing of that kind leaves a limitation without a value."""
-    limitation = limitation_labelled(sheet, finding.label)
-    if (
-        finding.question == "undefined"
-        and limitation
-        and (step := _step_left_out(sheet, finding, limitation))
-    ):
-        return sentence("end", "not_done", step=flat(step))
-    if finding.question != "undefined" or not finding.detail:
+    if not isinstance(finding.about, NoValue):
         return ""
-    text = finding.detail
+    limitation = limitation_labelled(sheet, finding.label)
+    if limitation and (step := _step_left_out(sheet, finding, limitation)):
+        return sentence("end", "not_done", step=flat(step))
+    text = finding.about.expression
+    if not text:
+        return ""
     if limitation is not None and finding.witness is not None:
         k = finding.construction or base_construction(sheet)
         divisions = [n for n in nodes(limitation.formula) if isinstance(n, Divide) and n.text]
@@ -353,10 +389,6 @@ def _step_left_out(sheet: Sheet, finding: Finding, limitation: Limitation) -> st
     spoken = names_in(limitation.formula)
     left_out = (s for s in sheet.steps if article.get(s.done) == NOT_DONE)
     return next((s.name for s in left_out if spoken & set(s.numbers)), "")
-
-
-def _if_known(table: str, key: str, **values: object) -> str:
-    return sentence(table, key, **values) if has_sentence(table, key) else flat(key)
 
 
 def _meant(sheet: Sheet, finding: Finding) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import Fall, Finding, Reread
+from scopecheck.answers.findings import Fall, Finding, KeptOut, Reread, WayOut, lines_of, silent_lines
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import SetDecl
@@ -32,16 +32,18 @@ def scope_text(sheet: Sheet, finding: Finding) -> str:
 
 
 def kept_text(sheet: Sheet, finding: Finding) -> str:
-    """Which limitations, each set of them by itself, keep the case out, and what a document leaves open."""
+    """Which limitations, each set of them by itself, keep the case out, and what a document leaves open;
+    '' of other findings."""
+    kept = finding.about
+    if finding.question != "kept out" or not isinstance(kept, KeptOut):
+        return ""
     case, scope, falls = case_text(sheet, finding.case), scope_text(sheet, finding), _falls(sheet, finding)
-    if finding.conflict and not finding.silent:
+    if kept.line and not kept.silent:
         return upper_first(kept_by_one_line(sheet, [finding]))
-    silent = ""
-    if finding.silent:
-        silent = _silent(sheet, finding.silent)
-    if not finding.sets:
+    silent = _silent(sheet, kept.silent) if kept.silent else ""
+    if not kept.sets:
         return upper_first(sentence("kept", "open", case=case, scope=scope, silent=silent, falls=falls))
-    parts = {"sets": _sets(sheet, finding), "silent": silent, "falls": falls}
+    parts = {"sets": _sets(sheet, kept), "silent": silent, "falls": falls}
     key = "several_always" if _each_always(finding) else "several"
     return upper_first(sentence("kept", key, case=case, scope=scope, **parts))
 
@@ -63,7 +65,7 @@ def kept_by_one_line(sheet: Sheet, findings: Sequence[Finding], also: bool = Fal
     return sentence(
         "kept",
         key + "_always" * always,
-        line=labelled(sheet, first.conflict[0]),
+        line=labelled(sheet, lines_of(first)[0]),
         case=listed(dict.fromkeys(case_text(sheet, f.case) for f in findings)),
         scope=scope_text(sheet, first),
         falls=_falls(sheet, first),
@@ -75,7 +77,7 @@ def lines_that_keep_out(sheet: Sheet, findings: Iterable[Finding]) -> Iterator[t
     same cases out of further claims behind it; each with the finding at whose place it stands."""
     alike: dict[tuple[str, ...], list[Finding]] = {}
     for f in findings:
-        said = (f.conflict[0], scope_text(sheet, f), _falls(sheet, f), str(_each_always(f)))
+        said = (lines_of(f)[0], scope_text(sheet, f), _falls(sheet, f), str(_each_always(f)))
         alike.setdefault(said, []).append(f)
     of_same: dict[object, list[list[Finding]]] = {}
     for own in alike.values():
@@ -91,28 +93,26 @@ def _each_always(finding: Finding) -> bool:
 
     Not told so where further lines do it on another reading.
     """
-    if (
-        finding.besides
-        or not finding.sets
-        or not finding.every_set
-        or (finding.conflict and finding.sets != (finding.conflict,))
-    ):
+    kept = finding.about
+    if not isinstance(kept, KeptOut) or kept.besides or not kept.sets or not kept.every_set:
         return False
-    return {f.labels for f in finding.falls if f.always} == set(finding.sets)
+    if kept.line and kept.sets != ((kept.line,),):
+        return False
+    return {f.labels for f in kept.falls if f.always} == set(kept.sets)
 
 
-def _sets(sheet: Sheet, finding: Finding) -> str:
-    alone = [one[0] for one in finding.sets if len(one) == 1]
+def _sets(sheet: Sheet, kept: KeptOut) -> str:
+    alone = [one[0] for one in kept.sets if len(one) == 1]
     parts = []
     if alone:
         lines = listed(labelled(sheet, x) for x in alone)
-        parts.append(lines if len(finding.sets) == 1 else sentence("kept", "alone", lines=lines))
-    together = [one for one in finding.sets if len(one) > 1]
+        parts.append(lines if len(kept.sets) == 1 else sentence("kept", "alone", lines=lines))
+    together = [one for one in kept.sets if len(one) > 1]
     told = [
         sentence("kept", "together", lines=listed(labelled(sheet, x) for x in one))
         for one in together[:MOST_SETS]
     ]
-    cut = not finding.every_set or len(together) > MOST_SETS
+    cut = not kept.every_set or len(together) > MOST_SETS
     return "; ".join([*parts, *told]) + (sentence("kept", "cut") if cut else "")
 
 
@@ -121,17 +121,20 @@ def _falls(sheet: Sheet, finding: Finding) -> str:
 
     Of the lines that a document leaves open: the single readings on which what it states is enough for them.
     """
-    always = ["+".join(f.labels) for f in finding.falls if f.always]
-    kept = dict.fromkeys(label for f in finding.falls if f.always for label in f.labels)
-    left = untried(sheet, tuple(kept))
+    kept = finding.about
+    if not isinstance(kept, KeptOut):
+        return ""
+    always = ["+".join(f.labels) for f in kept.falls if f.always]
+    labels = dict.fromkeys(label for f in kept.falls if f.always for label in f.labels)
+    left = untried(sheet, tuple(labels))
     told = []
     if _each_always(finding):  # the sentence says so itself
         told = [sentence("kept", "untried", untried=left)] if left else []
     elif always:
         key = "always_but" if left else "always"
         told = [sentence("kept", key, sets=listed(always), untried=left)]
-    told += _not_tried(sheet, (f.labels for f in finding.falls if f.always))
-    falling = [f for f in finding.falls if f.single or f.together]
+    told += _not_tried(sheet, (f.labels for f in kept.falls if f.always))
+    falling = [f for f in kept.falls if f.single or f.together]
     told += [
         sentence("kept", "falls", set="+".join(fall.labels), conditions=fall_text(sheet, fall))
         for fall in falling
@@ -139,13 +142,13 @@ def _falls(sheet: Sheet, finding: Finding) -> str:
     if falling:
         reader = bearer_text(sheet, replace(finding, bearer="challenger"))
         told.append(sentence("kept", "reader", reader=reader))
-    undecided = ["+".join(f.labels) for f in finding.falls if not f.decided]
+    undecided = ["+".join(f.labels) for f in kept.falls if not f.decided]
     told += [sentence("kept", "undecided", sets=listed(undecided))] if undecided else []
-    told += _besides(sheet, finding)
+    told += _besides(sheet, finding, kept.besides)
     for way in finding.ways_out:
-        if way.readings and way.label in finding.silent:
-            labels = [quoted(sheet.groups[g].readings[r].label) for g, r in way.readings]
-            told.append(sentence("kept", "settled", label=way.label, readings=listed(labels, "or")))
+        if way.readings and way.label in kept.silent:
+            read_as = [quoted(sheet.groups[g].readings[r].label) for g, r in way.readings]
+            told.append(sentence("kept", "settled", label=way.label, readings=listed(read_as, "or")))
     return "".join(told)
 
 
@@ -162,10 +165,10 @@ def _not_tried(sheet: Sheet, kept: Iterable[tuple[str, ...]]) -> list[str]:
     return told
 
 
-def _besides(sheet: Sheet, finding: Finding) -> list[str]:
+def _besides(sheet: Sheet, finding: Finding, besides: Iterable[WayOut]) -> list[str]:
     """Further lines that keep the case out if one of their phrases is read otherwise, and who reads so."""
     told = []
-    for way in finding.besides:
+    for way in besides:
         single = tuple(_up_to_where(sheet, finding, way.label, Reread(g, r)) for g, r in way.readings)
         conditions = fall_text(sheet, Fall((way.label,), single))
         told.append(sentence("kept", "besides", line=way.label, conditions=conditions))
@@ -225,7 +228,8 @@ def _stretched(sheet: Sheet, fall: Fall) -> list[str]:
 def silence_text(sheet: Sheet, finding: Finding) -> str:
     """What the document does not say of the one limitation that keeps it out."""
     case = case_named(sheet, finding.case)
-    limitation = limitation_labelled(sheet, finding.silent[0]) if finding.silent else None
+    silent = silent_lines(finding) if isinstance(finding.about, KeptOut) else ()
+    limitation = limitation_labelled(sheet, silent[0]) if silent else None
     if case is None or limitation is None:
         return ""
     names = names_in(limitation.formula)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, Quantifier, RangeLies
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Sheet
@@ -27,15 +27,16 @@ MOST_APART = 3
 
 def relation_text(sheet: Sheet, finding: Finding) -> str:
     """How a document's range lies against the claim: `overlaps claim 1 (shared: gap 2 mm to 3 mm)`, or ''."""
-    if finding.question != "document range":
+    if not isinstance(finding.about, RangeLies):
         return ""
+    relation = finding.about.relation
     further = any(point.upward and not point.only for r in finding.rereads for point in r.breaks)
-    key = "touches first" if finding.detail == "touches" and further else finding.detail
+    key: str = "touches first" if relation == "touches" and further else relation
     case, scope = case_named(sheet, finding.case), _ranged(sheet, finding)
     if key == "touches" and case and scope and len(_touching(sheet, case.facts, scope)) > 1:
         key = "touches ends"
     text = sentence("relation", key, label=flat(finding.label))
-    ranges = shared_text(sheet, case.facts, scope, finding) if case and scope else ""
+    ranges = _shared_text(sheet, case.facts, scope, finding, finding.about) if case and scope else ""
     return f"{text} ({ranges})" if ranges else text
 
 
@@ -75,16 +76,18 @@ def _touching(sheet: Sheet, facts: Formula, scope: Formula) -> list[str]:
     return [own.name for own in found if own.relation == "touches"]
 
 
-def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) -> str:
+def _shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding, lies: RangeLies) -> str:
     """What a stated range and a claim share of each number that both limit, or in which they are apart."""
     base = base_construction(sheet)
     found, ties = lying(sheet, facts, scope, base), lying_ties(facts, scope, base)
     apart = [own for own in found if own.relation == "apart"]
     tied_apart = [_of_tie(own, tied_lies_text(sheet, own)) for own in ties if own.relation == "apart"]
     if apart or tied_apart:
-        ranges = "; ".join([*([_apart_text(sheet, apart, finding)] if apart else []), *tied_apart])
+        ranges = "; ".join(
+            [*([_apart_text(sheet, apart, finding.quantifier, lies.firm)] if apart else []), *tied_apart]
+        )
         return sentence("lies", "counted", ranges=ranges) if finding.quantifier == "every" else ranges
-    at_end = [own for own in found if finding.detail == own.relation == "touches"]
+    at_end = [own for own in found if lies.relation == own.relation == "touches"]
     ends = [_of_name(own, range_text(sheet, own.name, own.shared)) for own in at_end if own.shared]
     rest = [own for own in found if own not in at_end]
     told = [_of_name(own, range_text(sheet, own.name, own.shared)) for own in rest if own.shared is not None]
@@ -99,7 +102,7 @@ def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) 
         text = listed([range_text(sheet, own.name, piece) for piece in pieces], "or")
         (alone if tied else told).append(_of_name(own, text))
     told += [_of_tie(own, tied_range_text(sheet, own.tie, own.shared)) for own in ties if own.shared]
-    if finding.detail == "apart":
+    if lies.relation == "apart":
         lines = listed(labelled(sheet, x) for x in _that_part(sheet, facts, finding))
         texts = [sentence("lies", "by", lines=lines)] if lines else []
         return "; ".join([*texts, *_alone(told + alone)])
@@ -147,14 +150,14 @@ def _of_tie(own: TiedLying, text: str) -> str:
     return sentence("lies", "range_of", name=tie_text(own.tie), range=text)
 
 
-def _apart_text(sheet: Sheet, apart: Sequence[Lying], finding: Finding) -> str:
+def _apart_text(sheet: Sheet, apart: Sequence[Lying], quantifier: Quantifier, firmly: Sequence[str]) -> str:
     """The numbers in which they lie apart: those in which they do so on every reading first."""
-    firm = [own for own in apart if own.name in finding.firm]
-    rest = [own for own in apart if own.name not in finding.firm]
+    firm = [own for own in apart if own.name in firmly]
+    rest = [own for own in apart if own.name not in firmly]
     told = [_of_name(own, lies_text(sheet, own)) for own in (*firm, *rest)]
     more = len(told) - MOST_APART
     told = [*told[:MOST_APART], *([sentence("lies", "more", count=more)] if more > 0 else [])]
-    if finding.quantifier != "every" or not rest or len(firm) >= MOST_APART:
+    if quantifier != "every" or not rest or len(firm) >= MOST_APART:
         return ", ".join(told)
     weak = sentence("lies", "presumed_too" if firm else "presumed", ranges=", ".join(told[len(firm) :]))
     return "; ".join([*([", ".join(told[: len(firm)])] if firm else []), weak])

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import BESIDE, EMPTY_CLAIM, LINE_ALONE, NEVER_BOTH, Finding, Reread, Status
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    LINE_ALONE,
+    NEVER_BOTH,
+    Alike,
+    CloseBy,
+    Finding,
+    Reread,
+    Status,
+    lines_of,
+)
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.grounds import Bounds, Ground, SettledWords, ground_text
@@ -211,7 +221,7 @@ def _kept_word(finding: Finding) -> str:
 
 def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The least re-readings on which a lost case is kept after all, those needed together joined by "and"."""
-    conflict = finding.conflict if finding.question in (*EMPTY_CLAIM, *NOT_SO, "adds nothing") else ()
+    conflict = lines_of(finding) if finding.question in (*EMPTY_CLAIM, *NOT_SO, "adds nothing") else ()
     labels = finding.failing or (conflict and (finding.label, *conflict)) or turning_labels(sheet, finding)
     if len(finding.kept_by) == 1:
         told = _each_alone(sheet, (*finding.kept_by, *finding.kept_too), labels)
@@ -293,7 +303,7 @@ def _also(sheet: Sheet, finding: Finding, everything: bool) -> Iterator[str]:
     """The dependents of which the same holds, and those of which it does as far as the case goes."""
     first = claim_told(sheet, finding)
     also = tuple(sorted({*finding.also_claims, finding.claim} - {first})) if first != finding.claim else ()
-    if finding.also_claims and finding.question != "no reading suits all claims":
+    if finding.also_claims:
         some = finding.also_on_some
         always = tuple(n for n in also or finding.also_claims if n not in some)
         for key, claims in (("also_claims", always), ("also_on_some", some)):
@@ -368,12 +378,12 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes.append(sentence("note", "line_alone"))
     if only_at_an_end(sheet, finding):
         notes.append(sentence("note", "only_an_end"))
-    if finding.question == "document close by":
-        notes.append(sentence("note", "close_by" if finding.detail == BESIDE else "in_part"))
-    if finding.question == "idle" and not finding.conflict:
+    if isinstance(finding.about, CloseBy):
+        notes.append(sentence("note", "close_by" if finding.about.how == "beside" else "in_part"))
+    if finding.question == "idle" and not lines_of(finding):
         notes += _always_done(sheet, finding)
-    if finding.question == "same scope":
-        notes += _not_restated(sheet, finding)
+    if finding.question == "same scope" and isinstance(finding.about, Alike):
+        notes += _not_restated(sheet, finding, finding.about.other)
     if finding.twins:
         notes.append(sentence("note", "twins", labels=listed(labelled(sheet, x) for x in finding.twins)))
     if not finding.simplest:
@@ -394,9 +404,9 @@ def _always_done(sheet: Sheet, finding: Finding) -> list[str]:
     return [sentence("note", key, steps=listed(steps))]
 
 
-def _not_restated(sheet: Sheet, finding: Finding) -> list[str]:
+def _not_restated(sheet: Sheet, finding: Finding, other: int) -> list[str]:
     """Of two claims alike, which of them say what no line restates."""
-    both = {finding.claim, int(finding.detail.removeprefix("claim "))}
+    both = {finding.claim, other}
     left = sorted(both & {u.claim for u in sheet.unrestated})
     if not left:
         return []

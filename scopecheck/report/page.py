@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence, Set
 
-from scopecheck.answers.findings import EMPTY_CLAIM, ONE_VALUE, Answers, Finding
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    ONE_VALUE,
+    Answers,
+    Finding,
+    KeptOut,
+    also_claims_of,
+    lines_of,
+    silent_lines,
+)
+from scopecheck.answers.held import Combined, Held
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
@@ -353,20 +363,22 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     held = unstated_first(f for f in planned.statements if _not_as_such(f, everything))
     if held:
         yield Heading(sentence("section", "described"))
-        told = (statement(sheet, f, "brief") if f.combined else line(sheet, f) for f in held)
+        told = (
+            statement(sheet, f, "brief") if isinstance(f.about, Combined) else line(sheet, f) for f in held
+        )
         yield from _some_of(tuple(dict.fromkeys(told)), everything)
 
 
 def _not_as_such(finding: Finding, everything: bool) -> bool:
     """Is it a relation to the description, and with `everything` any, else other than stated as such?"""
-    own = finding.held or finding.combined
-    return own is not None and (everything or not own.as_such)
+    own = finding.about
+    return isinstance(own, Held | Combined) and (everything or not own.as_such)
 
 
 def _hangs_on_one(finding: Finding, planned: Plan) -> bool:
     """Does one line alone keep the case out, and does no item tell so with what lets the case by?"""
     told = {(f.case, f.label) for f in planned.order if f.stakes <= 4 and f.ways_out}
-    return bool(finding.conflict) and (finding.case, finding.label) not in told
+    return bool(lines_of(finding)) and (finding.case, finding.label) not in told
 
 
 def _valueless(sheet: Sheet, findings: Sequence[Finding]) -> str:
@@ -384,10 +396,11 @@ def _valueless(sheet: Sheet, findings: Sequence[Finding]) -> str:
 
 def _mostly_there(sheet: Sheet, finding: Finding) -> bool:
     """Does nothing that a document states keep it out, and does it settle all but few of the lines?"""
-    if finding.question != "kept out" or finding.sets or finding.conflict:
+    kept = finding.about
+    if finding.question != "kept out" or not isinstance(kept, KeptOut) or kept.sets or kept.line:
         return False
     asked = {x.label for n in lineage(sheet, finding.claim) for x in sheet.claim(n).limitations}
-    return len(finding.silent) <= min(max(MOST_SILENT, len(asked) // 3), len(asked) - 1)
+    return len(kept.silent) <= min(max(MOST_SILENT, len(asked) // 3), len(asked) - 1)
 
 
 def _statement_lines(sheet: Sheet, findings: Sequence[Finding], close: Set[tuple[str, int]]) -> Iterator[str]:
@@ -396,7 +409,7 @@ def _statement_lines(sheet: Sheet, findings: Sequence[Finding], close: Set[tuple
     Of what is told as `close` to a claim in an item, the widths and the nearest values alone.
     """
     ranges: dict[tuple[str, str], list[Finding]] = {}
-    alone = [f for f in findings if f.question == "kept out" and f.conflict and not f.silent]
+    alone = [f for f in findings if f.question == "kept out" and lines_of(f) and not silent_lines(f)]
     kept = {id(f): text for f, text in lines_that_keep_out(sheet, alone)}
     for finding in findings:
         if finding.question == "document range" and not departures(finding):
@@ -444,7 +457,7 @@ def _beside(sheet: Sheet, planned: Plan, everything: bool) -> Beside:
     idle = [f for f in planned.order if f.question == "adds nothing" and not is_open(f)]
     by_way = frozenset(f.claim for f in idle if f.ways)
     partly = frozenset(f.claim for f in idle) - by_way
-    harmless = {d for f in planned.statements if f.question == "harmless" for d in f.others}
+    harmless = {departures(f) for f in planned.statements if f.question == "harmless"}
     return Beside(untouched, undecided, narrowed, partly, by_way, len(harmless))
 
 
@@ -452,7 +465,7 @@ def _concerned(sheet: Sheet, planned: Plan) -> set[int]:
     """The claims of which something is told in an item, as a consequence, or as undecided."""
     found: set[int] = set()
     for finding in (f for c in (*planned.items, *planned.strained) for f in (*c.findings, *c.absorbed)):
-        found |= {finding.claim, *finding.also_claims, *(n for n, _ in finding.also_open)}
+        found |= {finding.claim, *also_claims_of(finding), *(n for n, _ in finding.also_open)}
         if is_empty_claim(finding):
             found |= emptied_by(sheet, finding.claim)
     return found.union(*(_undecided_claims(sheet, f) for f in planned.undecided))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, Moves, lines_of
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Article
 from scopecheck.core.model import Sheet
@@ -39,7 +39,7 @@ def _freed(sheet: Sheet, finding: Finding) -> dict[str, str]:
     total = setting_text(sheet, name, article[name])
     return {
         "narrowed": flat(name),
-        "keep": sentence("keep", "one" if len(finding.conflict) == 1 else "many"),
+        "keep": sentence("keep", "one" if len(lines_of(finding)) == 1 else "many"),
         "members": listed(map(flat, members)),
         "freed": listed(map(flat, others)),
         "together": sentence("slip", "together", amounts=amounts, total=total),
@@ -66,11 +66,12 @@ def _needed(sheet: Sheet, name: str, article: Article) -> dict[str, str]:
 def _moving(sheet: Sheet, finding: Finding) -> dict[str, str]:
     """What stays, and what the user or the like has the first and the second time."""
     limitation = limitation_labelled(sheet, finding.label)
-    if finding.twin is None or finding.witness is None or limitation is None:
+    moves = finding.about
+    if not isinstance(moves, Moves) or finding.witness is None or limitation is None:
         return {}
-    one, other = finding.witness.article, finding.twin.article
+    one, other = finding.witness.article, moves.other.article
     spoken = spoken_of((limitation,))
-    own = [d.name for d in sheet.declarations if isinstance(d, NumberDecl) and d.varies == finding.detail]
+    own = [d.name for d in sheet.declarations if isinstance(d, NumberDecl) and d.varies == moves.of]
     moving = [n for n in own if one[n] != other[n]]
     fixed = [d.name for d in sheet.declarations if d.name in spoken and d.name not in own]
     return {
@@ -79,5 +80,5 @@ def _moving(sheet: Sheet, finding: Finding) -> dict[str, str]:
         else sentence("thing", "any"),
         "first": listed(setting_text(sheet, n, one[n]) for n in moving),
         "second": listed(setting_text(sheet, n, other[n]) for n in moving),
-        "of": flat(finding.detail),
+        "of": flat(moves.of),
     }

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding, Reread
+from scopecheck.answers.findings import Finding, Reread, lines_of
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.written_ends import WrittenEnd, written_ends
@@ -56,7 +56,7 @@ def _far(upper: bool, reached: str, taken: str) -> str:
 
 def cause_text(sheet: Sheet, finding: Finding) -> str:
     """`, by 8a "at most 12 minutes", read as "rounds to the limit" (arguable)`; '' where no line is known."""
-    sets = finding.sets or ((finding.conflict,) if finding.conflict else ())
+    sets = finding.sets or ((lines_of(finding),) if lines_of(finding) else ())
     if not sets:
         return ""
     lines = "; ".join(listed(labelled(sheet, label) for label in labels) for labels in sets)
@@ -83,7 +83,7 @@ def member_texts(sheet: Sheet, finding: Finding) -> dict[str, str]:
     names = finding.detail.split("|")
     many = len(names) > 1 and finding.question == "member not reached"
     out = sentence("ruled", "many" if many else "one")
-    sets = finding.sets or (finding.conflict,)
+    sets = finding.sets or (lines_of(finding),)
     ruled = "; ".join(_ruled(sheet, labels, out) for labels in sets)
     return {"listed": listed(map(flat, names)), "ruled": ruled}
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Alike, Finding, lines_of, sets_of
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.report.describe import lineage, turning_limitations
 from scopecheck.report.wording import listed, sentence
@@ -20,15 +20,15 @@ def left_unread(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
 
 
 def _labels(sheet: Sheet, finding: Finding) -> Iterator[str]:
-    yield from (finding.label, *finding.conflict, *finding.failing)
-    yield from (label for one in finding.sets for label in one)
+    yield from (finding.label, *lines_of(finding), *finding.failing)
+    yield from (label for one in sets_of(finding) for label in one)
     if finding.question in OF_WHOLE_CLAIMS:
         yield from (x.label for n in lineage(sheet, finding.claim) for x in sheet.claim(n).limitations)
     if finding.question == "inside lost" and not finding.failing:
         yield from (x.label for x in turning_limitations(sheet, finding))
     if finding.question in ("adds nothing", "same scope"):
-        others = [finding.detail.removeprefix("claim ")] if finding.question == "same scope" else []
-        for n in (finding.claim, *(int(n) for n in others if n.isdigit())):
+        others = [finding.about.other] if isinstance(finding.about, Alike) else []
+        for n in (finding.claim, *others):
             yield from (x.label for x in sheet.claim(n).limitations)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, lines_of
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.report.describe import limitation_labelled, lineage
 from scopecheck.report.rereadings import group_words
@@ -32,7 +32,7 @@ def untried(sheet: Sheet, labels: Sequence[str]) -> str:
 
 def _lines(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
     """The lines that a finding rests on: those it names, else all of the claim and of those above it."""
-    labels = dict.fromkeys((*finding.failing, *finding.conflict, finding.label))
+    labels = dict.fromkeys((*finding.failing, *lines_of(finding), finding.label))
     named = [line for label in labels if (line := limitation_labelled(sheet, label))]
     if named and finding.question == "adds nothing":
         return (*named, *sheet.claim(finding.claim).limitations)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Finding, Reread
+from scopecheck.answers.findings import EMPTY_CLAIM, Finding, Reread, lines_of
 from scopecheck.core.construction import base_construction
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.report.describe import limitation_labelled, lineage
@@ -34,10 +34,10 @@ def usual_groups(sheet: Sheet, finding: Finding) -> tuple[tuple[str, ...], tuple
         return (), ()
     labels = finding.failing or (finding.label,)
     if finding.question in IDLE:
-        labels = (finding.label, *finding.conflict)
+        labels = (finding.label, *lines_of(finding))
     if deciding := dict.fromkeys(r.group for r in (*finding.kept_by, *finding.kept_too, *finding.unmet_by)):
         if finding.question in (*EMPTY_CLAIM, "one value left", "adds nothing"):
-            labels = finding.conflict
+            labels = lines_of(finding)
         elif not finding.failing and not limitation_labelled(sheet, finding.label):
             labels = turning_labels(sheet, finding)
         return labels, tuple(deciding) if len(deciding) <= MOST_DECIDING else ()

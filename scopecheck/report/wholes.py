@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, lines_of
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import Composition
 from scopecheck.core.model import Case, Sheet
@@ -58,7 +58,7 @@ def as_impurities(sheet: Sheet, finding: Finding) -> Iterator[str]:
 
     Who restates a thing names what he found in it; what came along with something else is to be written so.
     """
-    line = limitation_labelled(sheet, finding.conflict[0]) if finding.conflict else None
+    line = limitation_labelled(sheet, lines_of(finding)[0]) if lines_of(finding) else None
     case = case_named(sheet, finding.case)
     if finding.question != "kept out" or line is None or case is None:
         return

@@ -6,7 +6,7 @@ from fractions import Fraction
 from itertools import combinations
 from random import Random
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Alike, Finding, also_claims_of
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.claims import adds_nothing, nothing_meets
 from scopecheck.answers.questions.same_scope import same_scope
@@ -67,7 +67,8 @@ def test_claims_that_take_in_the_same_things() -> None:
             if any(columns[a]) and columns[a] == columns[b] and not {a, b} & (above(made, a) | above(made, b))
         ]
         for f in told.values():
-            other = int(f.detail.removeprefix("claim "))
+            assert isinstance(f.about, Alike)
+            other = f.about.other
             assert (other, f.claim) in alike
             ks = walk.constructions(groups_in(scope(made, other), scope(made, f.claim)))
             same = all(walk.met(scope(made, other), k) == walk.met(scope(made, f.claim), k) for k in ks)
@@ -116,7 +117,7 @@ def test_no_reading_for_all_claims() -> None:
         every = {i.claim.number for i in instances}
         assert bool(found) == (not any(works(k, every) for k in ks))
         for f in found:
-            numbers = {*f.also_claims, f.claim}
+            numbers = {*also_claims_of(f), f.claim}
             assert not any(works(k, numbers) for k in ks)
             assert all(any(works(k, numbers - {n}) for k in ks) for n in numbers)
             told += 1

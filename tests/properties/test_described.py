@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from random import Random
 
+from scopecheck.answers.held import Combined
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.combined import together_beside_description
 from scopecheck.core.construction import base_construction, names_in
@@ -64,8 +65,8 @@ def test_how_lines_lie_against_a_statement() -> None:
         if len(names) < 2 or expected is None:
             assert not found
             continue
-        assert found[0].combined is not None
-        (own,) = found[0].combined.statements
+        assert isinstance(found[0].about, Combined)
+        (own,) = found[0].about.statements
         assert (own.relation, set(own.further)) == (expected, names_in(facts) - names)
         seen[own.relation] += 1
     assert min(seen[r] for r in ("the same", "within", "contains", "overlaps", "apart")) > 2, seen

@@ -9,7 +9,7 @@ from random import Random
 
 import pytest
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, KeptOut, lines_of
 from scopecheck.answers.minimal import minimal_sets
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.claims import nothing_meets
@@ -76,8 +76,8 @@ def every_set(finding: Finding) -> set[tuple[str, ...]]:
     assert finding.every_set
     if finding.detail:  # fewer lines conflict as presumed than on every reading
         assert not finding.sets
-        return {tuple(sorted((*finding.conflict, *finding.detail.split("|"))))}
-    return set(finding.sets or (finding.conflict,))
+        return {tuple(sorted((*lines_of(finding), *finding.detail.split("|"))))}
+    return set(finding.sets or (lines_of(finding),))
 
 
 def test_lines_that_conflict() -> None:
@@ -172,7 +172,7 @@ def as_many_as_can_go(
 def beside_which(walk: Walk, prepared: Prepared, instance: Instance, finding: Finding) -> None:
     """Does what is named make it idle?"""
     k = finding.construction
-    named = [x.formula for x in instance.limitations if x.label in finding.conflict]
+    named = [x.formula for x in instance.limitations if x.label in lines_of(finding)]
     ks = [k] if k is not None else _all_of(walk, instance)
     own = next(x.formula for x in instance.limitations if x.label == finding.label)
     assert not any(walk.some(c, All(()), *named, without=own) for c in ks)
@@ -209,18 +209,20 @@ def test_what_keeps_a_case_out() -> None:
                 found = told.get(instance.claim.number)
                 assert (found is None) == (expected is None)
                 if found is not None:
-                    assert (set(found.sets), set(found.silent)) == expected
-                    assert found.every_set
-                    hangs_on_one(walk, listed, instance, found)
-                    falls_as_by_walk(walk, listed, found, {x.label: x.formula for x in instance.limitations})
-                    besides_as_by_walk(walk, listed, instance, found)
-                    counts["besides"] += len(found.besides)
-                    counts["always"] += sum(f.always for f in found.falls)
-                    counts["single"] += sum(bool(f.single) for f in found.falls)
-                    counts["only together"] += sum(bool(f.together) for f in found.falls)
-                    counts["alone"] += bool(found.conflict)
-                    counts["several"] += len(found.sets) > 1
-                    counts["together"] += any(len(s) > 1 for s in found.sets)
+                    kept = found.about
+                    assert isinstance(kept, KeptOut)
+                    assert (set(kept.sets), set(kept.silent)) == expected
+                    assert kept.every_set
+                    hangs_on_one(walk, listed, instance, kept)
+                    falls_as_by_walk(walk, listed, kept, {x.label: x.formula for x in instance.limitations})
+                    besides_as_by_walk(walk, listed, instance, kept)
+                    counts["besides"] += len(kept.besides)
+                    counts["always"] += sum(f.always for f in kept.falls)
+                    counts["single"] += sum(bool(f.single) for f in kept.falls)
+                    counts["only together"] += sum(bool(f.together) for f in kept.falls)
+                    counts["alone"] += bool(kept.line)
+                    counts["several"] += len(kept.sets) > 1
+                    counts["together"] += any(len(s) > 1 for s in kept.sets)
                     counts["silent"] += found.question == "silence alone keeps out"
                     counts["below"] += found.claim == 2
     assert all(n > 5 for n in counts.values()), counts
@@ -242,10 +244,10 @@ def of_two_phrases(made: Sheet, seed: int) -> Sheet:
     return replace(made, claims=(claim(1, both, *rest), *others))
 
 
-def falls_as_by_walk(walk: Walk, listed: Case, found: Finding, formulas: Mapping[str, Formula]) -> None:
+def falls_as_by_walk(walk: Walk, listed: Case, kept: KeptOut, formulas: Mapping[str, Formula]) -> None:
     """On which readings does something of the case meet each set, whichever way the rest is read?"""
-    assert tuple(f.labels for f in found.falls) == found.sets
-    for fall in found.falls:
+    assert tuple(f.labels for f in kept.falls) == kept.sets
+    for fall in kept.falls:
         asked = [formulas[label] for label in fall.labels]
         let_by = [k for k in walk.constructions(groups_in(*asked)) if walk.some(k, listed.facts, *asked)]
         assert fall.decided
@@ -258,9 +260,9 @@ def falls_as_by_walk(walk: Walk, listed: Case, found: Finding, formulas: Mapping
             assert len(fall.together) == min(map(len, moved))
 
 
-def besides_as_by_walk(walk: Walk, listed: Case, instance: Instance, found: Finding) -> None:
+def besides_as_by_walk(walk: Walk, listed: Case, instance: Instance, kept: KeptOut) -> None:
     """Which limitations of no set keep the case out on one re-reading?"""
-    inside = {label for one in found.sets for label in one}
+    inside = {label for one in kept.sets for label in one}
     expected = {
         (x.label, g, r)
         for x in instance.limitations
@@ -269,7 +271,7 @@ def besides_as_by_walk(walk: Walk, listed: Case, instance: Instance, found: Find
         if x.label not in inside and r != walk.base.readings[g]
         if not walk.some(walk.base.with_reading(g, r), listed.facts, x.formula)
     }
-    assert {(w.label, g, r) for w in found.besides for g, r in w.readings} == expected
+    assert {(w.label, g, r) for w in kept.besides for g, r in w.readings} == expected
 
 
 Kept = tuple[set[tuple[str, ...]], set[str]]
@@ -297,14 +299,14 @@ def stays_in(walk: Walk, listed: Case, scope: All) -> bool:
     return walk.some(walk.base, listed.facts, scope)
 
 
-def hangs_on_one(walk: Walk, listed: Case, instance: Instance, found: Finding) -> None:
+def hangs_on_one(walk: Walk, listed: Case, instance: Instance, kept: KeptOut) -> None:
     """Would the case be met without the one limitation, and without no other one?"""
 
     def met_without(label: str) -> bool:
         return stays_in(walk, listed, All(tuple(x.formula for x in instance.limitations if x.label != label)))
 
     enough = [x.label for x in instance.limitations if met_without(x.label)]
-    assert list(found.conflict) == (enough if len(enough) == 1 else [])
+    assert kept.line == (enough[0] if len(enough) == 1 else "")
 
 
 # ---- the enumeration by itself

@@ -13,7 +13,16 @@ from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 from hypothesis.errors import UnsatisfiedAssumption
 
-from scopecheck.answers.findings import NEVER_BOTH, Finding, Looked
+from scopecheck.answers.findings import (
+    NEVER_BOTH,
+    Finding,
+    Looked,
+    OneReading,
+    cases_of,
+    lines_of,
+    step_of,
+    twin_of,
+)
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.cases import class_status, reading_for_all
 from scopecheck.answers.questions.claims import (
@@ -450,15 +459,15 @@ def test_one_reading_for_all_cases(sheet: Sheet) -> None:
     assert answer.question == ("no reading fits all cases" if best is None else "one reading fits all cases")
     same_reading(answer, best)
     if best is None:
-        assert not any(fits(k, answer.cases) for k in ks)
-        for left_out in answer.cases if len(answer.cases) > 1 else ():
-            rest = [name for name in answer.cases if name != left_out]
+        assert not any(fits(k, cases_of(answer)) for k in ks)
+        for left_out in cases_of(answer) if len(cases_of(answer)) > 1 else ():
+            rest = [name for name in cases_of(answer) if name != left_out]
             assert any(fits(k, rest) for k in ks)
     else:
         base = walk.base
         some = [x for x in wanted if x[2] == "some" and walk.some(base, x[0], x[1])]
         left_open = {name for region, scope, _, name in some if walk.some(base, region, without=scope)}
-        assert set(answer.cases) == left_open
+        assert set(cases_of(answer)) == left_open
 
 
 # ---- claims
@@ -493,9 +502,9 @@ def minimal_conflict(asked: Asked, instance: Instance, answer: Finding, ks: list
     under = ks if answer.construction is None else [answer.construction]
     beside = answer.detail.split("|") if answer.detail else []
     if beside:
-        as_presumed = [x.formula for x in instance.limitations if x.label in answer.conflict]
+        as_presumed = [x.formula for x in instance.limitations if x.label in lines_of(answer)]
         assert not asked.walk.some(asked.walk.base, *as_presumed)
-    parts = [x.formula for x in instance.limitations if x.label in (*answer.conflict, *beside)]
+    parts = [x.formula for x in instance.limitations if x.label in (*lines_of(answer), *beside)]
     assert parts
     assert not any(asked.walk.some(k, *parts) for k in under)
     for left_out in parts:
@@ -536,7 +545,7 @@ def test_dependent_claims_that_add_nothing(sheet: Sheet) -> None:
             if any(narrows):
                 same_reading(found, ks[within.index(True)])
             read = [found.construction] if found.construction is not None else ks
-            lines = [x.formula for x in instance.inherited if x.label in found.conflict]
+            lines = [x.formula for x in instance.inherited if x.label in lines_of(found)]
             assert not any(walk.some(k, *lines, without=own) for k in read)
             if found.quantifier == "base":
                 assert (found.detail == NEVER_BOTH) == (not any(and_met))
@@ -710,10 +719,10 @@ def test_contested_phrases(sheet: Sheet) -> None:
                 alike = [x.formula for x in instance.own if g in groups_in(x.formula)]
                 if changes := [c for x in alike if (c := changed_by(walk, x, (before, after), base, (g, r)))]:
                     told = [next(answers) for _ in changes]
-                    assert [a.detail for a in told if isinstance(a, Finding)] == changes
-                    assert {(a.question, a.others) for a in told if isinstance(a, Finding)} == {
-                        ("contested", ((g, r),))
-                    }
+                    abouts = [a.about for a in told if isinstance(a, Finding)]
+                    assert [a.change for a in abouts if isinstance(a, OneReading)] == changes
+                    assert {a.step for a in abouts if isinstance(a, OneReading)} == {(g, r)}
+                    assert {a.question for a in told} == {"contested"}
                     continue
                 answer = next(answers)
                 assert isinstance(answer, Finding)
@@ -721,7 +730,7 @@ def test_contested_phrases(sheet: Sheet) -> None:
                 narrower = any(b and not a for a, b in zip(after, before, strict=True))
                 if wider or narrower:
                     change = "both" if wider and narrower else "wider" if wider else "narrower"
-                    assert (answer.question, answer.detail, answer.others) == ("contested", change, ((g, r),))
+                    assert (answer.question, answer.about) == ("contested", OneReading((g, r), change))
                     continue
                 ks = [k for k in walk.constructions(groups_in(scope)) if k.readings[g] == r]
                 matters = any(
@@ -766,7 +775,7 @@ def test_contested_phrases_stated_only(sheet: Sheet) -> None:
         for instance in prepared.all_instances():
             list(nothing_meets(prepared, instance))
             found += [f for f in contested(prepared, instance) if isinstance(f, Finding)]
-        told.append({(f.question, f.claim, f.others) for f in found if f.question != "pair"})
+        told.append({(f.question, f.claim, step_of(f)) for f in found if f.question != "pair"})
     assert told[0] == told[1]
 
 
@@ -805,7 +814,7 @@ def is_pair(asked: Asked, formula: Formula, one: Readings, other: Readings) -> b
 def test_things_are_checked_under_the_construction_that_is_told(sheet: Sheet, details: bool) -> None:
     base = Walk(sheet).base
     for finding in ask_all(sheet, details=details).findings:
-        for witness in (finding.witness, finding.twin):
+        for witness in (finding.witness, twin_of(finding)):
             if witness is None:
                 continue
             under = {o.construction for o in witness.obligations}

@@ -7,7 +7,7 @@ from fractions import Fraction
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.findings import Answers, Finding, step_of
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.construction import names_in, nodes
 from scopecheck.core.declared import NumberDecl
@@ -46,6 +46,7 @@ def verdict(f: Finding) -> tuple[object, ...]:
         readings,
         status,
         f.others,
+        step_of(f),
     )
 
 
@@ -104,7 +105,7 @@ def test_the_order_of_limitations_changes_no_verdict_and_no_thing(sheet: Sheet) 
             for f in answers.findings
             if f.simplest and f.question not in moving and not idle(f)
         }
-        shown |= {(f.question, f.claim, f.others) for f in answers.findings if f.question in moving}
+        shown |= {(f.question, f.claim, step_of(f)) for f in answers.findings if f.question in moving}
         # Of twins, each idle beside the other, the first is told.
         twins = ((f.claim, frozenset((f.label, *f.twins)), f.quantifier) for f in answers.findings if idle(f))
         return shown | {("idle", *twin) for twin in twins}

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from fractions import Fraction as F
 
+from scopecheck.answers.findings import lines_of
 from scopecheck.answers.questions import prepare
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Add, Measured
@@ -114,7 +115,7 @@ def test_other_parts_that_already_add_up_to_the_whole() -> None:
     whole = pinned(pinned(SODIUM, "60 wt%", "of the whole salt"), "40 wt%", "of the whole salt")
     (finding,) = found(whole, "dependent cannot be met", 2)
     assert finding.quantifier == "every"
-    assert set(finding.conflict) == {"1a", "2a", "2b"}
+    assert set(lines_of(finding)) == {"1a", "2a", "2b"}
     rest = pinned(pinned(SODIUM, "60 wt%", "of what is not sodium"), "40 wt%", "of what is not sodium")
     assert not found(rest, "dependent cannot be met", 2)
     (open_,) = found(SODIUM, "dependent cannot be met", 2)
@@ -207,7 +208,7 @@ given  IF aluminium share > 0 wt% THEN aluminium IN metals   "it is in it then"
 """
     (finding,) = found(bronze, "dependent cannot be met", 2)
     assert finding.quantifier == "every"
-    assert set(finding.conflict) == {"1a", "2a"}
+    assert set(lines_of(finding)) == {"1a", "2a"}
 
 
 WERTHEIM = """
@@ -246,7 +247,7 @@ pieces  any of axle, bolt, cap, disc, eyelet
 """
     (finding,) = found(kit, "dependent cannot be met", 2)
     assert finding.quantifier == "every"
-    assert set(finding.conflict) == {"1a", "2a"}
+    assert set(lines_of(finding)) == {"1a", "2a"}
 
 
 # ---- earlier applications

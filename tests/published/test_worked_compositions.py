@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.answers.findings import Moves, lines_of
 from tests.published.worked import found, met, pinned, sheet
 
 FABRIC = """
@@ -68,7 +69,7 @@ alloy   composition in %
 def test_a_dependent_claim_adds_to_a_closed_alloy() -> None:
     """W34: examination of November 1999, morning, item 40, with MPEP 2111.03 II; read (secondary)."""
     (finding,) = found(ALLOY, "dependent cannot be met")
-    assert (finding.quantifier, finding.conflict) == ("every", ("1a", "2a"))
+    assert (finding.quantifier, lines_of(finding)) == ("every", ("1a", "2a"))
     assert not found(ALLOY.replace("consisting of", "comprising"), "dependent cannot be met", 1)
     # A lay reader closes "comprising" too: a strained reading, which takes no part unless asked for.
     assert not found(ALLOY.replace("consisting of", "comprising"), "dependent cannot be met")
@@ -192,7 +193,7 @@ def test_what_adds_to_100_beside_sodium_needs_a_base_without_it() -> None:
     """W30: MPEP 2173.05(c) II; read. The parts are our own."""
     (finding,) = found(SALT.format(of="", words=""), "dependent cannot be met")
     assert finding.quantifier == "every"
-    assert set(finding.conflict) == {"1a", "2a", "2b"}
+    assert set(lines_of(finding)) == {"1a", "2a", "2b"}
     without = SALT.format(of=" of no sodium", words=" of what is no sodium")
     assert not found(without, "dependent cannot be met")
 
@@ -243,7 +244,7 @@ def test_a_capped_class_narrowed_to_a_member() -> None:
     article = finding.witness.article
     others = (article["second"], article["third"])
     assert any(others)
-    assert finding.conflict == ("1b",)
+    assert lines_of(finding) == ("1b",)
 
 
 CYCLE = """
@@ -262,8 +263,8 @@ def test_one_wheelbase_and_two_riders() -> None:
     """W45 and B8: Ex parte Brummer, as reported in MPEP 2173.05(b) II; read. The riders are our own."""
     (finding,) = found(CYCLE, "moves with something else")
     assert finding.witness is not None
-    assert finding.twin is not None
-    one, other = dict(finding.witness.article), dict(finding.twin.article)
+    assert isinstance(finding.about, Moves)
+    one, other = dict(finding.witness.article), dict(finding.about.other.article)
     riders = one.pop("rider"), other.pop("rider")
     assert one == other
     assert riders[0] != riders[1]

@@ -24,10 +24,10 @@ def held(claimed: str, *stated: str, name: str = "solids") -> tuple[Held, str]:
     """A claim of the words beside statements of the description; the relation as data and in words."""
     rows = "\n".join(f"  {row}" for row in stated)
     made = sheet(f"{HEAD}1. A mix with {claimed}.\n   | {name} : {claimed}\ndescription\n{rows}\n")
-    (finding,) = [f for f in ask_all(made).findings if f.held is not None and f.stakes == 6]
-    assert finding.held is not None
+    (finding,) = [f for f in ask_all(made).findings if isinstance(f.about, Held) and f.stakes == 6]
+    assert isinstance(finding.about, Held)
     assert finding.stakes == 6
-    return finding.held, held_text(made, finding).replace(GLUE, " ")
+    return finding.about, held_text(made, finding).replace(GLUE, " ")
 
 
 WERTHEIM = (
@@ -133,8 +133,8 @@ def below(*stated: str) -> list[tuple[Held, str]]:
     lines = "1. A mix of at least 30 wt%.\n   | solids : at least 30 wt%\n"
     lines += "2. The mix of claim 1, of at most 50 wt%.\n   | solids : at most 50 wt%\n"
     made = sheet(f"{HEAD}{lines}description\n{rows}\n")
-    found = unstated_first(f for f in ask_all(made).findings if f.held is not None and f.stakes == 6)
-    return [(f.held, held_text(made, f).replace(GLUE, " ")) for f in found if f.held]
+    found = unstated_first(f for f in ask_all(made).findings if isinstance(f.about, Held) and f.stakes == 6)
+    return [(f.about, held_text(made, f).replace(GLUE, " ")) for f in found if isinstance(f.about, Held)]
 
 
 def test_a_dependent_line_is_held_with_what_its_parent_limits() -> None:
@@ -170,7 +170,7 @@ def test_a_claimed_single_value_that_stands_beside_what_ties_the_number() -> Non
 
 def test_no_description_no_relation() -> None:
     made = sheet(f"{HEAD}1. A mix with from 1 to 10 wt%.\n   | solids : from 1 to 10 wt%\n")
-    assert [f for f in ask_all(made).findings if f.held is not None and f.stakes == 6] == []
+    assert [f for f in ask_all(made).findings if isinstance(f.about, Held) and f.stakes == 6] == []
 
 
 # ---- several numbers together: whether a combination is stated, or its parts in different places
@@ -195,8 +195,12 @@ description
 def together(*stated: str) -> dict[int, tuple[Combined, str]]:
     """What is told of the lines of each claim taken together, beside the statements of a description."""
     made = sheet(MIX + "\n".join(f'  {row}  "page {i}"' for i, row in enumerate(stated, 1)) + "\n")
-    told = [f for f in ask_all(made).findings if f.combined is not None]
-    return {f.claim: (f.combined, held_text(made, f).replace(GLUE, " ")) for f in told if f.combined}
+    told = [f for f in ask_all(made).findings if isinstance(f.about, Combined)]
+    return {
+        f.claim: (f.about, held_text(made, f).replace(GLUE, " "))
+        for f in told
+        if isinstance(f.about, Combined)
+    }
 
 
 def test_a_combination_that_one_statement_has() -> None:

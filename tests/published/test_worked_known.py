@@ -11,6 +11,7 @@ from __future__ import annotations
 from fractions import Fraction as F
 from itertools import product
 
+from scopecheck.answers.findings import RangeLies
 from tests.published.worked import found, met, pinned, relation, worked
 
 # ---- known points and known ranges (alloys, temperatures, layers)
@@ -123,7 +124,8 @@ def test_more_than_five_and_a_documents_about_range_on_another_reading() -> None
     """W5 as a document: apart as the words are presumed, overlapping as soon as "about" stretches."""
     text = REFRIGERANT.format(role="document D1", words="about 1 to 5 wt%")
     told = sorted(found(text, "document range"), key=lambda f: f.quantifier)
-    assert [(f.detail, f.quantifier) for f in told] == [("apart", "base"), ("overlaps", "some")]
+    lies = [(f.about, f.quantifier) for f in told]
+    assert lies == [(RangeLies("apart"), "base"), (RangeLies("overlaps"), "some")]
     (stretch,) = [b for r in told[1].rereads for b in r.breaks]
     assert (stretch.end.value, stretch.end.closed) == (F(0), False)
 

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal, TypeVar
 
-from scopecheck.answers.findings import Answers, Finding, Quantifier
+from scopecheck.answers.findings import Answers, Finding, Quantifier, RangeLies
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source
@@ -75,7 +75,8 @@ def relation(text: str, case: str) -> str:
     """How a document's stated range lies against the claim, in the base."""
     told = [f for f in answers(text).findings if f.question == "document range" and f.case == case]
     (finding,) = [f for f in told if f.quantifier != "some"]
-    return finding.detail
+    assert isinstance(finding.about, RangeLies)
+    return finding.about.relation
 
 
 def pinned(text: str, phrase: str, reading: str) -> str:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, NoValue
 from scopecheck.answers.minimise import Picked, pick_article
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.declared import Declaration, NumberDecl
@@ -258,7 +258,7 @@ def test_a_ratio_without_value_is_shown_at_its_zero() -> None:
     asked = sheet(declared, [claim(1, limitation("1a", ratio))], cases=[sample])
     finding = found(asked, "undefined", "1a")
     assert finding.witness is not None
-    assert (finding.detail, finding.departs) == ("open / closed", ("closed",))
+    assert (finding.about, finding.departs) == (NoValue("open / closed"), ("closed",))
     assert shown(asked, finding.witness.article) == {"open": "9", "closed": "0"}
 
 

@@ -6,9 +6,31 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from fractions import Fraction
 from functools import partial, reduce
+from typing import assert_never
 
 from scopecheck.answers.definitions import resting
-from scopecheck.answers.findings import EMPTY_CLAIM, Answers, Finding, Looked
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    Alike,
+    Answers,
+    Cases,
+    Choices,
+    CloseBy,
+    Finding,
+    ForAllClaims,
+    KeptOut,
+    Looked,
+    Moves,
+    NoValue,
+    OneReading,
+    Plain,
+    RangeLies,
+    Unmeasured,
+    cases_of,
+    lines_of,
+    step_of,
+)
+from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.choices import choices
@@ -274,15 +296,36 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
         label = f"claim {f.claim}" if f.question == "pair" else f.label
         if f.question == "condition not met":
             label = f"{label} in claim {f.claim}"  # of a line taken over, each claim may bring it about
-        conflict = () if f.ways and not f.case else f.conflict
-        apart = (f.sets, f.silent) if f.case else (f.held,) if f.held else ()
+        conflict = () if f.ways and not f.case else lines_of(f)
+        apart = (_told_apart(f), f.sets if f.case else ())
         key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict, apart)
         kept[key] = _both_ways(kept[key], f) if key in kept else f
-    moving = {(f.label, f.others) for f in findings if f.question == "contested"}
-    found = [f for f in kept.values() if f.question != "harmless" or (f.label, f.others) not in moving]
+    moving = {(f.label, step_of(f)) for f in findings if f.question == "contested"}
+    found = [f for f in kept.values() if f.question != "harmless" or (f.label, step_of(f)) not in moving]
     chains = {n: {i.chain for i in own} for n, own in prepared.instances.items()}
     found = [replace(f, ways=()) if set(f.ways) == chains.get(f.claim) else f for f in found]
     return list(_where_it_can_be_met(_empty_by_every_way(found, chains), chains))
+
+
+def _told_apart(finding: Finding) -> object:
+    """What tells two findings of one question apart, beside the place and the readings."""
+    match finding.about:
+        case OneReading() | NoValue() | Alike() | Choices() | Held():
+            return finding.about
+        case RangeLies(relation):
+            return relation
+        case CloseBy(how, _, silent):
+            return how, silent
+        case KeptOut():
+            return finding.about.sets, finding.about.silent, finding.about.at_end
+        case Unmeasured(_, no_end):
+            return no_end
+        case Moves(of):
+            return of
+        case Plain() | ForAllClaims() | Combined() | Cases():
+            return None
+        case _:
+            assert_never(finding.about)
 
 
 def _empty_by_every_way(findings: list[Finding], chains: Mapping[int, set[Chain]]) -> list[Finding]:
@@ -405,7 +448,7 @@ def _is_lost_above(prepared: Prepared, finding: Finding, findings: list[Finding]
 
 def _is_never_whole(lost: Finding, finding: Finding) -> bool:
     """Is the one case that no reading fits lost in part on each, by what it leaves open itself?"""
-    return finding.cases == (lost.case,) and lost.quantifier == "every" and bool(lost.partly)
+    return cases_of(finding) == (lost.case,) and lost.quantifier == "every" and bool(lost.partly)
 
 
 def _in_every_way_of(graver: Finding, finding: Finding) -> bool:

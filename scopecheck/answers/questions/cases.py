@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 
-from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
+from scopecheck.answers.findings import Cases, Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions.clash import Clash, Sided, clashing
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
@@ -112,7 +112,7 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
         return  # nothing is restated of what it is listed for, and so nothing can be said of all of them
     groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
     told = prepared.told_refined(at_claim("one reading fits all cases", 6, claim), refined, groups)
-    told = replace(_between(prepared, demands, groups, told), cases=_left_open(prepared, sided))
+    told = replace(_between(prepared, demands, groups, told), about=Cases(_left_open(prepared, sided)))
     yield replace(told, quantifier="base" if not told.rereads and not told.read_as else "some")
 
 
@@ -157,8 +157,7 @@ def _no_reading(prepared: Prepared, clash: Clash) -> Finding:
     return replace(
         at_claim("no reading fits all cases", 1, prepared.sheet.claim(number)),
         quantifier="every",
-        cases=tuple(dict.fromkeys(s.case.name for s in clash.sided)),
-        conflict=clash.labels,
+        about=Cases(tuple(dict.fromkeys(s.case.name for s in clash.sided)), clash.labels),
         rests_on=prepared.settled_in(limitations, clash.labels),
     )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import islice, product
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Choices, Finding
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.core.declared import ChoiceDecl, SetDecl
@@ -37,8 +37,7 @@ def choices(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
         yield replace(
             at_limitation("choices left", 6, limitation),
             quantifier="base",
-            detail=f"{met}|{len(things)}",
-            shown=tuple(d.name for d in listed),
+            about=Choices(met, len(things), tuple(d.name for d in listed)),
         )
 
 

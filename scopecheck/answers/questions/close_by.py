@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.answers.findings import BESIDE, SHARES, SHARES_END, Finding
+from scopecheck.answers.findings import CloseBy, Finding
 from scopecheck.answers.questions.document_ranges import shown_there
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.formula import Formula
@@ -43,10 +43,10 @@ def close_by(
     silent = tuple(x.label for x in partly if session.names_in(x.formula) - set(case.stated))
     if against:
         if all(_directly_beside(prepared, case, x) for x in against):
-            yield replace(told, detail=BESIDE, conflict=tuple(x.label for x in against), silent=silent)
+            yield replace(told, about=CloseBy("beside", tuple(x.label for x in against), silent))
         return
     shared = tuple(x.label for x in partly if x.label not in silent)
-    told = replace(told, detail=SHARES_END if at_ends else SHARES, conflict=shared, silent=silent)
+    told = replace(told, about=CloseBy("shares an end" if at_ends else "shares", shared, silent))
     if shared:
         yield shown_there(prepared, at_ends.facts, scope, told) if at_ends else told
 

@@ -34,7 +34,7 @@ def together_beside_description(prepared: Prepared, instance: Instance) -> Itera
     pieces, whole = _pieces(prepared, lines)
     combined = Combined(labels_in_order, tuple(found), pieces, whole, tuple(examples))
     finding = at_claim("beside the description", 6, instance.claim)
-    yield replace(finding, quantifier="base", detail="together", combined=combined, ways=(instance.chain,))
+    yield replace(finding, quantifier="base", about=combined, ways=(instance.chain,))
 
 
 def _with(prepared: Prepared, instance: Instance, statement: Case) -> CombinedWith | None:

@@ -53,7 +53,7 @@ def beside_description(prepared: Prepared, instance: Instance) -> Iterator[Findi
 def numbers_not_described(prepared: Prepared, instance: Instance) -> Iterator[Finding | Looked]:
     """Does the claim state an end for a number that the description speaks of, and nowhere with that end?"""
     for found in beside_description(prepared, instance):
-        if isinstance(found, Finding) and found.held and found.held.nowhere:
+        if isinstance(found, Finding) and isinstance(found.about, Held) and found.about.nowhere:
             yield replace(found, question="number not described", stakes=4, quantifier="every")
 
 
@@ -82,7 +82,7 @@ def _held(
         beside=beside,
     )
     finding = at_limitation("beside the description", 6, limitation)
-    return replace(finding, quantifier="base", detail=name, held=held)
+    return replace(finding, quantifier="base", about=held)
 
 
 def _stated(prepared: Prepared, name: str) -> list[Stated]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, Lies, RangeLies
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.refine import Demand, Wanted, find_construction
 from scopecheck.answers.witness import Expected
@@ -31,7 +31,7 @@ def range_relations(prepared: Prepared, case: Case, finding: Finding, scope: For
     session = prepared.session
     told = replace(finding, question="document range", stakes=6, bearer="")
     base = _relation(prepared, case, scope, session.base)
-    in_base = replace(told, detail=base, quantifier="base", construction=session.base)
+    in_base = replace(told, about=RangeLies(base), quantifier="base", construction=session.base)
     groups = session.groups_in(case.facts, scope)
     if base == "apart":
         sharing = session.search(groups)
@@ -46,8 +46,8 @@ def range_relations(prepared: Prepared, case: Case, finding: Finding, scope: For
         yield in_base
     for other in found:
         assert other.construction is not None
-        detail = _relation(prepared, case, scope, other.construction)
-        yield replace(other, detail=detail, quantifier="some")
+        relation = _relation(prepared, case, scope, other.construction)
+        yield replace(other, about=RangeLies(relation), quantifier="some")
 
 
 def _graver_if_stretched(prepared: Prepared, found: Finding) -> Finding:
@@ -126,7 +126,9 @@ def _ends_of_other_ties(prepared: Prepared, case: Case, scope: Formula, both: Se
             yield held
 
 
-def _otherwise(prepared: Prepared, case: Case, scope: Formula, told: Finding, base: str) -> Iterator[Finding]:
+def _otherwise(
+    prepared: Prepared, case: Case, scope: Formula, told: Finding, base: Lies
+) -> Iterator[Finding]:
     """The least re-readings on which claim and range share nothing, or all of the range, stretches aside.
 
     A stretch without end parts or joins any two ranges.
@@ -145,7 +147,7 @@ def _otherwise(prepared: Prepared, case: Case, scope: Formula, told: Finding, ba
             yield prepared.told_refined(told, refined, groups)
 
 
-def _relation(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> str:
+def _relation(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> Lies:
     """How the range lies against the claim on one construction."""
     session = prepared.session
     inside, outside = session.search(()), session.search(())
@@ -234,7 +236,7 @@ def _always(prepared: Prepared, case: Case, scope: Formula, apart: Finding) -> F
     found = lying(prepared.sheet, case.facts, scope, prepared.session.base)
     names = (own.name for own in found if own.relation == "apart")
     firm = tuple(name for name in names if _always_apart(prepared, case, scope, name))
-    return replace(apart, quantifier="every", construction=None, firm=firm)
+    return replace(apart, quantifier="every", construction=None, about=RangeLies("apart", firm))
 
 
 def _always_apart(prepared: Prepared, case: Case, scope: Formula, name: str) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
-from scopecheck.answers.findings import LINE_ALONE, Finding, Looked, Quantifier, Reread, Status
+from scopecheck.answers.findings import LINE_ALONE, Cases, Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,
@@ -467,5 +467,5 @@ def no_case_inside(prepared: Prepared, claim: Claim) -> Iterator[Answer]:
     met = (status_at(prepared, case.facts, own, base) for case in enough)
     if enough and all(status == "none" for status in met):
         cases = tuple(case.name for case in enough)
-        found = replace(at_claim("no case inside", 6, claim), quantifier="base", cases=cases)
+        found = replace(at_claim("no case inside", 6, claim), quantifier="base", about=Cases(cases))
         yield replace(found, construction=prepared.session.base)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import STATED_END, Fall, Finding, Status, WayOut
+from scopecheck.answers.findings import Fall, Finding, KeptOut, Status, WayOut
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import finding_at, targets
 from scopecheck.answers.questions.document_ranges import at_stated_ends, shown_there
@@ -49,7 +49,7 @@ def _silent_at_an_end(prepared: Prepared, case: Case, instance: Instance) -> Ite
     example = replace(at_end or case, form="example")
     for finding in _kept_out_of(_Listed(prepared, example), instance):
         if finding.question == "silence alone keeps out":
-            at = replace(finding, detail=STATED_END)
+            at = replace(finding, about=replace(finding.about, at_end=True))
             yield shown_there(prepared, example.facts, instance.scope, at) if at_end else finding
 
 
@@ -186,12 +186,14 @@ def _told(
         outcome="excluded",
         quantifier="every" if alone and _whatever_is_read(prepared, case, instance, one, ways) else "base",
         bearer="challenger" if alone else "",
-        sets=sets.sets,
-        falls=tuple(listed.fall(one, finding) for one in sets.sets),
-        every_set=sets.every,
-        besides=_besides(listed, instance, sets) if prepared.details else (),
-        conflict=(one,) if one else (),
-        silent=silent,
+        about=KeptOut(
+            sets=sets.sets,
+            every_set=sets.every,
+            falls=tuple(listed.fall(labels, finding) for labels in sets.sets),
+            besides=_besides(listed, instance, sets) if prepared.details else (),
+            silent=silent,
+            line=one,
+        ),
         failing=(one,) if alone else (),
         ways_out=tuple(w for w in ways if w.readings or not alone) if one or prepared.details else (),
         ways=(instance.chain,),

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from functools import reduce
 from operator import or_
 
-from scopecheck.answers.extremes import most_different
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.extremes import Extremes, most_different
+from scopecheck.answers.findings import Finding, NoEnd, Unmeasured
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.core.construction import groups_in, names_in, unknown_thresholds
 from scopecheck.core.declared import NumberDecl
@@ -18,7 +18,7 @@ from scopecheck.solving.constraints import Constraint
 
 def without_measure(prepared: Prepared, limitation: Limitation) -> Iterator[Finding]:
     """For each word of degree in the limitation: the two most different things that meet it, each on some
-    threshold. `detail` says beyond which of them what is met has no end: below, above, both or neither.
+    threshold. the family says beyond which of them what is met has no end.
 
     How much of impurities a balance leaves aside is no measure of a word of degree.
     """
@@ -42,13 +42,17 @@ def _shown(prepared: Prepared, limitation: Limitation, on_threshold: Constraint)
     extremes = most_different(session, search, d, limitation.formula)
     if extremes is None:
         return
-    ends = {(True, True): "both", (True, False): "below", (False, True): "above", (False, False): "neither"}
     yield replace(
         at_limitation("without measure", 6, limitation),
         outcome="shown",
         quantifier="some",
         witness=extremes.least,
-        twin=extremes.greatest,
         shown=tuple(d.name for d in sheet.declarations if d.name in names),
-        detail=ends[extremes.below, extremes.above],
+        about=Unmeasured(extremes.greatest, _no_end(extremes)),
     )
+
+
+def _no_end(extremes: Extremes) -> NoEnd:
+    if extremes.below:
+        return "both" if extremes.above else "below"
+    return "above" if extremes.above else "neither"

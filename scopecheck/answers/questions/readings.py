@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from itertools import combinations
 
-from scopecheck.answers.findings import Bearer, Finding, Looked, Quantifier
+from scopecheck.answers.findings import Bearer, Change, Finding, Looked, OneReading, Plain, Quantifier
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.cases import Answer, prefer_rest_met
 from scopecheck.answers.questions.instances import Instance
@@ -242,12 +242,12 @@ def _flip(
 ) -> Iterator[Answer]:
     wider = turning.holds(step, True)
     narrower = (not wider or prepared.details) and turning.holds(step, False)
-    finding = replace(at_limitation("contested", 5, limitation), others=(step,))
+    finding = replace(at_limitation("contested", 5, limitation), about=OneReading(step, "nothing"))
     if not (wider or narrower):
         yield from _with_others(prepared, finding, instance, step)
         return
-    change = "both" if wider and narrower else "wider" if wider else "narrower"
-    finding = replace(finding, detail=change, bearer="challenger" if wider else "competitor")
+    change: Change = "both" if wider and narrower else "wider" if wider else "narrower"
+    finding = replace(finding, about=OneReading(step, change), bearer="challenger" if wider else "competitor")
     if prepared.details:
         search = turning.search
         with search.aside():
@@ -282,8 +282,7 @@ def _flip_here(
     wider, changed, turned = ways[0]
     finding = replace(
         at_limitation("contested", 5, limitation),
-        others=(step,),
-        detail="both" if len(ways) > 1 else "wider" if wider else "narrower",
+        about=OneReading(step, "both" if len(ways) > 1 else "wider" if wider else "narrower"),
         bearer="challenger" if wider else "competitor",
     )
     with search.aside():
@@ -294,11 +293,16 @@ def _flip_here(
 
 def _at_one_stretch(prepared: Prepared, finding: Finding, scope: Formula) -> Finding:
     """The finding; of what is wider and narrower at different stretches only, told as such."""
-    if finding.detail != "both" or finding.construction is None:
+    about = finding.about
+    if not isinstance(about, OneReading) or about.change != "both" or finding.construction is None:
         return finding
     session, k = prepared.session, finding.construction
     lost = ~session.met(scope, k), session.met(scope, session.base)
-    return finding if session.search(()).holds(*lost) else replace(finding, detail="either")
+    return (
+        finding
+        if session.search(()).holds(*lost)
+        else replace(finding, about=replace(about, change="either"))
+    )
 
 
 def _turned_by(prepared: Prepared, own: tuple[Limitation, ...], group: int, wider: bool) -> Constraint:
@@ -346,12 +350,12 @@ def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step:
     if not search.holds(_differ(met, session.met(session.as_base(scope, g)))):
         yield replace(finding, question="harmless", stakes=6, outcome="excluded", quantifier="none")
         return
-    yield replace(finding, detail="with others")
+    yield replace(finding, about=OneReading(step, "with others"))
     changed = [~session.reads(h, session.base.readings[h]) for h in groups]
     search.require(_differ(met, base), _unmoved(prepared, scope, base, g), session.at_most_of(changed, 2))
     # Beside what lets something in by itself, every other reading would do it together.
     if search.holds() and not _opened_by_one(prepared, scope, groups):
-        found = replace(finding, question="pair", others=())
+        found = replace(finding, question="pair", about=Plain())
         for h in groups:
             if h != g:
                 yield from _pair(prepared, found, scope, (g, h), (session.reads(g, r),))

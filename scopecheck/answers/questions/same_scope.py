@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 from itertools import combinations
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Finding
+from scopecheck.answers.findings import EMPTY_CLAIM, Alike, Finding, ForAllClaims
 from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
@@ -110,7 +110,7 @@ def _told(prepared: Prepared, first: Claim, claim: Claim) -> Iterator[Finding]:
     found = replace(
         at_claim("same scope", 4, claim),
         outcome="excluded",
-        detail=f"claim {first.number}",
+        about=Alike(first.number),
         quantifier="every",
     )
     ways = ((one, other, first), (other, one, claim))
@@ -130,7 +130,7 @@ def _parting(prepared: Prepared, met: Formula, missed: Formula, by: Claim, other
     search = session.search(session.groups_in(met, missed))
     search.require(session.met(met), ~session.met(missed))
     return prepared.exhibit(
-        replace(at_claim("parted on a reading", 6, by), detail=f"claim {other.number}"),
+        replace(at_claim("parted on a reading", 6, by), about=Alike(other.number)),
         search,
         (met, missed),
         ((met, "met"), (missed, "not met")),
@@ -167,7 +167,7 @@ def no_reading_for_all_claims(prepared: Prepared, findings: Iterable[Finding]) -
         at_claim("no reading suits all claims", 4, prepared.sheet.claim(numbers[-1])),
         outcome="excluded",
         quantifier="every",
-        also_claims=numbers[:-1],
+        about=ForAllClaims(numbers[:-1]),
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import suppress
 
-from scopecheck.answers.findings import Looked, Quantifier
+from scopecheck.answers.findings import Looked, NoValue, Quantifier
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.instances import Instance, widest
@@ -48,7 +48,7 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
             continue
         wanted: list[tuple[Formula, Expected]] = [(limitation.formula, "undefined")]
         known, beside = prepared.known(formulas), All(tuple(others))
-        finding = replace(finding, detail=_expression(limitation))
+        finding = replace(finding, about=NoValue(_expression(limitation)))
         shown = prepared.exhibit(finding, search, formulas, tuple(wanted), known)
         assert shown.witness is not None
         assert shown.construction is not None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.answers.findings import Finding, Looked
+from scopecheck.answers.findings import Finding, Looked, Moves
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
@@ -65,7 +65,7 @@ def _beside_two(prepared: Prepared, instance: Instance, limitation: Limitation, 
             break
     assert search.holds()
     shown = beside.exhibit(
-        replace(at_limitation(QUESTION, 4, limitation), bearer="challenger", detail=of),
+        replace(at_limitation(QUESTION, 4, limitation), bearer="challenger"),
         search,
         (scope, other),
         ((scope, "met"), (other, "not met")),
@@ -83,7 +83,7 @@ def _beside_two(prepared: Prepared, instance: Instance, limitation: Limitation, 
     return replace(
         shown,
         witness=verify(sheet, first, (Obligation(scope, "met", k),)),
-        twin=verify(sheet, second, (Obligation(limitation.formula, "not met", k),)),
+        about=Moves(of, verify(sheet, second, (Obligation(limitation.formula, "not met", k),))),
         shown=tuple(n for n in shown.shown if n in first),
         departs=tuple(n for n in shown.departs if n in first),
         quantifier="every" if settled else "some" if moved else "base",

@@ -9,9 +9,34 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import Any
+from typing import Any, assert_never
 
-from scopecheck.answers.findings import ChartCell, Fall, Finding, Looked, Reread, WayOut
+from scopecheck.answers.findings import (
+    Alike,
+    Cases,
+    ChartCell,
+    Choices,
+    CloseBy,
+    Fall,
+    Finding,
+    ForAllClaims,
+    KeptOut,
+    Looked,
+    Moves,
+    NoValue,
+    OneReading,
+    Plain,
+    RangeLies,
+    Reread,
+    Unmeasured,
+    WayOut,
+    also_claims_of,
+    cases_of,
+    lines_of,
+    sets_of,
+    silent_lines,
+    twin_of,
+)
 from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
@@ -151,6 +176,8 @@ def _keeping(sheet: Sheet, f: Finding, reread: Reread) -> Data:
 
 
 def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
+    kept = f.about if isinstance(f.about, KeptOut) else None
+    others = (f.about.step,) if isinstance(f.about, OneReading) else f.others
     return {
         "question": f.question,
         "stakes": f.stakes,
@@ -165,16 +192,16 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "bearer": f.bearer,
         "raised_by": bearer_text(sheet, f),
         "case": f.case,
-        "cases": list(f.cases),
+        "cases": list(cases_of(f)),
         "construction": construction_data(sheet, f.construction),
         "rereads": [reread_data(sheet, r) for r in f.rereads],
         "read_as": [reread_data(sheet, r) for r in f.read_as],
         "article": witness_data(sheet, f.witness),
         "article_on_every_construction": f.itself if f.quantifier == "every" and f.witness else None,
-        "twin": witness_data(sheet, f.twin),
+        "twin": witness_data(sheet, twin_of(f)),
         "twin_name": f.twin_name,
         "against": witness_data(sheet, f.against),
-        "shown": list(f.shown),
+        "shown": list(f.about.names if isinstance(f.about, Choices) else f.shown),
         "departures": list(f.departs),
         "reference": f.reference,
         "grade": f.grade if f.witness else None,
@@ -190,27 +217,58 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "kept_out_if": [_keeping(sheet, f, r) for r in f.unmet_by if r not in f.in_part],
         "kept_out_if_together": f.unmet_together and len(f.unmet_by) > 1,
         "in_part_if": [_keeping(sheet, f, r) for r in f.in_part],
-        "conflict": list(f.conflict),
-        "minimal_sets": [list(one) for one in f.sets],
-        "minimal_sets_complete": f.every_set,
-        "on_other_readings": [_fall(sheet, one) for one in f.falls],
-        "on_other_readings_only": [_way_out(sheet, w) for w in f.besides],
-        "silent": list(f.silent),
+        "conflict": list(lines_of(f)),
+        "minimal_sets": [list(one) for one in sets_of(f)],
+        "minimal_sets_complete": kept.every_set if kept else f.every_set,
+        "on_other_readings": [_fall(sheet, one) for one in (kept.falls if kept else ())],
+        "on_other_readings_only": [_way_out(sheet, w) for w in (kept.besides if kept else ())],
+        "silent": list(silent_lines(f)),
         "twins": list(f.twins),
         "by_way_of": [list(chain) for chain in f.ways],
-        "other_readings": [_taken(sheet, g, r) for g, r in f.others],
+        "other_readings": [_taken(sheet, g, r) for g, r in others],
         "further_together": f.more,
-        "also_claims": list(f.also_claims),
+        "also_claims": list(also_claims_of(f)),
         "also_on_some": list(f.also_on_some),
         "also_as_far_as_stated": [{"claim": n, "left_open": list(names)} for n, names in f.also_open],
         "partly": list(f.partly),
-        "detail": f.detail,
-        "apart_on_every_reading": list(f.firm),
+        "detail": _detail(f),
+        "apart_on_every_reading": list(f.about.firm) if isinstance(f.about, RangeLies) else [],
         "goes_farthest_with": [reread_data(sheet, r) for r in f.farthest],
         "rests_on": [ground_text(x) for x in f.rests_on],
-        "beside_description": _held(sheet, f.held),
-        "together_beside_description": _combined(f.combined),
+        "beside_description": _held(sheet, f.about if isinstance(f.about, Held) else None),
+        "together_beside_description": _combined(f.about if isinstance(f.about, Combined) else None),
     }
+
+
+def _detail(f: Finding) -> str:
+    """A code of what a question found beside all that has a key of its own; '' for most."""
+    match f.about:
+        case RangeLies(relation):
+            return relation
+        case Alike(other):
+            return f"claim {other}"
+        case OneReading(_, change):
+            return change if change != "nothing" else ""
+        case NoValue(expression):
+            return expression
+        case Unmeasured(_, no_end):
+            return no_end
+        case Choices(met, every):
+            return f"{met}|{every}"
+        case Moves(of):
+            return of
+        case CloseBy(how):
+            return how
+        case Held(name):
+            return name
+        case Combined():
+            return "together"
+        case KeptOut(at_end=at_end):
+            return "stated end" if at_end else ""
+        case Plain() | ForAllClaims() | Cases():
+            return f.detail
+        case _:
+            assert_never(f.about)
 
 
 def _fall(sheet: Sheet, fall: Fall) -> Data:
