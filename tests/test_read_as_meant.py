@@ -1201,7 +1201,8 @@ LOCKED = 'tilt  angle in deg\nlocked  one of only yes, no  "the spool is locked"
         ("force  force in N", "force", "2 N or more, and in any event less than 7 N",
          "(force >= 2 N and force < 7 N)"),
         ("lime, clay  share in wt%", "lime, clay",
-         "lime and clay are contained in a total amount of less than 1.5% by mass", "lime + clay < 1.5 wt%"),
+         "lime and clay are contained in a total amount of less than 1.5% by mass",
+         "(lime > 0 and clay > 0 and lime + clay < 1.5 wt%)"),
         ("lime, clay, sand  share in wt%", "lime, clay, sand",
          "the proportion of lime and clay taken together to sand does not exceed 0.05",
          "(lime + clay) / sand <= 0.05"),
@@ -1515,7 +1516,7 @@ def test_the_largest_of_what_is_measured(words: str, read: bool) -> None:
         assert [label for label, _ in last] == ["the greatest value"]
 
 
-HEATED = """drying  step in min
+DRYING = """drying  step in min
   drying temperature  temperature in degC
 soaping  step in min
   reaction temperature  temperature in degC
@@ -1540,7 +1541,7 @@ DRY, REACTION = "drying temperature of drying", "reaction temperature of soaping
     ],
 )  # fmt: skip
 def test_a_quantity_of_another_step_by_its_name_alone(left: str, words: str, said: str) -> None:
-    assert presumed_in_symbols(HEATED, left, words) == (f"({said})" if said else "")
+    assert presumed_in_symbols(DRYING, left, words) == (f"({said})" if said else "")
 
 
 @pytest.mark.parametrize(
