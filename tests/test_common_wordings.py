@@ -571,7 +571,39 @@ ROUND_ONE_LIMIT = [
 ]
 
 
-@pytest.mark.parametrize(("declared", "left", "words", "within", "outside"), [*READ, *ROUND_ONE_LIMIT])
+HERBS = "leaves  mass in g\nwater  volume in mL"
+TANK = "tank volume  volume in gal\ncontact area  area in ft2"
+INJECTIONS = "injection  part, 1 to 4\n  moment  time in h"
+RATIO_WITH_A_UNIT = [
+    *(
+        (HERBS, left, words, "leaves = 10 g, water = 100 mL", "leaves = 40 g, water = 100 mL")
+        for left in ("leaves, water", "water, leaves")
+        for words in (
+            "a ratio of the leaves to the water of 0.05 to 0.2 g/mL",
+            "a ratio of the leaves to the water of from 0.05 to 0.2 g/mL",
+            "a ratio of the leaves to the water of between 0.05 and 0.2 g/mL",
+            "a ratio of the leaves to the water of at least 0.05 and at most 0.2 g/mL",
+            "a ratio of the leaves to the water of more than 0.05 and less than 0.2 g/mL",
+            "a ratio of the leaves to the water of 0.2 to 0.05 g/mL",
+            "a leaves to water ratio of 0.05 to 0.2 g/mL",
+        )
+    ),
+    ("lift  length in mm", "lift", "positive and not greater than 0.2 mm", "lift = 0.1 mm", "lift = 0 mm"),
+    ('doses  count  "per week"', "doses", "at most three times a week", "doses = 3", "doses = 4"),
+    (
+        TANK,
+        "tank volume, contact area",
+        "the ratio of the tank volume to the contact area is about 0.12 to 0.5 gallons per square foot",
+        "tank volume = 2400 gal, contact area = 10000 ft2",
+        "tank volume = 12000 gal, contact area = 10000 ft2",
+    ),
+    ("load  in g/mL", "load", "a ratio of 0.12 to 0.5 g/mL", "load = 0.3 g/mL", "load = 4.2 g/mL"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "within", "outside"), [*READ, *ROUND_ONE_LIMIT, *RATIO_WITH_A_UNIT]
+)
 def test_it_is_read(declared: str, left: str, words: str, within: str, outside: str) -> None:
     assert not on_the_wrong_side(declared, left, words, within, outside)
 
@@ -738,6 +770,40 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         ("power  power in W", "power", "incapable of exceeding 30 W"),
         ("power  power in W", "power", "a power capable of exceeding 30 W"),
         ("gap  length in mm", "gap", "2 mm to infinity"),
+        # only the ratio turned round would have this unit, or none
+        (
+            TANK,
+            "contact area, tank volume",
+            "the ratio of the contact area to the tank volume is 0.12 to 0.5 gal/ft2",
+        ),
+        (HERBS, "leaves, water", "a ratio of the leaves to the water of 0.05 to 0.2"),
+        (HERBS, "leaves, water", "a ratio of the leaves to the water of 0.05 to 0.2 mL/g"),
+        ("rib, land  length in mm", "rib, land", "a ratio of the rib to the land of 2 to 5 mm"),
+        *(
+            ("doses  count", "doses", words)
+            for words in (
+                "three times a week",
+                "one to three times a week",
+                "at least two doses a week",
+                "twice daily",
+                "three doses an hour",
+                "three doses per week",
+                "three doses each week",
+                "at most 3 a day",
+            )
+        ),
+        ("lift  length in mm", "lift", "a positive lift of not greater than 0.2 mm"),
+        ("lift  length in mm", "lift", "the positive lift is at most 0.2 mm"),
+        # of when each of several is, no limit of each
+        *(
+            (INJECTIONS, "moment of the injections", words)
+            for words in (
+                "over a period of 2 to 4 days",
+                "within 2 to 3 days",
+                "within 48 hours or 60 hours",
+                "two to four injections in seven days",
+            )
+        ),
         ("salt, sugar  share in wt%", "salt, sugar", "salt is not more than 5 wt% or less than the sugar"),
     ],
 )

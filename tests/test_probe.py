@@ -366,9 +366,11 @@ def test_a_meaning_has_whole_lists_and_units(words: str, declared: str, told: st
 
 
 def test_json_has_the_warnings_that_text_tells_apart() -> None:
-    asked = ("doses : once or twice daily", "-d", "doses count")
+    asked = ("doses : three doses after a week", "-d", "doses count")
     as_json = run(*asked, "-f", "json")
-    assert [d["message"] for d in json.loads(as_json.stdout)["diagnostics"]] == ["'daily' is read past"]
+    assert [d["message"] for d in json.loads(as_json.stdout)["diagnostics"]] == [
+        "'after a week' is read past"
+    ]
     assert "is read past" not in as_json.stderr
     assert "is read past" in run(*asked).stderr
 

@@ -242,6 +242,34 @@ VALVE = "valve  one of open, closed\npressure  pressure in bar"
 @pytest.mark.parametrize(
     ("declared", "left", "words", "labels"),
     [
+        *(
+            ("injection  part, 1 to 4\n  moment  time in h", "moment of the injections", words,
+             ["from the first to the last", "each by then, from the start on"])
+            for words in ("within seven days", "in seven days", "within a period of seven days",
+                          "all within 48 hours", "over at most seven days",
+                          "over a period of less than 48 hours")
+        ),
+        *(
+            ("injection  part, 1 to 4\n  moment  time in h", "moment of the injections", words,
+             ["from the first to the last", "so long from the first to the last",
+              "each by then, from the start on"])
+            for words in ("over a period of seven days", "for seven days", "over seven days")
+        ),
+        ("rib  part, 1 to 4\n  firing time  time in h", "firing time of the ribs", "over seven days",
+         ["strict, exact", "strict after rounding", "beyond tolerance", "end in",
+          "down to all that rounds to it"]),
+        ("rib  part, 1 to 4\n  height  length in mm", "height of the ribs", "within 5 mm",
+         ["either side, end in", "either side, end out", "one side only", "the other side only",
+          "rounds to the limit"]),
+        ("injection  part, 1 to 4\n  moment  time in h", "moment of the injections", "each within 48 hours",
+         ["either side, end in", "either side, end out", "one side only", "the other side only",
+          "rounds to the limit"]),
+        ("gap, rim  length in mm", "gap, rim", "between about 5 mm and the rim",
+         ["lower end only", "ends out", "exactly"]),
+        ("gap, rim  length in mm", "gap, rim", "from about 5 mm to the rim", ["lower end only", "exactly"]),
+        ("gap  length in mm", "gap", "between about 5 mm and 9 mm",
+         ["covers both ends", "lower end only", "lower end only, the upper rounds", "rounding only",
+          "fixed share", "ends out", "exactly"]),
         (METALS, "metal", "either or both of zinc and tin", ["one or both", "one or both and no other"]),
         (METALS, "metal", "either of zinc and tin", ["one or both", "one or both and no other"]),
         (METALS, "metal", "at least one of zinc and tin",
@@ -284,6 +312,12 @@ VALVE = "valve  one of open, closed\npressure  pressure in bar"
 def test_the_readings_are_these(declared: str, left: str, words: str, labels: list[str]) -> None:
     made = sheet(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
     assert labels in [[r.label for r in g.readings] for g in made.groups]
+
+
+@pytest.mark.parametrize(("profile", "standing"), [("US examination", "strained"), ("US court", "arguable")])
+def test_that_one_is_only_one_may_be_argued_in_court(profile: str, standing: str) -> None:
+    (made,) = sheet(f"profile {profile}\n\ncups  count\n\n1. A thing, a cup.\n   | cups : a cup\n").groups
+    assert [(r.label, r.standing) for r in made.readings][1:] == [("exactly one", standing)]
 
 
 @pytest.mark.parametrize(

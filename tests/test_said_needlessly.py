@@ -33,7 +33,7 @@ def test_what_is_meant_is_not_told(left: str, words: str) -> None:
 
 
 def test_of_what_is_read_in_part_only_the_rest_is_told() -> None:
-    assert told("doses", "once or twice daily") == ["'daily' is read past"]
+    assert told("doses", "three doses after a week") == ["'after a week' is read past"]
 
 
 def test_another_measure_beside_a_sign_is_told_still() -> None:

@@ -195,3 +195,42 @@ def test_a_bare_word_of_order_goes_by_what_stands_behind_it(left: str, refused: 
     assert [d.message for d in found if d.severity == "error"] == (
         ["'curing' stands right behind 'subsequently' in the claim: it comes later"] if refused else []
     )
+
+
+@pytest.mark.parametrize(
+    ("left", "behind", "told"),
+    [
+        ("drying, curing", "curing it", ""),
+        ("drying, curing", "the coat is cured", ""),
+        ("curing, drying", "setting it in an oven", "drying"),
+    ],
+)
+def test_a_later_step_that_the_claim_calls_otherwise_is_told(left: str, behind: str, told: str) -> None:
+    text = f"{CURED}1. A method of making, and thereafter {behind}.\n   | {left} : thereafter\n"
+    _, found = read_sheet(Source("t.sheet", text))
+    assert [d.message for d in found if "is not called" in d.message] == (
+        [f"what stands behind 'thereafter' in the claim is not called '{told}'"] if told else []
+    )
+
+
+@pytest.mark.parametrize(
+    ("before", "words", "told"),
+    [
+        ("is a trace of", "up to 3.5 mm", "is a trace of"),
+        ("is a portion of", "up to 3.5 mm", "is a portion of"),
+        ("is twice", "up to 3.5 mm", "twice"),
+        ("is", "up to 3.5 mm", ""),
+        ("has a portion", "of up to 3.5 mm", ""),
+        ("has up to a maximum width", "of 5 mm", "maximum width"),
+        ("has at most a width", "of 5 mm", "at most a width"),
+        ("has a width", "of 5 mm", ""),
+        ("has at most a first rib, and a width", "of 5 mm", ""),
+    ],
+)
+def test_what_makes_an_end_or_another_amount_of_it_is_told(before: str, words: str, told: str) -> None:
+    text = f"width  length in mm\n\n1. A rib that {before} {words}.\n   | width : {words}\n"
+    _, found = read_sheet(Source("t.sheet", text))
+    told_of = [d.message for d in found if "stands right before" in d.message]
+    assert told_of == (
+        [f"'{told}' stands right before these words in the claim, and in no line"] if told else []
+    )

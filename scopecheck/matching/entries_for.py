@@ -16,6 +16,7 @@ from scopecheck.matching.shared_limits import (
     goes_on_surely,
 )
 from scopecheck.matching.subjects import is_bare_share
+from scopecheck.matching.unfit import is_of_moments
 from scopecheck.occurrences.readings import RELATIVE, is_kind
 from scopecheck.vocabulary.entry import Entry
 from scopecheck.vocabulary.names import Typed
@@ -26,11 +27,21 @@ _SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments", "switch
 """What phrases are made for, and read no words of anything else."""
 
 
+_OVER_A_TIME = frozenset(
+    f"{first} (difference D)"
+    for first in (
+        "over a period of", "within a period of", "within a period of less than", "over a period of at least",
+    )
+)  # fmt: skip
+"""Phrases for how long it is from the first of like parts to the last."""
+
+
 def applies(job: LineWords, entry: Entry) -> bool:
     if job.sort in ("steps", "sequences") and not entry.only_for:
         return _joins(entry)
     if job.sort or _SORTS & set(entry.only_for):
-        return job.sort in entry.only_for
+        fits = job.sort in entry.only_for
+        return fits and (entry.title not in _OVER_A_TIME or is_of_moments(job))
     extents = len(job.subjects) > 1 and entry.subjects[1:2] == OF_EXTENTS
     if extents and not job.are_extents and not entry.settled:
         return False

@@ -7,14 +7,23 @@ from fractions import Fraction
 
 from scopecheck.exact.fitting import bare_number, literal
 from scopecheck.foundations.diagnostics import Trouble, trouble
-from scopecheck.foundations.quantity import PLAIN, Kind, Unit, as_difference, as_level, counted_from
+from scopecheck.foundations.kinds import KindError, comparable, quotient_kind
+from scopecheck.foundations.quantity import (
+    PLAIN,
+    PLAIN_KIND,
+    Kind,
+    Unit,
+    as_difference,
+    as_level,
+    counted_from,
+)
 from scopecheck.foundations.quantity import number_text as plain_number
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
 from scopecheck.language.layout import Page
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token, scan
-from scopecheck.matching.chart import Fill
+from scopecheck.matching.chart import Fill, word_of
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.spelled import spelled
 from scopecheck.matching.subjects import is_bare_share
@@ -83,9 +92,38 @@ def _spelling(job: Job, fill: Fill) -> str:
 
 
 def _stands_alone(job: Job, slot: Slot, token: Token) -> bool:
-    """Has a number no unit, whatever the next one has? A ratio of 2 to 5 % is one of 2 % to 5 %."""
-    ratio = slot.kind == "ratio" and is_bare_share(token)
-    return slot.kind in ("whole", "plain", "ratio") and token.start in job.bare and not ratio
+    """Has a number no unit, whatever the next one has? A ratio of 2 to 5 % is one of 2 % to 5 %.
+
+    So is one of 2 to 5 g/mL one of 2 g/mL to 5 g/mL, of a mass to a volume.
+    """
+    if slot.kind not in ("whole", "plain", "ratio") or token.start not in job.bare:
+        return False
+    shared = slot.kind != "whole" and _of_the_quotient(job, token)
+    return not (shared or (slot.kind == "ratio" and is_bare_share(token)))
+
+
+_BETWEEN_ENDS = frozenset(
+    "to and but - – about approximately around roughly at least most no not more less greater than up below"
+    " above under over".split()
+)
+
+
+def _of_the_quotient(job: Job, token: Token) -> bool:
+    """`0.05` of `a ratio of 0.05 to 0.2 g/mL`: has it the unit of the next, as the quotient has?"""
+    unit = token.number.unit if token.number else None
+    kinds = [s.bound.kind or PLAIN_KIND for s in job.subjects if isinstance(s.bound, Typed)]
+    behind = [t for t in job.words.tokens if t.start > token.start]
+    nearest = next((t for t in behind if word_of(t) not in _BETWEEN_ENDS), None)
+    if unit is None or unit.kind == PLAIN_KIND or not len(kinds) == len(job.subjects) <= 2:
+        return False
+    if nearest is None or nearest is behind[0] or not nearest.number or nearest.start in job.bare:
+        return False
+    ways = ((0, 1), (1, 0)) if len(kinds) == 2 else ((0, 0),)
+    for a, b in ways:
+        with suppress(KindError):
+            comparable(unit.kind, kinds[a] if a == b else quotient_kind(kinds[a], kinds[b]))
+            return True
+    return False
 
 
 def number(job: Job, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) -> Typed:

@@ -117,6 +117,23 @@ def has_a_place(name: str, note: str) -> bool:
     return not _called(name, note).isdisjoint(_PLACES)
 
 
+def is_a_moment(name: str, note: str) -> bool:
+    """Does the field of the parts say when each of them is, and not how long it takes?"""
+    return not _called(name, note).isdisjoint(_MOMENTS) or name.lower().partition(" of ")[0] == "time"
+
+
+def says_over_how_long(tokens: tuple[Token, ...], before: list[str]) -> bool:
+    """`over a period of seven days`, `within 48 hours`: no more than a time in which something happens?
+
+    `before` are the words of the line that something else was made of.
+    """
+    first = next((i for i, t in enumerate(tokens) if _is_number(tokens, i)), len(tokens))
+    words = before + [word_of(t) for t in tokens[:first]]
+    begins = next((w for w in words if w not in _BEFORE_A_PERIOD), "")
+    behind = {word_of(t) for i, t in enumerate(tokens) if i > first and not _is_number(tokens, i)}
+    return begins in _DURING and _OF_PERIODS.issuperset(words) and behind <= _OF_PERIODS - {"of"}
+
+
 def _called(name: str, note: str) -> set[str]:
     return {w.strip(",;().").removesuffix("s") for w in f"{name} {note}".lower().split()}
 
@@ -147,3 +164,15 @@ _PLACES = (
 )
 _EVERY = [["at", "intervals", "of"], ["at", "an", "interval", "of"], ["once", "every"], ["every"]]
 _FROM_ONE_TO_THE_NEXT = frozenset("apart interval intervals every often frequently".split())
+
+_MOMENTS = ("moment", "instant", "date", "day", "hour")
+
+_DURING = ("over", "within", "in", "during", "for", "throughout", "inside")
+
+_BEFORE_A_PERIOD = frozenset("all of them they are is being lie lies".split())
+
+_OF_PERIODS = _BEFORE_A_PERIOD | frozenset(
+    "over within in during for throughout inside a an the total single time period span course window space"
+    " of at least most no not more less than up to longer shorter about approximately and or - – between from"
+    " below above under".split()
+)

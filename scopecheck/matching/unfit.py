@@ -25,7 +25,7 @@ from scopecheck.matching.shared_limits import (
 )
 from scopecheck.matching.shares_of_others import names_own_amount, share_of_another
 from scopecheck.matching.subjects import is_bare_share
-from scopecheck.matching.them import has_a_place, tell_how_far_apart
+from scopecheck.matching.them import has_a_place, is_a_moment, says_over_how_long, tell_how_far_apart
 from scopecheck.vocabulary.names import Bound, Typed
 
 _OF_MULTIPLES = frozenset("multiple multiples times twice thrice half double triple".split())
@@ -126,6 +126,14 @@ def takes_for_an_extent(job: LineWords, match: Match, tokens: tuple[Token, ...])
     return other or 0 < named < len(ways)
 
 
+def is_of_moments(job: LineWords) -> bool:
+    """Does what stands left of the colon say when each of like parts is?"""
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    name = job.subjects[0].text
+    timed = kind is not None and kind.dimension == TIME
+    return timed and job.sort == "parts" and is_a_moment(name, job.place.names.note_of(name))
+
+
 def is_of_places(job: LineWords, match: Match) -> bool:
     """`at least 8 mm apart`, of heights, or `more than 8 hours apart` as a limit of each moment."""
     name = job.subjects[0].text
@@ -134,7 +142,13 @@ def is_of_places(job: LineWords, match: Match) -> bool:
     timed = kind is not None and kind.dimension == TIME
     if match.entry.id == SO_FAR_APART and not timed:
         return not has_a_place(name, note)
-    limits = (f.tokens for f in match.fills if f.slot.kind == "limit")
+    limits = tuple(f.tokens for f in match.fills if f.slot.kind == "limit")
+    each = any(word_of(t) in ("each", "every") for t in job.words.tokens)
+    if limits and not each and is_of_moments(job):
+        span = job.span(job.words.tokens)
+        before = span.source.text[: span.start].rpartition("\n")[2].rpartition(":")[2].lower().split()
+        if any(says_over_how_long(tokens, before) for tokens in (job.words.tokens, *limits)):
+            return True
     return any(tell_how_far_apart(tokens, name, note, timed) for tokens in limits)
 
 

@@ -43,7 +43,7 @@ from scopecheck.occurrences.occurrence import Occurrence, names_used, parsed
 from scopecheck.occurrences.plain_readings import plain, plain_text
 from scopecheck.vocabulary.constants import truth
 from scopecheck.vocabulary.definitions import Applied, as_defined, defining
-from scopecheck.vocabulary.entry import Entry, EntryReading
+from scopecheck.vocabulary.entry import PROFILES, Entry, EntryReading
 from scopecheck.vocabulary.names import Bound, Listed, Names, NotHere, Typed
 
 
@@ -226,7 +226,8 @@ def sort_out(
                     not_tried.append((reading.label, f"the same as '{same}' here"))
                 else:
                     tried.append((reading, meant))
-    if clash and (bare or not fits):
+    strained_alone = bool(tried) and _only_strained_left(entry, [r.label for r, _ in tried], not_tried)
+    if clash and (bare or not fits or strained_alone):
         if isinstance(clash, BareShareTrouble):
             first, x = entry.readings[0].formula_text or "...", at.shown.get("x", "")
             raise clash.beside_words(at.span, first, at.slots, x, at.document == CLAIMS)
@@ -245,10 +246,21 @@ def sort_out(
         help = help or "give the meaning in symbols: two blanks, exactly ...; or mark them: not restated :"
         cause = f"No reading of '{at.called}' goes with these values."
         raise trouble(at.span, clash.diagnostic.message, cause, help)
-    if not tried:
+    if not tried or strained_alone:
         reasons = "; ".join(f"{label}: {why}" for label, why in not_tried) or "none has a formula"
         raise trouble(at.span, f"no reading of '{at.called}' can be tried here", f"{reasons}.")
     return tried, tuple(not_computed), tuple(not_tried)
+
+
+def _only_strained_left(entry: Entry, tried: list[str], not_tried: list[tuple[str, str]]) -> bool:
+    """Do only strained readings fit where others do not? No words are read as what contradicts them alone."""
+    computed = [r.label for r in entry.readings if r.formula is not None]
+    lost = [label for label, why in not_tried if not why.startswith("the same as")]
+    return any(
+        all(entry.standing(x, profile, tuple(computed)) == "strained" for x in tried)
+        and any(entry.standing(x, profile, tuple(computed)) != "strained" for x in lost)
+        for profile in PROFILES
+    )
 
 
 def _does_not_fit(error: Trouble, at: Occurrence) -> bool:
@@ -286,6 +298,8 @@ def can_be_tried(entry: Entry, at: Occurrence, names: Names) -> bool:
     """
     for reading in () if entry.own else entry.readings:
         if reading.formula is None or _condition_fails(reading, at, names):
+            continue
+        if reading.label in entry.strained:
             continue
         if names_used(parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}):
             try:

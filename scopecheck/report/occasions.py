@@ -110,7 +110,7 @@ RECITED_PARTS = Kind(
 ADDING_UP = Kind(("force in N",), "N", (USUAL,), "parts", like_parts=True)
 _CLASS = "composition in wt%\n  bore : only copper, zinc, tin\n  water"
 CLASSES = (Kind((_CLASS,), "wt%", (USUAL,), "classes"),)
-TIMED_PARTS = (Kind(("time in day",), "day", ({**USUAL, "N": "3"},), "parts", like_parts=True),)
+TIMED_PARTS = (Kind(('time in day  "moment"',), "day", ({**USUAL, "N": "3"},), "parts", like_parts=True),)
 TILES = Kind(("length in mm",), "", ({**USUAL, "N": "2"},), "counts amounts", like_parts=True)
 """How many like parts there are, each with a value of its own."""
 COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}

@@ -60,13 +60,33 @@ def _in_another_order(text: ClaimText, start: int, end: int, lifted: Span) -> Di
         return None
     things = [" ".join(part.split()) for part in text.left.get(lifted, "").split(",")]
     behind = f"{' '.join(w for w in text.texts[end : end + _MOST_BEFORE] if w != 'the')} "
-    if len(things) != 2 or not behind.startswith(f"{things[0].lower()} "):
+    if len(things) != 2:
         return None
+    if not behind.startswith(f"{things[0].lower()} "):
+        return _of_another_name(text, end, lifted, things)
     return Diagnostic(
         "error", lifted, f"'{things[0]}' stands right behind '{lifted.text}' in the claim: it comes later",
         "The step that comes first stands first left of the colon.",
         f"write: {things[1]}, {things[0]} : {lifted.text}",
     )  # fmt: skip
+
+
+def _of_another_name(text: ClaimText, end: int, lifted: Span, things: list[str]) -> Diagnostic | None:
+    """`thereafter removing half of it`, of `spinning, taking off`: is the later step called otherwise?"""
+    behind = text.texts[end : end + 2 * _MOST_BEFORE]
+    stop = next((i for i, w in enumerate(behind) if w in _STOPS), len(behind))
+    said = [_stem(w) for w in behind[:stop]]
+    if not said or all(_stem(w) in said for w in things[1].lower().split()):
+        return None
+    return Diagnostic(
+        "warning", lifted, f"what stands behind '{lifted.text}' in the claim is not called '{things[1]}'",
+        f"'{things[1]}' is read as coming later, and '{things[0]}' as coming first.",
+        f"if it is '{things[0]}' that comes later, write: {things[1]}, {things[0]} : {lifted.text}",
+    )  # fmt: skip
+
+
+def _stem(word: str) -> str:
+    return word[:3].replace("y", "i")
 
 
 def _known(names: Names) -> frozenset[str]:
@@ -112,8 +132,36 @@ def _before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, in
             break
         else:
             at, idle = at - 1, idle + 1
+    if limited := _limited_before(text, start, known):
+        return limited
     looks = (_unknown, _another_value, _denied_with_its_name, _of_several, _so_much_by, _of_others, _at_times)
     return next((span for look in looks if (span := look(text, start, known))), None)
+
+
+def _limited_before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`up to a maximum total dose` before `of 5 mg`: what makes an end of the number that is lifted alone."""
+    number = next(
+        (i for i in range(start, min(start + 3, len(text.texts))) if text.texts[i][0].isdigit()), -1
+    )
+    if number < 0 or any(map(_limits, text.texts[start:number])) or text.texts[start] != "of":
+        return None
+    for at in range(start - 1, max(-1, start - 2 - _MOST_BETWEEN), -1):
+        word = text.texts[at]
+        if at in text.taken or word in _STOPS or not word.isalpha():
+            return None
+        width = next((len(run) for run in _ENDS if text.texts[at : at + len(run)] == run), 0)
+        if width and not known.issuperset(text.texts[at : at + width]):
+            return at, start, _LISTS["moving"]
+    return None
+
+
+_ENDS = [
+    run.split()
+    for run in (
+        "up to,at most,at least,no more than,not more than,no less than,not less than,less than,more than,"
+        "not exceeding,maximum,minimum"
+    ).split(",")
+]
 
 
 def _run_before(text: ClaimText, end: int, table: str) -> int:

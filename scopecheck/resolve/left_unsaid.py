@@ -61,6 +61,7 @@ def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why
         _of_none(tokens, said, subjects, names)
         or _numbers_with_a_stroke(words, subjects)
         or _of_each_group(said, subjects, names)
+        or _of_each_time(said, subjects, names)
         or _of_so_many_groups(said, subjects, names)
         or _mean_of_each(said, subjects, names)
         or _range_of_one_number(tokens, said, subjects, names)
@@ -68,7 +69,7 @@ def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why
         or _of_ranked_members(said, subjects)
         or _denied_times(said, subjects)
         or _holds_another(tokens, said, subjects, names)
-        or _turned_round(said, subjects)
+        or _turned_round(said, subjects, names)
         or _of_one_alone(tokens, said, subjects, names)
         or _of_the_other(tokens, said, subjects, names)
         or _of_each_counted(said, subjects)
@@ -175,6 +176,32 @@ def _of_each_group(said: list[str], subjects: Things, names: Names) -> Why:
     )
 
 
+def _of_each_time(said: list[str], subjects: Things, names: Names) -> Why:
+    """`three times a week`, `twice daily`, `two doses an hour`, of a number that is said to be in no time."""
+    counted = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and subjects[0].bound.whole
+    if not counted or subjects[0].parts is not None:
+        return None
+    periods = listed("measures", "periods")
+    own = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower().split()
+    for at, word in enumerate(said):
+        each = word.endswith("ly") or said[at - 1] in ("per", "each", "every")
+        each = each or (said[at - 1] in ("a", "an") and at > 1 and said[at - 2] not in _HOW_LONG)
+        second = word == "second" and at + 1 < len(said)  # 'every second hole'
+        if at > 1 and word in periods and not second and each and periods.isdisjoint(own):
+            return (
+                f"it is so many in each time, and '{subjects[0].text}' is a number of no time",
+                f"If it counts those of one, say so where it is declared: {subjects[0].text}  count  "
+                f'"{said[at] if word.endswith("ly") else f"per {word}"}".',
+            )
+    return None
+
+
+_HOW_LONG = frozenset(
+    "within after for over during in of than least most to by from before until lasting through at about half"
+    " quarter and or exceeding exceeds".split()
+)
+
+
 def _of_so_many_groups(said: list[str], subjects: Things, names: Names) -> Why:
     """`a plurality of rows of holes`, of the number of holes: how many there are in a row is not said."""
     counted = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and subjects[0].bound.whole
@@ -276,7 +303,7 @@ def _holds_another(tokens: Tokens, said: list[str], subjects: Things, names: Nam
     )
 
 
-def _turned_round(said: list[str], subjects: Things) -> Why:
+def _turned_round(said: list[str], subjects: Things, names: Names) -> Why:
     """`not different`, `a vacuum of at least 0.2 bar`, `a negative offset of at least 5 mm`."""
     if len(subjects) > 1 and ("not", "different") in pairwise(said):
         return (
@@ -288,6 +315,16 @@ def _turned_round(said: list[str], subjects: Things) -> Why:
     own = {w for s in subjects for w in s.text.lower().split()}
     if sided and turned not in own:
         return f"'{turned}' turns the limit round", "Less of it is more on the scale that is declared."
+    own |= {w for s in subjects for w in names.note_of(s.text).split()}
+    levels = any(isinstance(s.bound, Typed) and s.bound.kind and s.bound.kind.dimension for s in subjects)
+    at = said.index("positive") if "positive" in said[:-1] else -1
+    behind = said[at + 1 :]
+    names_it = bool(own.intersection(behind[:1])) or behind[:1] in (["distance"], ["difference"])
+    if at >= 0 and levels and names_it and "positive" not in own:
+        return (
+            "'positive' is a limit of its own",
+            "It asks for more than zero. Say it as one: positive and ..., with the other limit behind 'and'.",
+        )
     return None
 
 
