@@ -462,7 +462,7 @@ NO_FORM = "none"
 
 REFUSED = [
     # No number of their own: nothing for dots to stand for.
-    (RADII, "radius of the wheels, size of the discs", "each wheel sort of smaller than its own disc", NO_FORM),
+    (RADII, "radius of the wheels, size of the discs", "each sort of smaller than its own disc", NO_FORM),
     (SHARED, "load of the cones", "each cone sort of substantially equal", NO_FORM),
     (LEGS, "offsets of the legs, rim offsets", "a plurality of sorts located in A or in B", NO_FORM),
     (LEGS, "offsets of the legs, rim offsets", "sorts of them in each leg or in the rim", NO_FORM),
