@@ -1199,3 +1199,45 @@ def test_what_a_line_lets_in_is_not_shut_out_by_nothing_else(words: str) -> None
     closed = read.options[labels.index("these and nothing else")]
     assert "zinc" not in repr(closed)
     assert "lead" in repr(closed)
+
+
+SHOTS = "shot  part, 1 to 7\n  moment  time in h"
+LOADS = "cone  part, 1 to 4\n  load  share in %"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "plain"),
+    [
+        ("heat  temperature in degC", "heat", "at or about 20 °C", "about 20 °C"),
+        ("heat  temperature in degC", "heat", "not at or about 20 °C", "not about 20 °C"),
+        ("force  number", "force", "of or about 1500 up to about 2000", "about 1500 up to about 2000"),
+        (LOADS, "load of the cones", "on each cone is substantially equal", "substantially equal"),
+        (SHOTS, "moment of the shots", "at least one day between every shot", "at least one day apart"),
+        (SHOTS, "moment of the shots", "at least one day between two shots", "at least one day apart"),
+        (SHOTS, "moment of the shots", "at most one day between two shots", "at most one day apart"),
+    ],
+)
+def test_a_wording_is_read_as_the_plain_one(declared: str, left: str, words: str, plain: str) -> None:
+    both = [
+        read_sheet(Source("t", f"{declared}\n\n1. A thing, wherein {w}.\n   | {left} : {w}\n"))[0]
+        for w in (words, plain)
+    ]
+    first, second = (None if s is None else repr(s.claims[0].limitations[0].formula) for s in both)
+    assert first is not None
+    assert first.replace(words, plain) == second
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (LOADS, "load of the cones", "on each cone is not substantially equal"),
+        (LOADS, "load of the cones", "on each cone is substantially unequal"),
+        (SHOTS, "moment of the shots", "at least one day between the first two shots"),
+        ("rib  part, 1 to 7\n  height  length in mm", "height of the ribs", "at least 5 mm between two ribs"),
+    ],
+)
+def test_a_neighbour_of_it_is_refused(declared: str, left: str, words: str) -> None:
+    assert (
+        read_sheet(Source("t", f"{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n"))[0]
+        is None
+    )

@@ -46,12 +46,46 @@ def forms(names: Names, things: tuple[str, ...], words: str) -> Iterator[Form]:
             made[highest] = names.declared(highest)
         else:
             made[thing] = names.step(thing) or names.declared(thing) or names.mixture(thing)
+    every = part and not _EVERY.isdisjoint(_texts(words))
+    agreed = False
     for one in _Offered(names, words).of_things(made):
+        agrees = (every or not part) and _agrees(one, made, words)
+        if not agrees and not agreed:
+            return  # What the words call for first is none that agrees: the next ones are worse.
+        agreed = True
+        if not agrees:
+            continue
         yield Form(f"EVERY {part} ({one.tried})", f"EVERY {part} ({one.shown})") if part else one
 
 
 def _dotted(facts: str) -> Form:
     return Form(facts, facts.replace(FILLED_IN, "..."))
+
+
+def _agrees(form: Form, things: Mapping[str, object], words: str) -> bool:
+    """Does a form have as many limits as the words, on as many sides, of all that is spoken of?
+
+    `less than the radius of the disc` has none of a number, `50 to 80 g/L` of a quotient has no four.
+    """
+    facts = _OPERANDS.sub("", form.shown)
+    dots = len(_FILLED.findall(facts)) + len(_EQUALS.findall(form.tried))
+    if not dots:
+        return True
+    left_out = [t for t in things if t not in facts]
+    if left_out and "THEN" not in facts and not any(_is_share(w) for t, w in things.items() if t in facts):
+        return False  # '50 to 80 g/L' is no limit of either of two alone
+    lower = f" {' '.join(words.lower().split())} "
+    if _SELECTED.search(lower) or (_ALTERNATIVE.search(lower) and "OR" not in facts):
+        return False
+    for name in sorted({t.partition(" of ")[0] for t in things} | set(things), key=len, reverse=True):
+        lower = lower.replace(f" {name.lower()} ", " it ")
+    either_side = _EITHER_SIDE.search(lower)
+    numbers = dots if either_side else len(_A_NUMBER.findall(lower))
+    ends = {end for end, _ in ends_said(list(_texts(words)))}
+    if _CHAIN.search(facts) and not (either_side or _RANGED_SAID.search(lower) or ends >= {"most", "least"}):
+        return False
+    of_each = facts.count(",") + 1 if not _OF_ALL.isdisjoint(lower.split()) else 1
+    return dots == numbers * of_each
 
 
 def _only_form(form: Form) -> Form:
@@ -437,7 +471,9 @@ def _limited(words: str, thing: str, limit: str) -> str:
     if (at := next((i for i, w in enumerate(texts) if w in _OUT), -1)) >= 0 and _DENYING.isdisjoint(texts):
         before = " ".join(texts[:at])
         so = f"{_limited(before, thing, limit)} AND " if any(c.isdigit() for c in before) else ""
-        return f"{so}NOT ({_limited(' '.join(texts[at + 1 :]), thing, limit)})"
+        left_out = _limited(" ".join(texts[at + 1 :]), thing, limit)
+        one = left_out == within and len(_A_NUMBER.findall(" ".join(texts[at + 1 :]))) == 1
+        return f"{so}NOT ({f'{thing} = {limit}' if one else left_out})"
     said = set[str]()
     for end, run in ends_said(texts):
         if end:
@@ -460,6 +496,33 @@ def _unit(what: object) -> str:
     return f" {what.unit.symbol}".rstrip() if isinstance(what, NumberDecl) and not what.whole else ""
 
 
+_EVERY = frozenset("each every all individually".split())
+_OF_ALL = frozenset("each both all".split())
+_OPERANDS = regex(r"\([A-Z]*\.\.\.(?:, \.\.\.)*\)| \* \.\.\.")
+_UNIT = r"(?: [^\s<>=.,()]+)?"
+_FILLED = regex(rf"[<>]=? -?\.\.\.|\.\.\.{_UNIT} <=?")
+_CHAIN = regex(rf"\.\.\.{_UNIT} <=? [^,]*? <=? \.\.\.")
+_EQUALS = regex(rf"(?<![<>])= {FILLED_IN}")
+_SELECTED = regex(
+    r" (?:selected|chosen|taken|picked) from | (?:of|or more|or several|or both) (?:the )?group "
+    r"| one or more | at least one "
+    rf"| (?:{'|'.join(NUMBER_WORDS)}|\d+)(?: or (?:more|fewer|less))? of "
+)
+"""With these so many of several are spoken of, which no limit of an amount keeps."""
+_ALTERNATIVE = regex(
+    r"(?<!equal to)(?<! at)(?<! of) or "
+    r"(?!(?:more|less|fewer|greater|higher|longer|about|so|below|above|equal|over|after|before)\b(?! than))"
+)
+_A_NUMBER = regex(
+    r"(?<![\w.,^])[+-]?\d(?:[\d.,]*\d)?(?: \d{3}(?!\d))*(?: ?: ?\d[\d.,]*)?"
+    rf"|\b(?:{'|'.join(NUMBER_WORDS)}|once|twice|thrice|double|triple|half|majority"
+    r"|thirds?|quarters?|fifths?|tenths?|hundredths?|thousandths?|predetermined|preset|threshold|immediately"
+    r"|directly|promptly|shortly)\b"
+)
+_EITHER_SIDE = regex(r"±|\+/-|\bplus or minus\b| before or after | after or before ")
+_RANGED_SAID = regex(
+    r" between | from | to |±|\+/-| plus or minus | before or after |\d ?[-–—] ?\d| through | range "
+)
 _STEM = 4
 _DIGIT = regex(r"\d")
 _AS_A_QUOTIENT = frozenset("ratio proportion times twice half majority per".split())
