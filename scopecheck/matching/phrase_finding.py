@@ -47,6 +47,7 @@ from scopecheck.matching.unfit import (
     leaves_out_a_multiple,
     leaves_whole_of_share,
     mixes_amounts,
+    multiplies_another_limit,
     of_what_they_make,
     parts_at_most,
     says_how_much,
@@ -145,6 +146,7 @@ class Job(LineWords):
         if found and len(self.subjects) > 1 and share_of_another(self.of_first, tokens):
             found = []
         found = [m for m in found if not (leaves_whole_of_share(m, tokens) or leaves_out_a_multiple(self, m))]
+        found = [m for m in found if not multiplies_another_limit(self, m)]
         if found and len(self.subjects) > 1:
             own = frozenset(w for s in self.subjects for w in s.text.lower().split())
             found = [

@@ -8,7 +8,18 @@ from os.path import basename
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, Composition, SetDecl, Step
-from scopecheck.core.formula import Add, All, Const, ExactlyOne, Formula, Negate, Truth, all_of
+from scopecheck.core.formula import (
+    Add,
+    All,
+    Const,
+    Divide,
+    ExactlyOne,
+    Formula,
+    Measured,
+    Negate,
+    Truth,
+    all_of,
+)
 from scopecheck.core.model import OwnPhrase, called
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
@@ -78,6 +89,30 @@ def occurrence(job: Job, match: Match, tokens: tuple[Token, ...], whole: Whole) 
     )  # fmt: skip
 
 
+def _not_of_itself(job: Job, fill: Fill, value: Bound) -> None:
+    """Refuses a limit that is worked out of what it limits: `at most the rim plus 2 mm`, of the rim.
+
+    So of a quotient that 'so many times the ribs' made, which no other thing limits.
+    """
+    first = job.first
+    plain = len(job.subjects) == 1 and job.of_parts is None and not job.subjects[0].moments
+    if not plain or not isinstance(first, Typed) or not isinstance(value, Typed):
+        return
+    named = names_in(value.term)
+    own = isinstance(first.term, Measured) and first.term.name in named
+    made = isinstance(first.term, Divide) and bool(named) and _QUOTIENTS.isdisjoint(job.words.text.split())
+    if own or made:
+        raise trouble(
+            job.words.span,
+            f"'{job.text(fill.tokens)}' would be a limit of '{job.subjects[0].text}'",
+            "Nothing is limited by what is worked out of it alone, and no quotient by one of two things.",
+            "write each limit in a line of its own, with what it limits left of the colon",
+        )
+
+
+_QUOTIENTS = frozenset("ratio ratios quotient divided share proportion per fraction".split())
+
+
 @record
 class _Filling:
     """The slots of one phrase while they are filled, and how what fills them is shown."""
@@ -110,6 +145,7 @@ class _Filling:
                 slots[fill.slot.name], shown[fill.slot.name] = _in_time(job, fill)
             elif fill.slot.kind != "noun":
                 value = number(job, fill.slot, fill.tokens, bool(shown.get("x")))
+                _not_of_itself(job, fill, value)
                 slots[fill.slot.name], shown[fill.slot.name] = value, number_text(job, fill, value)
 
     def as_many_as_before(self) -> Iterator[Fill]:

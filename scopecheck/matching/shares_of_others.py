@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Divide
 from scopecheck.foundations.quantity import PLAIN_KIND
@@ -168,11 +170,18 @@ def _quotient_by(job: L, other: Typed, called: str) -> L | None:
     return job.of(Subject(share, f"{own.text} / {called}", own.span))
 
 
+def says_how_near(tokens: tuple[Token, ...]) -> bool:
+    """`within 10 %`, of a sum: no further than that from it, and no share of it."""
+    return any(word_of(at) == "within" and then.number for at, then in pairwise(tokens))
+
+
 def _share_of_sum(job: L, tokens: tuple[Token, ...]) -> tuple[L, tuple[Token, ...]] | None:
     """`20 to 50 % of the sum of the oil and the gum`, of what stands left of the colon in that sum."""
     for at in (i for i, t in enumerate(tokens) if i and word_of(t) == "of"):
         summed = job.worked_out_of_several(tokens[at + 1 :])
         if summed is None or is_open_sum(tokens[at + 1 :]) or not any(map(is_bare_share, tokens[:at])):
+            continue
+        if says_how_near(tokens[:at]):
             continue
         if (read := _quotient_by(job, summed.value, bracketed(summed))) and read.readable(tokens[:at]):
             for name in summed.made_of:

@@ -66,6 +66,20 @@ def so_many_times(job: LineWords, limit: tuple[Token, ...], number: tuple[Token,
     return any(f" {name.lower()} " in said for name in job.place.names.declarations)
 
 
+def multiplies_another_limit(job: LineWords, match: Match) -> bool:
+    """`between the number of ribs and twice the number of ribs`: the first end is no multiple."""
+    if not any(f.slot.kind == "plain" for f in match.fills) or " times" not in f" {match.pattern.plain}":
+        return False
+    ends = [f.tokens for f in match.fills if f.slot.kind == "plain"]
+    names = [name.lower().split() for name in job.place.names.declarations]
+    return any(
+        words[i : i + len(name)] == name
+        for words in ([word_of(t) for t in end] for end in ends)
+        for name in names
+        for i in range(len(words))
+    )
+
+
 def tells_which_is_the_part(job: LineWords, match: Match) -> bool:
     """`more than half of the ribs are slots`, of a phrase that ends in `half`: does the line name the whole
     first, whichever stands left?"""

@@ -18,6 +18,7 @@ from scopecheck.matching.states import state_by_note
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
 from scopecheck.matching.whichever import of_a_range
 from scopecheck.occurrences.readings import is_switch
+from scopecheck.resolve.worked_out import ends_apart, only_with_another, within_of_a_sum
 from scopecheck.rewording.counted_per import for_a_limit, group_counted
 from scopecheck.rewording.moments import denied_at_times, not_always
 from scopecheck.rewording.not_both import DENYING
@@ -58,12 +59,16 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _part_of_all(tokens, said, subjects, names)
         or _counted_with(tokens, said)
         or _greater_of_a_range(tokens)
+        or ends_apart(tokens, said)
+        or within_of_a_sum(said)
+        or only_with_another(said, subjects)
         or _so_many_per_one(said, subjects)
         or _of_each_group(tokens, said, subjects)
         or _other_extreme(said, subjects, names)
         or _always_changed(said, subjects)
         or _beside_what_is_other(said, subjects)
         or _of_parts(said, subjects, names)
+        or _at_once(tokens, said, subjects)
         or (_kept_or_lost(said, own) if len(subjects) == 1 else None)
     )
 
@@ -590,6 +595,28 @@ def _one_of_them(said: list[str], subject: Subject) -> Why:
 
 
 _WHICH_ONE = ("first", "second", "third", "fourth", "last", "final", "other", "third", "alternate")
+
+
+def _at_once(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`the ribs are red and blue`, `ribs 2 mm and 3 mm high`: no one of them is both."""
+    if len(subjects) != 1 or not subjects[0].of_parts:
+        return None
+    bound = subjects[0].bound
+    members = [m.lower().split() for m in bound.members] if isinstance(bound, ChoiceDecl) else []
+    said_of_two = {"between", "from", "within", "intervals"}.isdisjoint(said)
+    for at in (i for i, w in enumerate(said) if w == "and"):
+        behind = at + 1 + (said[at + 1 : at + 2] in (["the"], ["a"], ["an"]))
+        two = any(said[at - len(m) : at] == m for m in members if at >= len(m)) and any(
+            said[behind : behind + len(m)] == m for m in members
+        )
+        values = said_of_two and 0 < at < len(said) - 1 and isinstance(bound, Typed)
+        values = values and tokens[at - 1].number is not None and tokens[at + 1].number is not None
+        if two or values:
+            return (
+                "nothing tells whether both are of the same one, or of one each",
+                f"Left of the colon stands {subjects[0].text}, which every one of them has.",
+            )
+    return None
 
 
 def _of_parts(said: list[str], subjects: Things, names: Names) -> Why:

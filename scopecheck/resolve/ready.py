@@ -31,6 +31,7 @@ from scopecheck.matching.signs import with_signs_for_units
 from scopecheck.matching.subjects import Subject, is_bare_share
 from scopecheck.matching.together import says_together, with_and
 from scopecheck.occurrences.readings import is_switch
+from scopecheck.resolve.worked_out import over_so_long, with_range_added
 from scopecheck.rewording.beside_sums import with_mixture_as_total
 from scopecheck.rewording.choice_of_counts import (
     with_things_chosen,
@@ -165,7 +166,8 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
         tokens = with_shared_power(tokens, subjects[0])
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
-    tokens = with_units_of_the_last(with_signs_in_words(tokens))
+    tokens = with_range_added(with_units_of_the_last(with_signs_in_words(tokens)))
+    tokens = over_so_long(tokens, subjects)
     tokens = with_difference_again(with_between_again(with_interval_ends(tokens)))
     if len(subjects) > 1:
         tokens = with_either_of_one(tokens, subjects)

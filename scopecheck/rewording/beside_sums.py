@@ -22,6 +22,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.said_once import BY_WHAT
+from scopecheck.matching.shares_of_others import says_how_near
 from scopecheck.matching.subjects import Subject, is_bare_share, without_basis
 from scopecheck.rewording.forms import words_at
 from scopecheck.rewording.plainer_amounts import is_by
@@ -108,7 +109,7 @@ def share_of_sum(tokens: Tokens, subjects: Things, names: Names) -> tuple[Tokens
         limit, of = _limit(tokens, found, (start, end), subjects, known) or ((), ())
         alone = {s.text.lower() for s in subjects} <= {*summed, *of}
         mixed = not _MIXED.isdisjoint(found["added"].split()) and len(limit) == len(tokens) - (end - start)
-        if not limit or not alone or len(set(summed)) < 2 or mixed or of == summed:
+        if not limit or not alone or len(set(summed)) < 2 or mixed or of == summed or says_how_near(limit):
             continue
         other = known.measured_otherwise(found["added"])
         other = other or next(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
@@ -20,10 +21,19 @@ def with_signs_in_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             and before_number
             and at
             and tokens[at - 1].text.lower() in _ENDS_BEFORE
+            and not _adds_before(tokens[:at])
         ):
             continue  # 'from minus 5 °C to plus 20 °C'
         found += [replace(token, sort="word", text=word) for word in said] or [token]
     return tuple(found)
+
+
+def _adds_before(tokens: tuple[Token, ...]) -> bool:
+    """`the rim minus 1 mm to plus 2 mm`: is something taken from a thing, or added to it, before?"""
+    return any(
+        then.text.lower() in ("plus", "minus") and first.text.lower() not in _ENDS_BEFORE
+        for first, then in pairwise(tokens)
+    )
 
 
 def with_compared(tokens: tuple[Token, ...], names: tuple[str, ...], others: Names) -> tuple[Token, ...]:

@@ -48,6 +48,10 @@ RECITED = "recited"
 """Of like parts, in a formula: how many of them the claim's lines on their number ask for at least."""
 
 
+_OF_TIMES = "J"
+"""The group of the phrases that say when something is, and how far apart in time."""
+
+
 @record
 class EntryReading:
     """A reading of an entry; `formula` is None when it is listed but not computed."""
@@ -206,7 +210,8 @@ class Entry:
     def spaced_in_time(self) -> bool:
         """Of like parts: does it say how far in time one is from the next, and not how much they differ?"""
         asks = any(word in r.formula_text for r in self.readings for word in OF_STEPS_BETWEEN)
-        return asks and not any(s.kind == "difference" for p in self.patterns for s in p.slots)
+        differing = any(s.kind == "difference" for p in self.patterns for s in p.slots)
+        return self.id.startswith(_OF_TIMES) or (asks and not differing)
 
     @property
     def nearness(self) -> int:
