@@ -40,6 +40,8 @@ READ = [
      "holes = 6, ribs = 3", "holes = 7, ribs = 3"),
     (LENGTHS, "gap, rim, lip", "the gap is 10 to 20 % of the sum of the rim and the lip",
      "gap = 1 mm, rim = 4 mm, lip = 4 mm", "gap = 2 mm, rim = 4 mm, lip = 4 mm"),
+    (PERIOD, "dwell", "above 20 min and not in excess of 65 min", "dwell = 65 min", "dwell = 20 min"),
+    (PERIOD, "dwell", "not less than 20 min nor in excess of 65 min", "dwell = 20 min", "dwell = 66 min"),
     (PERIOD, "dwell", "over 20 to 40 minutes", "dwell = 20 min", "dwell = 41 min"),
     (LENGTHS, "gap, rim", "extending over 20 to 70 % of the rim", "gap = 2 mm, rim = 10 mm",
      "gap = 8 mm, rim = 10 mm"),
