@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import errors, on_the_wrong_side
 
 LENGTHS = "gap, rim, lip  length in mm"
@@ -95,3 +97,19 @@ def test_a_step_lasts_so_long_and_not_longer_than_the_first_number() -> None:
     lasts = "start of soaking = 0 min, duration of soaking = {} min"
     words = "is carried out over 20 to 40 minutes"
     assert not on_the_wrong_side(STEPS, "soaking", words, lasts.format(20), lasts.format(41))
+
+
+@pytest.mark.parametrize(
+    ("text", "words", "told"),
+    [
+        ("a gap extending from the rim over 5 mm", "over 5 mm", True),
+        ("a gap that is stirred over 5 mm", "over 5 mm", True),
+        ("a gap extending from the rim and being over 5 mm", "over 5 mm", False),
+        ("a gap of over 5 mm", "over 5 mm", False),
+        ("a gap extending over at least 5 mm", "at least 5 mm", False),
+    ],
+)
+def test_over_behind_what_goes_on_is_told(text: str, words: str, told: bool) -> None:
+    claim = f"1. A thing with {text}.\n   | gap : {words}\n"
+    _, diagnostics = read_sheet(Source("test", f"{LENGTHS}\n\n{claim}"))
+    assert any("stands right before" in d.message for d in diagnostics) == told

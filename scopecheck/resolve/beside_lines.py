@@ -134,8 +134,33 @@ def _before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, in
             at, idle = at - 1, idle + 1
     if limited := _limited_before(text, start, known):
         return limited
-    looks = (_unknown, _another_value, _denied_with_its_name, _of_several, _so_much_by, _of_others, _at_times)
+    looks = (
+        _goes_on_over,
+        _unknown,
+        _another_value,
+        _denied_with_its_name,
+        _of_several,
+        _so_much_by,
+        _of_others,
+        _at_times,
+    )
     return next((span for look in looks if (span := look(text, start, known))), None)
+
+
+def _goes_on_over(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`extending from the face` before `over 50 % of the length`: 'over' says along what."""
+    if text.texts[start] != "over" or not _has_number(text.texts[start + 1 :][:3]):
+        return None
+    for at in range(start - 1, max(-1, start - 2 - _MOST_BETWEEN), -1):
+        if at in text.taken or text.texts[at] in _STOPS:
+            return None
+        if text.texts[at] in listed("beside", "going_on"):
+            return at, start, _LISTS["moving"]
+    return None
+
+
+def _has_number(texts: list[str]) -> bool:
+    return any(word[:1].isdigit() for word in texts)
 
 
 def _limited_before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
