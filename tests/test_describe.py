@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from scopecheck.answers.findings import Reread, WayOut
+from scopecheck.answers.findings import Cases, NoValue, OneReading, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.formula import Add, Bound, Compare, Const, Measured, Parameter, Read, Truth
@@ -55,7 +55,7 @@ def test_a_stated_end_tells_what_is_reached() -> None:
             {},
             "Claim 2 adds nothing to what it depends on: whatever meets the parent meets it too",
         ),
-        ("undefined", {"detail": "a / b"}, "Has no value for a thing: a / b is 0 there."),
+        ("undefined", {"about": NoValue("a / b")}, "Has no value for a thing: a / b is 0 there."),
         ("case empty on a reading", {"case": "D1"}, "Nothing at all fits document D1"),
         (
             "no reading fits all cases",
@@ -65,7 +65,7 @@ def test_a_stated_end_tells_what_is_reached() -> None:
         ),
         (
             "no reading fits all cases",
-            {"cases": ("bench sample",)},
+            {"about": Cases(("bench sample",))},
             'No choice of readings puts "bench sample" wholly inside while words alike are read alike.',
         ),
         (
@@ -73,8 +73,16 @@ def test_a_stated_end_tells_what_is_reached() -> None:
             {"bearer": "challenger"},
             "Only when both are re-read, a thing is met; neither alone does it.",
         ),
-        ("contested", {"detail": "with others"}, "changes only once another phrase is re-read as well."),
-        ("contested", {"detail": "both"}, "On this reading some things are met that were not"),
+        (
+            "contested",
+            {"about": OneReading((0, 1), "with others")},
+            "changes only once another phrase is re-read as well.",
+        ),
+        (
+            "contested",
+            {"about": OneReading((0, 1), "both")},
+            "On this reading some things are met that were not",
+        ),
         ("dependent cannot be met", {"conflict": ("2a",)}, 'conflict: 2a "between 20 and 60 mm".'),
     ],
 )

@@ -341,7 +341,7 @@ def test_how_far_a_thing_varies_is_declared_as_its_variation() -> None:
 
 def test_symbols_that_would_drop_a_condition_are_not_offered() -> None:
     (wrong,) = told(
-        "fill  share in vol%\nspeed  number", "fill, speed", "at least 30 % where the speed is less than 100"
+        "fill  share in vol%\nspeed  number", "fill, speed", "at least 30 mm where the speed is less than 100"
     )
     assert wrong.help.startswith(
         "put the meaning in symbols for the dots, such as IF speed < ... THEN fill >= "

@@ -1014,7 +1014,7 @@ MIXED = "selected from group consisting of (list M and), and combinations thereo
         ("substantially free from copper", "substantially free of (list M or)"),
         ("in a zone of from 2 to 5 mm", "from (L) to (U)"),
         ("within a range of between 2 and 5 mm", "between (L) and (U)"),
-        ("in the range of between about 2 mm and about 5 mm", "between about (L) and (U)"),
+        ("in the range of between about 2 mm and about 5 mm", "between about (L) and about (U)"),
     ],
 )  # fmt: skip
 def test_ways_to_write_lists_and_ranges(words: str, entry: str) -> None:

@@ -376,7 +376,13 @@ def test_a_class_and_its_amount(words: str) -> None:
         amounts = {"reactive": first + second, "yttrium": first, "zirconium": second, "iron": 90, "others": 0}
         article: dict[str, Value] = {name: Fraction(value, 100) for name, value in amounts.items()}
         assert evaluate(formula, article, k) is (1 <= first + second <= 3)
-    assert errors(STEEL.format("yttrium, zirconium, cerium", words))
+    more, _ = read_sheet(Source("t", STEEL.format("yttrium, zirconium, cerium", words)))
+    assert more is not None  # of the two that the words name, whatever else there is of the class
+    formula, k = more.claims[0].limitations[0].formula, base_construction(more)
+    article = {
+        n: Fraction(v, 100) for n, v in {"yttrium": 1, "zirconium": 1, "cerium": 4, "reactive": 6}.items()
+    }
+    assert evaluate(formula, {**article, "iron": Fraction(94, 100), "others": Fraction(0)}, k) is True
 
 
 @pytest.mark.parametrize(

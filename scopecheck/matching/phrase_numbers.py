@@ -102,6 +102,7 @@ def _stands_alone(job: Job, slot: Slot, token: Token) -> bool:
     return not (shared or (slot.kind == "ratio" and is_bare_share(token)))
 
 
+_JOINERS = frozenset("to and but - –".split())
 _BETWEEN_ENDS = frozenset(
     "to and but - – about approximately around roughly at least most no not more less greater than up below"
     " above under over".split()
@@ -118,6 +119,8 @@ def _of_the_quotient(job: Job, token: Token) -> bool:
         return False
     if nearest is None or nearest is behind[0] or not nearest.number or nearest.start in job.bare:
         return False
+    if _JOINERS.isdisjoint(word_of(t) for t in behind if t.start < nearest.start):
+        return False  # 'by a factor of 10 less than 10 mm' are no two ends
     ways = ((0, 1), (1, 0)) if len(kinds) == 2 else ((0, 0),)
     for a, b in ways:
         with suppress(KindError):

@@ -147,7 +147,7 @@ def _before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, in
     return next((span for look in looks if (span := look(text, start, known))), None)
 
 
-def _goes_on_over(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+def _goes_on_over(text: ClaimText, start: int, _: frozenset[str]) -> tuple[int, int, str] | None:
     """`extending from the face` before `over 50 % of the length`: 'over' says along what."""
     if text.texts[start] != "over" or not _has_number(text.texts[start + 1 :][:3]):
         return None
