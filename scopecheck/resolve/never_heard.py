@@ -18,7 +18,7 @@ from scopecheck.matching.states import state_by_note
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
 from scopecheck.matching.whichever import of_a_range
 from scopecheck.occurrences.readings import is_switch
-from scopecheck.resolve.worked_out import ends_apart, only_with_another, within_of_a_sum
+from scopecheck.resolve.whole_ranges import ends_apart, only_with_another, within_of_a_sum
 from scopecheck.rewording.counted_per import for_a_limit, group_counted
 from scopecheck.rewording.moments import denied_at_times, not_always
 from scopecheck.rewording.not_both import DENYING

@@ -31,7 +31,7 @@ from scopecheck.matching.signs import with_signs_for_units
 from scopecheck.matching.subjects import Subject, is_bare_share
 from scopecheck.matching.together import says_together, with_and
 from scopecheck.occurrences.readings import is_switch
-from scopecheck.resolve.worked_out import over_so_long, with_range_added
+from scopecheck.resolve.whole_ranges import over_so_long, with_range_added
 from scopecheck.rewording.beside_sums import with_mixture_as_total
 from scopecheck.rewording.choice_of_counts import (
     with_things_chosen,
