@@ -68,6 +68,8 @@ REFUSED = [
     (METALS, "metal", "zinc only together with tin"),
     (METALS, "metal", "is free of copper and of zinc together with tin"),
     (METALS, "metal", "does not contain copper in combination with zinc"),
+    (COUNTS, "holes", "no more than four of the holes"),
+    (COUNTS, "holes", "not fewer than two of the holes"),
     (RIBS, "colour of the ribs", "the ribs are red and blue"),
     (RIBS, "colour of the ribs", "at least two ribs are red and blue"),
     (RIBS, "height of the ribs", "ribs 2 mm and 3 mm high"),
@@ -113,3 +115,19 @@ def test_over_behind_what_goes_on_is_told(text: str, words: str, told: bool) -> 
     claim = f"1. A thing with {text}.\n   | gap : {words}\n"
     _, diagnostics = read_sheet(Source("test", f"{LENGTHS}\n\n{claim}"))
     assert any("stands right before" in d.message for d in diagnostics) == told
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("the gap is at least 5 mm, or the rim is at least 3 mm", True),
+        ("the gap is at least 5 mm or the rim is at least 3 mm", True),
+        ("the gap is at least 5 mm, and the rim is at least 3 mm", False),
+        ("the gap is at least 5 mm; or the like, and the rim is at least 3 mm", False),
+    ],
+)
+def test_an_or_between_two_lines_is_told(text: str, told: bool) -> None:
+    claim = f"1. A thing, wherein {text}.\n   | gap : at least 5 mm\n   | rim : at least 3 mm\n"
+    made, diagnostics = read_sheet(Source("test", f"{LENGTHS}\n\n{claim}"))
+    assert made is not None
+    assert any(d.message.startswith("'or' stands between") for d in diagnostics) == told

@@ -27,6 +27,8 @@ _FEW_IDLE = 3
 _MOST_ASIDE = 4
 """How many words an aside between commas has at most: `never, in any case, exceeds`."""
 _MOST_BETWEEN = 4
+_MOST_BETWEEN_LINES = 8
+"""How many words from one lifted limit to the next are looked at for an 'or': `, or the gap is`."""
 _STATES = frozenset("is are being be".split())
 _LISTS: Mapping[str, str] = {
     "denying": "Without it the words may say the opposite.",
@@ -42,6 +44,7 @@ _A_MOMENT = "With it the words limit when a step begins or ends, without it the 
 def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
     """A warning for each line beside whose words something stands that may change them, and in no line."""
     known = _known(names)
+    yield from _either_line(text)
     for start, end, lifted in _stretches(text):
         if names.steps and (turned := _in_another_order(text, start, end, lifted)):
             yield turned
@@ -52,6 +55,23 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
             yield _warning(text, lifted, *before, "before")
         if behind := _behind(text, end, names, known) or _so_much_of(text, end, known):
             yield _warning(text, lifted, *behind, "behind")
+
+
+def _either_line(text: ClaimText) -> Iterator[Diagnostic]:
+    """`a rate of at least 120 K/h, or the gap is at least 3 mm`, in two lines: both are asked for."""
+    for (start, first, one), (then, end, lifted) in pairwise(_stretches(text)):
+        between = range(first, min(then, first + _MOST_BETWEEN_LINES))
+        said = [text.texts[i] for i in between if i not in text.taken]
+        limits = (any(map(_limits, text.texts[a:b])) for a, b in ((start, first), (then, end)))
+        if one is lifted or len(between) < then - first or len(said) < then - first or not all(limits):
+            continue
+        said = said[said[:1] == [","] :]
+        if said[:1] == ["or"] and _STOPS.isdisjoint(said):
+            yield Diagnostic(
+                "warning", lifted, f"'or' stands between '{one.text}' and '{lifted.text}', and in no line",
+                "Each line is asked for: with the 'or' the claim asks for the one or the other.",
+                "restate both in one line with the 'or', both things left of the colon, or behind 'exactly'",
+            )  # fmt: skip
 
 
 def _in_another_order(text: ClaimText, start: int, end: int, lifted: Span) -> Diagnostic | None:

@@ -69,6 +69,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _beside_what_is_other(said, subjects)
         or _of_parts(said, subjects, names)
         or _at_once(tokens, said, subjects)
+        or _so_many_of_all(tokens, said, subjects)
         or (_kept_or_lost(said, own) if len(subjects) == 1 else None)
     )
 
@@ -595,6 +596,23 @@ def _one_of_them(said: list[str], subject: Subject) -> Why:
 
 
 _WHICH_ONE = ("first", "second", "third", "fourth", "last", "final", "other", "third", "alternate")
+
+
+def _so_many_of_all(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`no more than four of the burners`, of the number of burners: it is some of them, and not all."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(bound, Typed) or not bound.whole or subjects[0].parts is not None:
+        return None
+    own = subjects[0].text.lower().split()
+    for at in range(1, len(said) - len(own) - 1):
+        number = tokens[at - 1].number is not None or said[at - 1] in NUMBER_WORDS
+        of_all = said[at : at + 2] in (["of", "the"], ["of", "said"], ["of", "these"])
+        if number and of_all and said[at + 2 : at + 2 + len(own)] == own:
+            return (
+                f"'{' '.join(said[at - 1 :])}' is a number of some of them",
+                f"'{subjects[0].text}' is the number of all: declare those meant by a name of their own.",
+            )
+    return None
 
 
 def _at_once(tokens: Tokens, said: list[str], subjects: Things) -> Why:
