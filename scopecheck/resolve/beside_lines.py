@@ -60,13 +60,13 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
 def _either_line(text: ClaimText) -> Iterator[Diagnostic]:
     """`a rate of at least 120 K/h, or the gap is at least 3 mm`, in two lines: both are asked for."""
     for (start, first, one), (then, end, lifted) in pairwise(_stretches(text)):
-        between = range(first, min(then, first + _MOST_BETWEEN_LINES))
-        said = [text.texts[i] for i in between if i not in text.taken]
         limits = (any(map(_limits, text.texts[a:b])) for a, b in ((start, first), (then, end)))
-        if one is lifted or len(between) < then - first or len(said) < then - first or not all(limits):
-            continue
+        said = text.texts[first:then]
         said = said[said[:1] == [","] :]
-        if said[:1] == ["or"] and _STOPS.isdisjoint(said):
+        apart = len(said) < _MOST_BETWEEN_LINES and _STOPS.isdisjoint(said)
+        if one is lifted or not apart or not text.taken.isdisjoint(range(first, then)) or not all(limits):
+            continue
+        if said[:1] == ["or"]:
             yield Diagnostic(
                 "warning", lifted, f"'or' stands between '{one.text}' and '{lifted.text}', and in no line",
                 "Each line is asked for: with the 'or' the claim asks for the one or the other.",

@@ -18,7 +18,7 @@ from scopecheck.solving.constraints import Constraint
 
 def without_measure(prepared: Prepared, limitation: Limitation) -> Iterator[Finding]:
     """For each word of degree in the limitation: the two most different things that meet it, each on some
-    threshold. the family says beyond which of them what is met has no end.
+    threshold. `Unmeasured.no_end` says beyond which of them what is met has no end.
 
     How much of impurities a balance leaves aside is no measure of a word of degree.
     """
