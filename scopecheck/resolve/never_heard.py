@@ -599,11 +599,16 @@ _WHICH_ONE = ("first", "second", "third", "fourth", "last", "final", "other", "t
 
 
 def _so_many_of_all(tokens: Tokens, said: list[str], subjects: Things) -> Why:
-    """`no more than four of the burners`, of the number of burners: it is some of them, and not all."""
+    """`no more than four of the burners`, of the number of burners: it is some of them, and not all.
+
+    What a thing has of them (`has one or two of the fingers`) is their number.
+    """
     bound = subjects[0].bound if len(subjects) == 1 else None
     if not isinstance(bound, Typed) or not bound.whole or subjects[0].parts is not None:
         return None
     own = subjects[0].text.lower().split()
+    if said[:1] in (["has"], ["having"], ["with"]):
+        return None
     for at in range(1, len(said) - len(own) - 1):
         number = tokens[at - 1].number is not None or said[at - 1] in NUMBER_WORDS
         of_all = said[at : at + 2] in (["of", "the"], ["of", "said"], ["of", "these"])

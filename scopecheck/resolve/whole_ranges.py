@@ -117,7 +117,10 @@ def within_of_a_sum(said: list[str]) -> Why:
 
 
 def only_with_another(said: list[str], subjects: tuple[Subject, ...]) -> Why:
-    """`copper, but zinc only in combination with tin`; `free of copper and of zinc together with tin`."""
+    """`copper, but zinc only in combination with tin`; `free of copper and of zinc together with tin`.
+
+    `not copper together with zinc` is plain: the one thing and the other are not both there.
+    """
     if any(isinstance(s.bound, Typed) for s in subjects):
         return None
     joined = next((i for i in range(len(said)) if any(said[i : i + len(r)] == r for r in _WITH)), 0)
@@ -128,7 +131,8 @@ def only_with_another(said: list[str], subjects: tuple[Subject, ...]) -> Why:
             "'only' of what is there with another asks for neither",
             "Say when the one may be there: where zinc is there, tin is.",
         )
-    if not _SHUT_OUT.isdisjoint(said[:joined]):
+    not_both = said[0] == "not" and joined == 2
+    if not not_both and not _SHUT_OUT.isdisjoint(said[:joined]):
         return (
             "'together with' of what is shut out does not tell whether each is, or both together",
             "Write: not both copper and zinc; or each by itself, in a line of its own.",
