@@ -435,6 +435,13 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "gauge pressure in bar(g)",
     ),
     (
+        "absolute behind one blank",
+        "a absolute pressure in bar\n" + CLAIM,
+        "absolute pressure in bar",
+        "bar is no unit of absolute pressure",
+        "write a  absolute pressure in bar(a)",
+    ),
+    (
         "what is claimed",
         "What is claimed is:\n\n" + CLAIM,
         "What is claimed is:",

@@ -265,7 +265,7 @@ def _declaration(desk: Desk, block: Block) -> Statement:
             help = f"did you mean '{meant}'?{one_each}" if meant else f"the headings for cases are {known}"
             raise trouble(d.span, f"'{first}' is no heading", d.cause, help) from None
         near = nearest(first, [h.split()[0] for h in HEADINGS], 1)
-        if near and not d.help.startswith(TAKE_OUT):
+        if near and near[0][0] == first[:1] and not d.help.startswith(TAKE_OUT):
             full = next(h for h in HEADINGS if h.split()[0] == near[0])
             raise trouble(d.span, d.message, d.cause, f"did you mean the heading '{full}'?") from None
         raise

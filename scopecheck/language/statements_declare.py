@@ -124,6 +124,13 @@ def _check_one_blank(desk: Desk, start: int, end: int, places: list[re.Match[str
         return
     short, name, kind = text[: first.start()], text[: second.start()], text[second.end() :]
     desk.failed |= {short.lower(), name.lower()}
+    if word.name in ("absolute pressure", "gauge pressure") and (
+        fitting := find_unit(f"{unit.symbol}({word.name[0]})")
+    ):
+        raise trouble(
+            desk.span(start + first.end(), end), f"{unit.symbol} is no unit of {word.name}", "",
+            f"write {short}  {word.name} in {fitting.symbol}",
+        )  # fmt: skip
     raise trouble(
         desk.span(start, end), f"where the name ends is not told: '{short}', or '{name}'?",
         f"After '{short}' stands '{word.name}' for what is measured, and {unit.symbol} is no unit of that.",
@@ -133,6 +140,8 @@ def _check_one_blank(desk: Desk, start: int, end: int, places: list[re.Match[str
 
 def _looks_like_kind(text: str) -> bool:
     if re.match(r"(count|number|whole number|parts?)\s*([,<>=≤≥]|$)", text) or _LIST.match(text):
+        return True
+    if _NUMBERED_PARTS.fullmatch(text) or _UNPARTED.fullmatch(text):
         return True
     if composition_head(text, 0, len(text)):
         return True
@@ -172,7 +181,10 @@ def _no_kind(desk: Desk, block: Block, gap: re.Match[str] | None, end: int) -> E
     return trouble(desk.span(start, end), NOT_UNDERSTOOD, "It is no heading, claim or declaration.", help)
 
 
-_HOW_MANY = regex(r"(?:(?:(\d{1,60}) to|up to|(exactly)) )?(\d{1,60})(?: of them)?")
+_HOW_MANY = regex(r"(?:(\d{1,60}) to|up to|(exactly)) (\d{1,60})(?: of them)?")
+_NUMBERED_PARTS = regex(r"(?:(\d{1,60})\s+parts?|parts?[\s,]\s*(\d{1,60}))")
+"""How a part is not declared: whether so many or up to so many are meant is not told."""
+_UNPARTED = regex(r"parts?\s+((?:\d{1,60} to|up to|exactly) \d{1,60})")
 _PLURAL = regex(r"plural\s+(\S.*)")
 
 
@@ -259,6 +271,14 @@ def _kind(desk: Desk, start: int, end: int) -> Kind:
             f"write {first[: bound.start()].strip()}, {bound.group()}",
         )  # fmt: skip
     span = desk.span(start, end)
+    if so_many := _NUMBERED_PARTS.fullmatch(text, start, end):
+        number = so_many[1] or so_many[2]
+        raise trouble(
+            span, f"exactly {number} parts, or up to {number}?", "",
+            f"write part, exactly {number}, or part, up to {number}",
+        )  # fmt: skip
+    if unparted := _UNPARTED.fullmatch(text, start, end):
+        raise trouble(span, "a part without a comma behind the word", "", f"write part, {unparted[1]}")
     if first in ("part", "parts"):
         return _part([text[a:b] for a, b in rest], span)
     timed = _IN_UNIT.fullmatch(text, first_start, first_end)

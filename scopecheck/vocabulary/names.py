@@ -374,6 +374,13 @@ class Names:
                 f"It is made up of {', '.join(made.members)}.",
                 f"write {made.members[0]} IN {made.name}, or {made.name} WITHOUT {made.members[0]} = 0",
             )  # fmt: skip
+        if kind := self.kinds.get(name.lower()):
+            part, fields = kind[0], kind[0].fields
+            of_each = f"; what one has: {fields[0]} of the {part.plural}" if fields else ""
+            return trouble(
+                span, f"'{part.name}' is a part; alone it has no value", "",
+                f"how many there are: {part.plural}{of_each}",
+            )  # fmt: skip
         if told := self._no_such_one(name, span):
             return told
         if told := self._garbled(name, span):
