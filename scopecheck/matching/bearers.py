@@ -135,6 +135,27 @@ def without_owner_of_part(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, To
             return
 
 
+def without_what_it_is_of(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`two to four layers of ink`, of how many layers there are, without what they are of; and that.
+
+    `layers of the stack` may be some of more, and `rows of holes` are no number of holes.
+    """
+    bound = job.subjects[0].bound
+    if len(job.subjects) != 1 or not isinstance(bound, Typed) or not bound.whole:
+        return
+    said = [word_of(t) for t in tokens]
+    own = job.subjects[0].text.lower().split()
+    others = {n.lower() for n in job.place.names.all()}
+    of = len(said) - next((n for n in (2, 3) if said[-n : -n + 1] == ["of"]), 0)
+    run = said[of + 1 :]
+    never = {*ARTICLES, *_PRONOUNS, "said", "these", "those", "which"}
+    plain = never.isdisjoint(run) and all(
+        t.sort == "word" and describes(word_of(t)) for t in tokens[of + 1 :]
+    )
+    if run and plain and said[of - len(own) : of] == own and " ".join(run) not in others:
+        yield tokens[:of], tokens[of:]
+
+
 def _parts_of(job: Job) -> tuple[Part, ...]:
     field = job.place.names.field_of(job.subjects[0].text)
     return field[0] if field else ()

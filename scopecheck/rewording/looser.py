@@ -14,7 +14,12 @@ from scopecheck.foundations.diagnostics import Diagnostic, read_past_warning
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.language.scan import Token
-from scopecheck.matching.bearers import of_each_bearer, of_each_part, without_owner_of_part
+from scopecheck.matching.bearers import (
+    of_each_bearer,
+    of_each_part,
+    without_owner_of_part,
+    without_what_it_is_of,
+)
 from scopecheck.matching.chart import FILLERS, GOVERNING, word_of
 from scopecheck.matching.circumstances import (
     without_circumstance,
@@ -171,6 +176,7 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         without_name_and_more(job, tokens),
         without_whole(job, tokens),
         without_owner_of_part(job, tokens),
+        without_what_it_is_of(job, tokens),
         without_number_behind_name(job, tokens),
     ):
         yield _past(job, said, bearer, passed)
