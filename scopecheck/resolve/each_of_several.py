@@ -198,18 +198,34 @@ def each_by_its_name(reader: LineReader, job: Job, tokens: tuple[Token, ...], wo
 def held_at(
     reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
 ) -> Formula | None:
-    """`hold, heat : for 20 to 40 min at 100 to 120 degC`: how long, and at what, each by itself."""
-    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
-    timed = [kind.dimension == TIME for kind in kinds]
+    """`hold, heat : for 20 to 40 min at 100 to 120 degC`: how long, and at what, each by itself.
+
+    `less than 70 % at 45 minutes` tells when something is so, which is a condition.
+    """
+    measured = [isinstance(s.bound, Typed) and s.bound.kind is not None for s in subjects]
     denied = any(word_of(t) in ("not", "no", "never", "without") for t in tokens)
-    if len(subjects) != 2 or timed.count(True) != 1 or len(timed) != 2 or denied:
+    if measured != [True, True] or sum(map(_is_time, subjects)) != 1 or denied:
         return None
     for way in at_and_for(tokens):
         for order in (subjects, subjects[::-1]):
+            long = next(said for said, s in zip(way, order, strict=True) if _is_time(s))
+            if _begins_with_moment(long):
+                continue
             jobs = [reader.job(said, words, (s,)) for said, s in zip(way, order, strict=True)]
             if all(is_read(*job) for job in jobs):
                 return All(tuple(whole(*job) for job in jobs))
     return None
+
+
+def _is_time(subject: Subject) -> bool:
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    return kind is not None and kind.dimension == TIME
+
+
+def _begins_with_moment(tokens: tuple[Token, ...]) -> bool:
+    """`at 45 minutes`, `at an age of 28 days`; no `at least 45 minutes`."""
+    said = [word_of(t) for t in tokens[:2]]
+    return said[:1] == ["at"] and said[1:] not in (["least"], ["most"])
 
 
 def so_often(
