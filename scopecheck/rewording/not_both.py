@@ -57,7 +57,7 @@ def with_not_both(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 
 def _place_denied(said: list[str]) -> set[int]:
-    """Where the words of place of `not at the bottom or the top` stand: neither is meant, and no `not one of`."""
+    """Where the words of place of `not at the bottom or the top` stand: neither is meant."""
     at = next((i for i in (0, 1) if said[i : i + 1] == ["not"]), -1)
     if at < 0 or (at and said[0] not in _BEING) or {"and", "or"}.isdisjoint(said) or "either" in said:
         return set()
