@@ -440,6 +440,8 @@ def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tupl
     if len(names) > 1:
         if noted := note_of_each(job, tokens):
             return noted
+        if not _OF_A_CHOICE.isdisjoint(map(word_of, tokens)):
+            return "write the meaning in symbols after the words: two blanks, exactly, facts"
         listing, more = _with_nouns(job, match, len(names))
         declared = f"declare {listed_names(more)} too, and " if more else ""
         told = f"{declared}write them with commas: {listing} : {job.text(tokens)}"
@@ -463,6 +465,7 @@ def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tupl
     return "write a line for each, or their sum"
 
 
+_OF_A_CHOICE = frozenset(("selected", "chosen", "consisting"))
 _HYPHENED = regex(r"\b\w+-to-\w+(?: \w+)? ratio\b")
 
 

@@ -270,6 +270,8 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
         more = (n.lower().split() for n, d in known if isinstance(d, NumberDecl) and n not in left)
         third = said[0] == "this" and any(said[1] in words for words in more)
         return not third and all(said[1] in name.lower().split() for name in left)
+    if not (_OF_A_CHOICE - own).isdisjoint(said):
+        return False  # 'a wax selected from tallow' tells what waxes there are
     if "them" in said and "them" not in own:
         return False  # 'ribs, at most half of them slots' points back to the ribs
     if leaves(said, own) or any(w in _SAYS_OF_IT and w not in own for w in said[2 * as_it_is :]):
@@ -396,6 +398,9 @@ def is_by_its_basis(subject: Subject, said: list[str]) -> bool:
     kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
     by = BY_WHAT.get(said[-1]) if said[-2:-1] == ["by"] else None
     return kind is not None and by == kind.split[0] and said[:-2] == subject.text.lower().split()
+
+
+_OF_A_CHOICE = frozenset(("selected", "chosen", "consisting"))
 
 
 def told_of_the_other(job: Job, run: Tokens, which: int = 1) -> Diagnostic | None:

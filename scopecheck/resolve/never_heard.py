@@ -70,8 +70,33 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _of_parts(said, subjects, names)
         or _at_once(tokens, said, subjects)
         or _so_many_of_all(tokens, said, subjects)
+        or _selected_of_what(said, subjects)
         or (_kept_or_lost(said, own) if len(subjects) == 1 else None)
     )
+
+
+def _selected_of_what(said: list[str], subjects: Things) -> Why:
+    """`5 % of a binder selected from A and B`, of the binder and B: its members alone are what is limited."""
+    if len(subjects) < 2 or not all(isinstance(s.bound, Typed) for s in subjects):
+        return None
+    for name in (s.text for s in subjects):
+        own = name.lower().split()
+        for at in (i for i, w in enumerate(said) if w in _SELECTED and said[i - len(own) : i] == own):
+            return (
+                f"'{' '.join(said[at - len(own) : at + 1])}' tells which {name} there is, and no limit of it",
+                f"Put {name} left of the colon alone, or those that it is selected from.",
+            )
+    at = next((i for i in range(3, len(said)) if said[i] in _SELECTED), 0)
+    one = next((i for i in range(max(1, at - 4), at) if said[i] in ("a", "an") and said[i - 1] == "of"), 0)
+    if one:
+        return (
+            f"'{' '.join(said[one : at + 1])}' may be one of those named, or several",
+            "Say which: of one or more of them, or of each.",
+        )
+    return None
+
+
+_SELECTED = ("selected", "chosen", "consisting")
 
 
 def _so_many_per_one(said: list[str], subjects: Things) -> Why:

@@ -6,8 +6,9 @@ from contextlib import suppress
 from fractions import Fraction
 
 from scopecheck.core.declared import ChoiceDecl, Composition, NumberDecl, SetDecl
-from scopecheck.core.formula import All, Compare, Const, Formula, Implies
+from scopecheck.core.formula import Add, All, Compare, Const, Formula, Implies
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
+from scopecheck.foundations.record import record
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
@@ -89,10 +90,14 @@ def class_and_its_amount(
 def _amount_of_some(
     reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
 ) -> Formula | None:
-    """`at most 5 % of one or more waxes selected from A and B`, of waxes with C: of those that are named."""
+    """`at most 5 % of one or more waxes selected from A and B`, of waxes with C: of those that are named.
+
+    Whether others of the class may be there beside them is read as it is without the amount, and so is
+    how many are, of `a wax selected from A and B`; where none of those named is there, nothing is selected.
+    """
     made = subjects[0].mixture
-    of_any = any([word_of(t) for t in tokens[i : i + 3]] in ONE_OR_MORE for i in range(len(tokens)))
-    if not isinstance(made, Composition) or not of_any:
+    selected = _selection(tokens, subjects[0].text)
+    if not isinstance(made, Composition) or selected is None:
         return None
     said = f" {' '.join(map(word_of, tokens))} "
     shares = {n: d for n in made.members if isinstance(d := reader.names.declarations.get(n), NumberDecl)}
@@ -101,12 +106,48 @@ def _amount_of_some(
         for name, share in shares.items()
         if f" {name.lower()} " in said
     )
-    of_these = Words(words.text, tokens, words.span)
+    of_these = Words(words.text, selected.amount, words.span)
     if len(some) < 2 or not reader.trying().holds(of_these, some):
+        return None
+    chosen = reader.if_read(selected.chosen, words, subjects) if selected.chosen else None
+    if selected.chosen and chosen is None:
         return None
     for member in some:
         reader.names.speak(member.text)
-    return reader.condition(of_these, some)
+    amount = reader.condition(of_these, some)
+    named = Add(tuple(s.bound.term for s in some if isinstance(s.bound, Typed)))
+    there = Compare(">", named, Const(Fraction(0)))
+    return All((amount, Implies(there, chosen))) if chosen is not None else amount
+
+
+@record
+class _Selection:
+    """The words of an amount of one or more of a list; and those that tell which, where they tell more."""
+
+    amount: tuple[Token, ...]
+    chosen: tuple[Token, ...]
+
+
+def _selection(tokens: tuple[Token, ...], own: str) -> _Selection | None:
+    """`5 % of one or more waxes selected from A and B`, `5 % of a wax selected from A and B`; else None."""
+    said = [word_of(t) for t in tokens]
+    several = next((i for i in range(len(said)) if said[i : i + 3] in ONE_OR_MORE), 0)
+    if several:
+        return _Selection(tokens, tokens[several:] if _names_a_group(tokens[several:]) else ())
+    at = next((i for i, w in enumerate(said) if w in _SELECTED), 0)
+    noun = ["of", "a", *own.lower().split()]
+    end = at - (2 if said[at - 2 : at] in (["which", "is"], ["that", "is"]) else 0)
+    start = end - len(noun)
+    if start < 1 or said[start:end] not in (noun, ["of", "an", *noun[2:]]):
+        return None
+    of_any = words_at(tokens[start], "of one or more", understood=True)
+    return _Selection((*tokens[:start], *of_any, *tokens[at:]), (*tokens[start + 1 : end], *tokens[at:]))
+
+
+def _names_a_group(tokens: tuple[Token, ...]) -> bool:
+    """`selected from the group consisting of`: do the words tell of others, beside those that they name?"""
+    said = [word_of(t) for t in tokens]
+    return any(said[i : i + 3] == ["group", "consisting", "of"] for i in range(len(said)))
 
 
 def _tell_of_others(reader: LineReader, there: bool, words: Words, of: Subject) -> None:

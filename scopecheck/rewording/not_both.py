@@ -62,7 +62,7 @@ def _place_denied(said: list[str]) -> set[int]:
     if at < 0 or (at and said[0] not in _BEING) or {"and", "or"}.isdisjoint(said) or "either" in said:
         return set()
     first = at + 1 + (said[at + 1 : at + 2] in ([w] for w in _PRESENT))
-    if said[first : first + 1] not in ([w] for w in _PLACES):
+    if said[first : first + 1] not in ([w] for w in _PLACES) or said[first + 1] in ("least", "most"):
         return set()
     again = {
         i for i in range(first + 1, len(said)) if said[i] == said[first] and said[i - 1] in _BEFORE_PLACES
