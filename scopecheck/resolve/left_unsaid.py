@@ -52,6 +52,8 @@ _OF_THESE = regex(r" \w+ (?:thereof|of (?:these|those|them|the foregoing)) ")
 _SEVERAL = frozenset("plurality several multiple pair single number".split())
 _RANKED = (["at", "least"], ["at", "most"], ["more", "than"], ["less", "than"], ["higher", "than"])
 _LEFT_OUT = frozenset("excluding exclusive except including inclusive besides other".split())
+_LEFT_OUT_BEHIND = ("excluded", "included", "disregarded", "omitted", "excepted")
+_BESIDE_WHAT_IS_LEFT_OUT = frozenset("the of a an any for than not is are being".split())
 
 
 def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why:
@@ -246,12 +248,17 @@ _GROUPS = frozenset("pairs rows columns sets groups triplets triples clusters ba
 
 
 def _with_something_else(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
-    """`at least 50 mm, excluding the gap`: measured without it, which is no value left out."""
-    if len(subjects) != 1 or not isinstance(subjects[0].bound, Typed):
+    """`at least 50 mm, excluding the gap`, `the gap excluded`: measured without it, and no value left out."""
+    if len(subjects) not in (1, 2) or not isinstance(subjects[0].bound, Typed):
         return None
-    at = next((i for i in range(1, len(said) - 1) if said[i] in _LEFT_OUT), 0)
+    one = len(subjects) == 1
+    at = next((i for i in range(1, len(said) - 1) if one and said[i] in _LEFT_OUT), 0)
     limited = at and any(t.number for t in tokens[:at]) and not any(t.number for t in tokens[at:])
-    behind = " ".join(w for w in said[at + 1 :] if w not in ("the", "of", "a", "an", "any", "for", "than"))
+    rest = said[at + 1 :]
+    if not at and said[-1] in _LEFT_OUT_BEHIND and "," in said:
+        at, rest = len(said) - 1, said[max(i for i, w in enumerate(said) if w == ",") + 1 : -1]
+        limited = any(t.number for t in tokens)
+    behind = " ".join(w for w in rest if w not in _BESIDE_WHAT_IS_LEFT_OUT)
     other = names.declared(behind) if limited else None
     if not isinstance(other, NumberDecl):
         return None

@@ -8,6 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -589,13 +590,17 @@ def run_in(said: list[str], run: list[str]) -> bool:
 
 
 def _beside_what_is_other(said: list[str], subjects: Things) -> Why:
-    """`steel and a metal other than steel`: what stands before it is asked for, too."""
+    """`steel and a metal other than steel`, `a vinyl other than epoxy`: the first is asked for, too."""
     bound = subjects[0].bound if len(subjects) == 1 else None
     runs = (["other", "than"], ["different", "from"], ["besides"])
     at = next((i for i in range(1, len(said)) for r in runs if said[i : i + len(r)] == r), 0)
-    if not isinstance(bound, SetDecl) or not at or {"and", "or", "and/or", ","}.isdisjoint(said[:at]):
+    if not isinstance(bound, SetDecl) or not at:
         return None
-    if not any(run_in(said[:at], member.lower().split()) for member in bound.members):
+    named = [m.lower().split() for m in bound.members if m != OTHERS]
+    alone = any(said[at - len(m) : at] == m for m in named)
+    if not alone and {"and", "or", "and/or", ","}.isdisjoint(said[:at]):
+        return None
+    if not alone and not any(run_in(said[:at], m) for m in named):
         return None
     what = " ".join(said[at:])
     return (

@@ -47,6 +47,7 @@ from scopecheck.rewording.moments import (
     without_noted_share,
 )
 from scopecheck.rewording.not_both import with_not_both
+from scopecheck.rewording.of_each import with_one_of_parts
 from scopecheck.rewording.parts_per_part import (
     with_any_in_a_condition,
     with_any_of_them,
@@ -159,7 +160,7 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     tokens = with_counts_apart(with_share_of_them(tokens, subjects), subjects)
     tokens = with_range_of_the_other(tokens) if len(subjects) == 2 else tokens
     if len(subjects) == 1:
-        tokens = with_period_apart(tokens, subjects[0].bound)
+        tokens = with_one_of_parts(with_period_apart(tokens, subjects[0].bound), subjects[0], names)
         tokens = without_noted_share(tokens, subjects[0], names)
         tokens = throughout(without_noted_bearer(tokens, subjects[0], names), subjects[0])
     if subjects:

@@ -70,7 +70,7 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
 
     Raises Trouble where nothing tells which thing is limited and which the condition is about.
     """
-    tokens = _but_not_when(sides, without_opening(tokens))
+    tokens = _but_not_when(sides, _above_a_level(without_opening(tokens)))
     if row := _after_another(sides, tokens) or _before_another(sides, tokens):
         return row
     found = _found(sides, tokens)
@@ -95,6 +95,24 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
                 said = zip(each, both, parts, strict=True)
                 return All(tuple(_read(own, match, part) for own, (match,), part in said))
     return None
+
+
+def _above_a_level(tokens: Tokens) -> Tokens:
+    """`at least 90 % over 40 degC` as `when above 40 degC`; `over 10 min`, `under a load` as they are.
+
+    No joining word may stand before it: `a gap over 5 mm and over 3 mm`.
+    """
+    for at in range(2, len(tokens) - 1):
+        number = tokens[at + 1].number
+        unit = number and number.unit
+        level = unit and unit.kind.dimension != TIME and any(t.number for t in tokens[:at])
+        joined = word_of(tokens[at - 1]) in ("and", "or", "but", ",", "and/or")
+        if level and not joined and (above := _OF_LEVELS.get(word_of(tokens[at]))):
+            return (*tokens[:at], *words_at(tokens[at], above), *tokens[at + 1 :])
+    return tokens
+
+
+_OF_LEVELS = {"over": "when above", "under": "when below"}
 
 
 def hangs_on_a_step(tokens: Tokens) -> bool:
