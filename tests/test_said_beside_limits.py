@@ -1,0 +1,98 @@
+"""What stands beside a limit: when it holds, what else there is, of which it is, and what is left out.
+
+Each wording with a thing that it takes in as presumed, and one that it does not. By hand; common practice in
+the wording of claims, no source, but for `group consisting of` beside an amount: MPEP 2111.03 II [R-01.2024],
+citing Multilayer Stretch Cling Film Holdings v. Berry Plastics, 831 F.3d 1350 (Fed. Cir. 2016).
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.sheets import errors, on_the_wrong_side, presumed_in_symbols, sheet
+
+DISSOLVED = "dissolved  share in wt%\nmoment  time in min"
+YIELD = "yield  share in %\nheat  temperature in degC\npressure  pressure in bar"
+PLATES = "plates  count\nthickness  length in mm"
+GROOVES = "grooved  any of bottom, top, side"
+LAYERS = "layers  count"
+GLUE = "glue  any of resin, rubber, starch"
+FOIL = "foil  part, 1 to 3\n  thickness  length in mm"
+TABLET = "tablet  composition in wt%\n  drug\n  binder : povidone, cellulose, starch"
+
+READ = [
+    (DISSOLVED, "dissolved, moment", "less than 70 wt% at 45 minutes",
+     "dissolved = 90 wt%, moment = 90 min", "dissolved = 90 wt%, moment = 45 min"),
+    (DISSOLVED, "dissolved, moment", "20 to 70 wt% at an age of 45 minutes",
+     "dissolved = 90 wt%, moment = 90 min", "dissolved = 90 wt%, moment = 45 min"),
+    (YIELD, "yield, heat", "at least 90 % over 40 °C",
+     "yield = 20 %, heat = 40 degC", "yield = 20 %, heat = 60 degC"),
+    (YIELD, "yield, pressure", "at least 90 % under 5 bar",
+     "yield = 20 %, pressure = 5 bar", "yield = 20 %, pressure = 4 bar"),
+    (YIELD, "yield, pressure", "at least 90 % under a pressure of 5 bar",
+     "yield = 20 %, pressure = 4 bar", "yield = 20 %, pressure = 5 bar"),
+    (PLATES, "plates, thickness", "three plates with a thickness of 2 to 3 mm",
+     "plates = 3, thickness = 2 mm", "plates = 0, thickness = 10 mm"),
+    (GROOVES, "grooved", "not at the bottom or the top but at the side",
+     "grooved = {side}", "grooved = {bottom, top, side}"),
+    (GROOVES, "grooved", "is not present in the bottom or in the top",
+     "grooved = {side}", "grooved = {bottom, top}"),
+    (GROOVES, "grooved", "not on the bottom and the top", "grooved = {side}", "grooved = {bottom}"),
+    (LAYERS, "layers", "two to four layers of ink", "layers = 4", "layers = 1"),
+    (LAYERS, "layers", "at least two layers of cured ink", "layers = 2", "layers = 1"),
+    (FOIL, "thickness of the foils", "a foil with a thickness of 2 to 3 mm",
+     "foils = 2, thickness of foil 1 = 2 mm, thickness of foil 2 = 9 mm",
+     "foils = 2, thickness of foil 1 = 1 mm, thickness of foil 2 = 9 mm"),
+    (TABLET, "binder", "1 to 5 wt% of a binder selected from povidone and cellulose",
+     "drug = 97 wt%, povidone = 3 wt%, cellulose = 0 wt%, starch = 0 wt%",
+     "drug = 92 wt%, povidone = 0 wt%, cellulose = 0 wt%, starch = 8 wt%"),
+    (TABLET, "binder",
+     "1 to 5 wt% of at least one binder selected from the group consisting of povidone and cellulose",
+     "drug = 97 wt%, povidone = 2 wt%, cellulose = 1 wt%, starch = 0 wt%",
+     "drug = 95 wt%, povidone = 2 wt%, cellulose = 0 wt%, starch = 3 wt%"),
+]  # fmt: skip
+
+REFUSED = [
+    ("height, rim  length in mm", "height", "at least 80 mm, the rim excluded", "how height is measured"),
+    ("height, rim  length in mm", "height, rim", "at least 80 mm, rim excluded", "how height is measured"),
+    ("resin  any of epoxy, vinyl", "resin", "a vinyl other than epoxy", "what stands before it"),
+    (TABLET, "binder, starch", "1 to 5 wt% of a binder selected from povidone and starch", "no limit of it"),
+    (TABLET, "povidone, starch", "1 to 5 wt% of a binder selected from povidone and starch", "or several"),
+    ("holes  count", "holes", "at least two rows of holes", "no phrase reads"),
+]
+
+
+@pytest.mark.parametrize(("declared", "left", "words", "within", "outside"), READ)
+def test_it_is_read(declared: str, left: str, words: str, within: str, outside: str) -> None:
+    assert not on_the_wrong_side(declared, left, words, within, outside)
+
+
+@pytest.mark.parametrize(("declared", "left", "words", "message"), REFUSED)
+def test_it_is_refused(declared: str, left: str, words: str, message: str) -> None:
+    found = errors(f"{declared}\n\n1. A thing, wherein {words}.\n   | {left} : {words}\n")
+    assert any(message in f"{d.message} {d.cause}" for d in found), [d.message for d in found]
+
+
+def test_ends_left_out_are_no_things_left_out() -> None:
+    said = presumed_in_symbols("height  length in mm", "height", "between 80 mm and 90 mm, the ends excluded")
+    assert said == "(80 mm < height and height < 90 mm)"
+
+
+def test_over_before_a_range_may_be_more_than_its_low_end() -> None:
+    made = sheet(
+        "oil  share in wt%\n\n1. A thing, with over 1 to 2 wt% of oil.\n   | oil : over 1 to 2 wt%\n"
+    )
+    (group,) = made.groups
+    presumed = [r.label for r in group.readings if r.standing == "presumed"]
+    assert presumed == ["across the range, both ends in", "more than the low end"]
+
+
+def test_a_group_that_is_open_may_be_closed_to_others() -> None:
+    words = "selected from the group comprising resin, rubber and mixtures thereof"
+    made = sheet(f"{GLUE}\n\n1. A thing with a glue {words}.\n   | glue : {words}\n")
+    (group,) = made.groups
+    assert [(r.label, r.standing) for r in group.readings] == [
+        ("open list", "presumed"),
+        ("one or more of those named", "presumed"),
+        ("one or more and no other", "arguable"),
+    ]
