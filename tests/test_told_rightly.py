@@ -559,7 +559,7 @@ def test_a_line_that_other_lines_imply_is_told_of_a_claim_of_another_category(
         f" is at least {times} times the grain.\n   | bore : at least 0.2 mm\n"
         f"   | bore, grain : at least {times} times the grain\n"
     )
-    told = 'whatever meets 1a "not more than 12 μm" and 2a "at least 0.2 mm" meets it'
+    told = 'whatever meets 1a "not more than 12 µm" and 2a "at least 0.2 mm" meets it'
     assert (told in text) is idle
 
 

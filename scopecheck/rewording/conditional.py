@@ -70,7 +70,7 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
 
     Raises Trouble where nothing tells which thing is limited and which the condition is about.
     """
-    tokens = _but_not_when(sides, _above_a_level(without_opening(tokens)))
+    tokens = _but_not_when(sides, _above_a_level(_with_the_state(without_opening(tokens))))
     if row := _after_another(sides, tokens) or _before_another(sides, tokens):
         return row
     found = _found(sides, tokens)
@@ -95,6 +95,13 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
                 said = zip(each, both, parts, strict=True)
                 return All(tuple(_read(own, match, part) for own, (match,), part in said))
     return None
+
+
+def _with_the_state(tokens: Tokens) -> Tokens:
+    """`at most 5 bar with the valve closed` as at that; `plates with a width of 2 mm` have that too."""
+    said = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(said) - 1) if said[i : i + 2] == ["with", "the"]), 0)
+    return (*tokens[:at], replace(tokens[at], text="at"), *tokens[at + 1 :]) if at else tokens
 
 
 def _above_a_level(tokens: Tokens) -> Tokens:
