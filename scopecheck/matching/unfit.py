@@ -44,9 +44,6 @@ _MADE_OF_TWO = frozenset(
     " lower higher lesser greater smaller larger excess half third quarter product quotient".split()
 )
 
-SO_FAR_APART = "J1"
-"""What says how far it is from one of like parts to the next."""
-
 
 def leaves_out_a_multiple(job: LineWords, match: Match) -> bool:
     """`a multiple of the slots other than one`: is what is left out so many times, and no value?"""
@@ -154,7 +151,7 @@ def is_of_places(job: LineWords, match: Match) -> bool:
     note = job.place.names.note_of(name)
     kind = job.first.kind if isinstance(job.first, Typed) else None
     timed = kind is not None and kind.dimension == TIME
-    if match.entry.id == SO_FAR_APART and not timed:
+    if match.entry.each_has and not timed:
         return not has_a_place(name, note)
     limits = tuple(f.tokens for f in match.fills if f.slot.kind == "limit")
     each = any(word_of(t) in ("each", "every") for t in job.words.tokens)
