@@ -347,7 +347,7 @@ def _circumstance(job: Job, tokens: tuple[Token, ...]) -> int | None:
     return None
 
 
-_QUANTIFYING = frozenset("some any every each all one no several certain total sum combination".split())
+_QUANTIFYING = word_list("limits", "quantifying")
 
 
 def _is_limit(tokens: tuple[Token, ...]) -> bool:
@@ -556,7 +556,7 @@ def _both_signs(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
     )
 
 
-_STEADY = frozenset("constant uniform steady constantly uniformly".split())
+_STEADY = word_list("limits", "steady")
 
 
 def _chain(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:

@@ -13,6 +13,7 @@ from scopecheck.core.construction import names_in
 from scopecheck.foundations.diagnostics import Diagnostic, read_past_warning
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.bearers import of_each_bearer, of_each_part, without_owner_of_part
 from scopecheck.matching.chart import FILLERS, GOVERNING, word_of
@@ -117,11 +118,7 @@ def _only_names(job: Job, said: Tokens) -> bool:
     return names.issuperset(map(word_of, said))
 
 
-_OF_TWO = frozenset(
-    "difference overlap spacing deviation variation ratio average mean median excess product quotient inverse"
-    " reciprocal replaces replace replacing substitutes substituting divides divide divisor"
-    " common coprime power powers root".split()
-)
+_OF_TWO = listed("measures", "of_two_or_more")
 
 
 def _of_a_condition(job: Job, tokens: Tokens) -> bool:
