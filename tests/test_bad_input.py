@@ -363,6 +363,21 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "a phrase without readings",
         "",
     ),
+    (
+        "no moment",
+        f'{HEAD}{CLAIM}\nphrase "well spread"\n  only for parts\n  each has a moement\n'
+        '  reading "r" : parts <= 1\n',
+        "a moement",
+        "'a moement' is nothing that a phrase asks each part to have",
+        "'a moment'",
+    ),
+    (
+        "a moment of no parts",
+        f'{HEAD}{CLAIM}\nphrase "well over (L)"\n  each has a moment\n  reading "r" : x > L\n',
+        "a moment",
+        "'each has' below a phrase that is not only for parts",
+        "write only for parts",
+    ),
     ("choice like a number", with_line("grade <= 3"), "grade <= 3", "'<=' does not compare lists", ""),
     (
         "several things under one phrase",

@@ -315,3 +315,35 @@ def test_how_many_are_recited_holds_on_each_way_that_a_claim_may_depend() -> Non
                 sizes = {f"thickness of vane {i}": Fraction(1 if i <= fit else 3, 1000) for i in range(1, 9)}
                 thing: Article = {made.parts[0].count: Fraction(there), **sizes}
                 assert evaluate(formula, thing, k) is met
+
+
+OWN_OF_PARTS = """phrase "well spread over (difference D)"
+  only for parts
+{asked}  reading "so long from the first to the last" : parts >= 2, spread >= D
+dose  part, up to 4
+  {name}  {kind}
+
+1. A course of doses well spread over {number}.
+   | {name} of the doses : well spread over {number}
+"""
+
+
+@pytest.mark.parametrize(
+    ("asked", "read"),
+    [
+        ("", {"moment", "duration", "height", "position"}),
+        ("  each has a moment\n", {"moment"}),
+        ("  each has a place or moment\n", {"moment", "duration", "position"}),
+    ],
+)
+def test_a_phrase_on_parts_may_ask_for_their_moments_or_places(asked: str, read: set[str]) -> None:
+    found = {
+        "moment": "time in h",
+        "duration": "time in h",
+        "height": "length in m",
+        "position": "length in m",
+    }
+    for name, kind in found.items():
+        text = OWN_OF_PARTS.format(asked=asked, name=name, kind=kind, number=f"8 {kind.split()[-1]}")
+        made, told = read_sheet(Source("doses", text))
+        assert (made is not None and not told) is (name in read), (name, told)

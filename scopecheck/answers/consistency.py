@@ -10,7 +10,7 @@ from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.chains import takes_over
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import All, Article, Formula, Value
+from scopecheck.core.formula import Article, Formula, Value, items_of
 from scopecheck.core.grounds import Bounds, Cause, GivenFact, ground_text
 from scopecheck.core.model import Case, Rivals, Sheet
 from scopecheck.core.reference import stated_values
@@ -104,7 +104,7 @@ def _impossible(prepared: Prepared, case: Case) -> Iterator[Diagnostic]:
     search = session.search(case.groups)
     if search.holds(session.met(case.facts)):
         return
-    parts = case.facts.items if isinstance(case.facts, All) else (case.facts,)
+    parts = items_of(case.facts)
     causes: list[tuple[Formula | Cause, Constraint]] = [(part, session.met(part)) for part in parts]
     causes += session.grounds(prepared.relevant(case.facts))
     bare = session.search(session.groups_in(case.facts), things=False)

@@ -26,7 +26,7 @@ from scopecheck.core.construction import (
     nodes,
     parameters_in,
 )
-from scopecheck.core.formula import All, Article, Divide, Formula, Multiply, Term, lies_within
+from scopecheck.core.formula import Article, Divide, Formula, Multiply, Term, items_of, lies_within
 from scopecheck.core.model import FreeParameter
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.constraints import Constraint, Undecided, all_of, any_of
@@ -145,7 +145,7 @@ class _Refinement:
         Beside it the stretches of other lines would be tried one after the other.
         """
         for demand in self.demands:
-            parts = _parts(demand.formula)
+            parts = items_of(demand.formula)
             if demand.wanted != "every" or len(parts) == 1:
                 continue
             stated = names_in(demand.region)
@@ -398,7 +398,7 @@ def _breaking(session: Session, demand: Demand, verifier: Search, taken: list[Co
             return None
         met = demand.wanted == "none"
         if not verifier.find(session.surely(demand.formula, met)) and met:
-            for part in _parts(demand.formula):
+            for part in items_of(demand.formula):
                 keep(verifier, session.surely(part, met))
         return verifier.article()
 
@@ -421,7 +421,7 @@ def stretch_values(session: Session, p: FreeParameter, demands: Sequence[Demand]
     if p.upper is not None:
         points.add(p.upper.value)
     for demand in touching:
-        for part in _parts(demand.formula):
+        for part in items_of(demand.formula):
             if p.group in session.groups_in(part):
                 points |= _turning_points(session, p, demand.region, part)
     ordered = sorted(points)
@@ -434,7 +434,7 @@ def _one_end(session: Session, p: FreeParameter, demands: Sequence[Demand]) -> F
     """The end of the parameter's interval that is best for all the demands, if there is such an end."""
     best: set[str] = set()
     for demand in demands:
-        for part in _parts(demand.formula):
+        for part in items_of(demand.formula):
             if p.group in session.groups_in(part):
                 way = session.way(p, part)
                 lower_is_best = (way == "widens") == (demand.wanted == "none")
@@ -463,7 +463,3 @@ def _turning_points(
         # The formulas are kept beside the points so that their identities are not reused.
         session.turning[key] = (region, part, frozenset(points))
     return session.turning[key][2]
-
-
-def _parts(formula: Formula) -> tuple[Formula, ...]:
-    return formula.items if isinstance(formula, All) else (formula,)

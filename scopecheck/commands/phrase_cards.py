@@ -154,6 +154,8 @@ def _card(
         lines += _line("where", plain_formula(entry.where.text), markdown)
     if entry.only_for:
         lines += _line("only for", ", ".join(entry.only_for), markdown)
+    if entry.each_has:
+        lines += _line("each of them has", entry.each_has, markdown)
     lines += ["", "Readings", ""] if not markdown else ["", "### Readings", ""]
     for reading in entry.readings:
         lines += _reading(entry, reading, markdown)
@@ -293,6 +295,7 @@ def _data(entry: Entry) -> dict[str, Any]:
         "where": entry.where.text if entry.where is not None else "",
         "subjects": list(entry.subjects),
         "only_for": list(entry.only_for),
+        "each_has": entry.each_has,
         "readings": [_reading_data(entry, r) for r in entry.readings],
         "sources": [{"text": s.text, "tag": s.tag} for s in entry.sources],
         "more_exact_wording": entry.exact_wording,

@@ -42,6 +42,7 @@ from scopecheck.core.formula import (
     Rounded,
     Term,
     Truth,
+    conjuncts,
 )
 from scopecheck.core.model import STANDINGS, Group, Sheet
 from scopecheck.foundations.record import record
@@ -147,6 +148,15 @@ _INNER: Mapping[type, Callable[[Whatever], tuple[Node, ...]]] = {
 def children(node: Node) -> tuple[Node, ...]:
     """The direct parts of a term or formula, in order."""
     return _INNER[node.__class__](node)
+
+
+def conjuncts_at(formula: Formula, k: Construction) -> Iterator[Formula]:
+    """What all must hold for the formula to hold as read: of each group on the way the reading taken."""
+    for item in conjuncts(formula):
+        if isinstance(item, Read):
+            yield from conjuncts_at(item.options[k.readings[item.group]], k)
+        else:
+            yield item
 
 
 def nodes(node: Node) -> Iterator[Node]:

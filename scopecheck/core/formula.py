@@ -7,7 +7,7 @@ the coherent base unit of their kind. Sum types are unions of frozen records, co
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
@@ -282,6 +282,20 @@ Formula: TypeAlias = (
 def all_of(items: Sequence[Formula]) -> Formula:
     """Every item; a single one as it is."""
     return items[0] if len(items) == 1 else All(tuple(items))
+
+
+def items_of(formula: Formula) -> tuple[Formula, ...]:
+    """What the formula joins by 'and', as it stands; itself where it joins nothing."""
+    return formula.items if isinstance(formula, All) else (formula,)
+
+
+def conjuncts(formula: Formula) -> Iterator[Formula]:
+    """What all must hold for the formula to hold, as far as it says 'and'."""
+    if isinstance(formula, All):
+        for item in formula.items:
+            yield from conjuncts(item)
+    else:
+        yield formula
 
 
 def any_of(items: Sequence[Formula]) -> Formula:

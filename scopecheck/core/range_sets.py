@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import reduce
 
 from scopecheck.core.formula import All, Any, Bound, Compare, Formula, Implies, Not, Truth
@@ -37,15 +37,6 @@ def pieces_of(formula: Formula) -> Pieces | None:
             return None if limited is None else (limited[1],)
         case _:
             return None
-
-
-def conjuncts(formula: Formula) -> Iterator[Formula]:
-    """What all must hold for the formula to hold, as far as it says 'and'."""
-    if isinstance(formula, All):
-        for item in formula.items:
-            yield from conjuncts(item)
-    else:
-        yield formula
 
 
 def both(one: Sequence[Range], other: Sequence[Range]) -> Pieces:

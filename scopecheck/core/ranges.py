@@ -9,7 +9,7 @@ from typing import Literal, TypeAlias
 
 from scopecheck.core.construction import Construction, names_in
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import Add, All, Bound, Compare, Formula, Negate, Op
+from scopecheck.core.formula import Add, Bound, Compare, Formula, Negate, Op, conjuncts
 from scopecheck.core.linear import linear_form
 from scopecheck.core.model import Sheet
 from scopecheck.core.rewrite import read_at
@@ -175,12 +175,7 @@ def limits_of(sheet: Sheet, formula: Formula, k: Construction) -> Limits:
     found: dict[str, Range] = {}
     written: dict[str, Range] = {}
     loose: frozenset[str] = frozenset()
-    stack = [read_at(formula, k)]
-    while stack:
-        item = stack.pop(0)
-        if isinstance(item, All):
-            stack = [*item.items, *stack]
-            continue
+    for item in conjuncts(read_at(formula, k)):
         limited = one_number(item)
         if limited is None:
             loose |= names_in(item)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from math import floor
 from typing import assert_never
@@ -22,6 +22,7 @@ from scopecheck.core.formula import (
     Not,
     Rounded,
     Value,
+    conjuncts,
     lies_within,
 )
 from scopecheck.core.model import Case, Sheet
@@ -109,22 +110,14 @@ def default_values(sheet: Sheet, formulas: Iterable[Formula]) -> dict[str, Value
     With no number stated, the bound nearest zero, else 0; of a choice the first member; a set is empty.
     """
     ends: dict[str, dict[tuple[Fraction, Fraction], None]] = {}
-    for formula in _single(formulas):
+    # Of formulas that join others these, for claims share their limitations.
+    for formula in (item for joined in formulas for item in conjuncts(joined)):
         key = ("ends", id(formula))
         if key not in sheet.looked_up:
             sheet.looked_up[key] = (formula, stated_ends((formula,)))
         for name, stated in sheet.looked_up[key][1].items():
             ends.setdefault(name, {}).update(dict.fromkeys(stated))
     return {d.name: _default(d, tuple(ends.get(d.name, ()))) for d in sheet.declarations}
-
-
-def _single(formulas: Iterable[Formula]) -> Iterator[Formula]:
-    """The formulas, of one that joins others these: claims share their limitations."""
-    for formula in formulas:
-        if isinstance(formula, All):
-            yield from _single(formula.items)
-        else:
-            yield formula
 
 
 def _default(d: Declaration, ends: tuple[tuple[Fraction, Fraction], ...]) -> Value:

@@ -9,7 +9,6 @@ from typing import TypeAlias
 from scopecheck.core.construction import Construction, names_in
 from scopecheck.core.formula import (
     Add,
-    All,
     Bound,
     Compare,
     Const,
@@ -22,6 +21,7 @@ from scopecheck.core.formula import (
     Op,
     Term,
     Truth,
+    conjuncts,
 )
 from scopecheck.core.linear import Linear, linear_form
 from scopecheck.core.ranges import Lie, Range, distance, lies, shared
@@ -124,12 +124,7 @@ def ranges_of_ties(formula: Formula, k: Construction) -> TiedRanges:
     """The ranges that the formula sets as read, in base units and without the bounds of the numbers."""
     found: dict[Tie, Range] = {}
     whole, loose = True, frozenset[str]()
-    stack = [read_at(formula, k)]
-    while stack:
-        item = stack.pop(0)
-        if isinstance(item, All):
-            stack = [*item.items, *stack]
-            continue
+    for item in conjuncts(read_at(formula, k)):
         ended = _ended(item)
         if ended is None:
             whole, loose = whole and item == Truth(True), loose | names_in(item)

@@ -45,35 +45,11 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
     _propose_opening(work, readable)
     propose_list(work, readable)
     held = held_lines(work, readable)
-    for i, ((stretch, _), quantity) in enumerate(zip(work.limits, work.of, strict=True)):
-        if i in held:
-            work.claim.lines += [line] if (line := held[i]) else []
-            continue
-        if stretch.start in work.some:
-            _of_so_many(work, stretch, quantity, readable)
-            continue
-        if stretch.sign:
-            _in_symbols(work, stretch, quantity)
-            continue
-        if stretch.condition:
-            propose_if(work, stretch, quantity, readable)
-            continue
-        if is_step(quantity):
-            propose_duration(work, stretch, quantity, readable)
-            continue
-        if stretch.second[1]:
-            if not _of_two(work, stretch, work.pairs.get(i, ""), readable):
-                work.unread.append((stretch.begins, stretch.end))
-            continue
-        mean = work.text.texts[stretch.starts[0]] in MEANS
-        words = "" if mean else _of_each(work.text, stretch, quantity, readable)
-        if words := words or _read_words(work.text, stretch, quantity, readable):
-            # What a phrase reads may still be refused: 'or more but not 13' may deny the limit, too.
-            asked = not stretch.whole and {"but", "not"}.isdisjoint(words.split())
-            work.claim.lines.append(Proposed(words, quantity.name, asked=asked))
-            work.beside += [work.named[i]] if i in work.named else []
-        elif stretch.other[1] or stretch.whole:
-            work.unread.append((stretch.starts[0], stretch.end))
+    for i in range(len(work.limits)):
+        if i not in held:
+            _propose_limit(work, i, readable)
+        elif line := held[i]:
+            work.claim.lines.append(line)
     propose_sums(work, readable)
     _propose_fractions(work, readable)
     propose_wholes(work, readable)
@@ -89,13 +65,50 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         if not end or work.text.texts[start] != "ratio" or not _formula(work, start, end, readable):
             mark_all(work, start, end)
     if work.opened:
-        _propose_balance(work, work.opened[2].name)
-        rest = words_at(work.text, *work.balance) if work.balance[1] else ""
-        said = {line.name for line in work.claim.lines}
-        bare = [q for q in work.bare if not work.listed and not rest.endswith(q.name) and q.name not in said]
-        work.claim.lines += [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in bare]
+        _propose_what_is_listed(work, work.opened[2].name)
     marks(work, own or {}, timed)
     _without_inner_marks(work)
+
+
+def _propose_limit(work: Work, i: int, readable: Readable) -> None:
+    """A line for one limit, in the form that it has, or what stands of it among the unread."""
+    (stretch, _), quantity = work.limits[i], work.of[i]
+    if stretch.start in work.some:
+        _of_so_many(work, stretch, quantity, readable)
+    elif stretch.sign:
+        _in_symbols(work, stretch, quantity)
+    elif stretch.condition:
+        propose_if(work, stretch, quantity, readable)
+    elif is_step(quantity):
+        propose_duration(work, stretch, quantity, readable)
+    elif stretch.second[1]:
+        if not _of_two(work, stretch, work.pairs.get(i, ""), readable):
+            work.unread.append((stretch.begins, stretch.end))
+    else:
+        _propose_words(work, i, readable)
+
+
+def _propose_words(work: Work, i: int, readable: Readable) -> None:
+    """A line in the words of the claim for one limit of one quantity."""
+    (stretch, _), quantity = work.limits[i], work.of[i]
+    mean = work.text.texts[stretch.starts[0]] in MEANS
+    words = "" if mean else _of_each(work.text, stretch, quantity, readable)
+    if words := words or _read_words(work.text, stretch, quantity, readable):
+        # What a phrase reads may still be refused: 'or more but not 13' may deny the limit, too.
+        asked = not stretch.whole and {"but", "not"}.isdisjoint(words.split())
+        work.claim.lines.append(Proposed(words, quantity.name, asked=asked))
+        work.beside += [work.named[i]] if i in work.named else []
+    elif stretch.other[1] or stretch.whole:
+        work.unread.append((stretch.starts[0], stretch.end))
+
+
+def _propose_what_is_listed(work: Work, opened: str) -> None:
+    """What an open list has, its ingredients without limits among it, and what makes up the rest."""
+    _propose_balance(work, opened)
+    rest = words_at(work.text, *work.balance) if work.balance[1] else ""
+    said = {line.name for line in work.claim.lines}
+    bare = [q for q in work.bare if not work.listed and not rest.endswith(q.name) and q.name not in said]
+    work.claim.lines += [Proposed("", q.name, f"{q.name} IN {opened}") for q in bare]
 
 
 def _holds_another(work: Work, start: int, end: int) -> bool:

@@ -33,6 +33,11 @@ def runs(table: str, name: str) -> Runs:
     return {first: tuple(sorted(of, key=len, reverse=True)) for first, of in found.items()}
 
 
+def runs_in_order(table: str, name: str) -> list[list[str]]:
+    """A list of runs of words, as written."""
+    return [run.split() for run in word_lists()[table][name].split(",")]
+
+
 def run_at(texts: list[str], at: int, table: str, name: str) -> int:
     """How many words of the longest listed run stand at this place; 0 if none does."""
     for run in runs(table, name).get(texts[at], ()) if at < len(texts) else ():

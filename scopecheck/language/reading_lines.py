@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.diagnostics import did_you_mean, trouble
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 from scopecheck.language.pieces import Desk, find_colon, one_line, split_commas, trimmed
@@ -12,7 +12,7 @@ from scopecheck.language.syntax import Free, Raw, ReadingText
 
 _KEYWORD = regex(
     r"(also|where|reading|free|own|sets|taken by|only for|only when|presumed|strained|source|exact wording"
-    r'|ask|group|id|subjects)\b(?=\s*["\w(])'
+    r'|ask|group|id|subjects|each has)\b(?=\s*["\w(])'
 )
 _OF_READING = frozenset(("free", "own", "sets", "taken by", "only for", "only when", "exact wording"))
 
@@ -152,6 +152,29 @@ def kinds(desk: Desk, part: Part) -> Iterator[str]:
                 f"The kinds are: {', '.join(KINDS)}.",
             )  # fmt: skip
         yield kind
+
+
+A_MOMENT = "a moment"
+_EACH_HAS = (A_MOMENT, "a place or moment")
+"""What a phrase may ask to be said of each of like parts left of the colon: when it is, or where or when."""
+
+
+def each_has(desk: Desk, part: Part, only_for: tuple[str, ...]) -> str:
+    """What each of like parts has that the phrase is said of. Raises Trouble at anything else."""
+    what, span = one_line(desk.text[part.start : part.end]), desk.span(part.start, part.end)
+    if what not in _EACH_HAS:
+        allowed = " or ".join(f"'{known}'" for known in _EACH_HAS)
+        raise trouble(
+            span, f"'{what}' is nothing that a phrase asks each part to have",
+            f"What it may ask for is {allowed}.", did_you_mean(what, _EACH_HAS),
+        )  # fmt: skip
+    if "parts" not in only_for:
+        raise trouble(
+            span, "'each has' below a phrase that is not only for parts",
+            "It tells of which quantity of like parts the words are said.",
+            "write only for parts at the phrase, or take it out",
+        )  # fmt: skip
+    return what
 
 
 def _kinds_of_reading(desk: Desk, part: Part) -> Iterator[str]:

@@ -9,7 +9,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.language.layout import Block
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.pieces import Desk, after_word, find_colon, number_node, one_line, without_note
-from scopecheck.language.reading_lines import Part, kinds, parts, readings_from, unquoted
+from scopecheck.language.reading_lines import Part, each_has, kinds, parts, readings_from, unquoted
 from scopecheck.language.syntax import (
     ApartStatement,
     CallNode,
@@ -62,19 +62,21 @@ def phrase(desk: Desk, block: Block) -> PhraseStatement:
             'add lines such as: reading "label" : x >= L',
         )  # fmt: skip
     group, ident = _group(desk, fields)
+    only_for = tuple(k for p in fields if p.keyword == "only for" for k in kinds(desk, p))
     return PhraseStatement(
         tuple(patterns),
         next((desk.raw(p.start, p.end) for p in fields if p.keyword == "where"), None),
         readings,
         tuple(_presumed(desk, fields)),
         tuple(m.group(1) for p in fields if p.keyword == "strained" for m in _in(desk, p, _QUOTED)),
-        tuple(k for p in fields if p.keyword == "only for" for k in kinds(desk, p)),
+        only_for,
         tuple(
             n
             for p in fields
             if p.keyword == "subjects"
             for n in re.findall(r"\w+", desk.text[p.start : p.end])
         ),
+        next((each_has(desk, p, only_for) for p in fields if p.keyword == "each has"), ""),
         tuple(_source(desk, p) for p in fields if p.keyword == "source"),
         next((unquoted(desk, p) for p in fields if p.keyword == "exact wording"), ""),
         next((unquoted(desk, p) for p in fields if p.keyword == "ask"), ""),

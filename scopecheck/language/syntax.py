@@ -429,6 +429,8 @@ class PhraseStatement:
     strained: tuple[str, ...]
     only_for: tuple[str, ...]
     subjects: tuple[str, ...]
+    each_has: str
+    """Of like parts: what is said of each left of the colon, a moment or a place; '' for anything."""
     sources: tuple[tuple[str, str], ...]
     exact_wording: str
     ask: str

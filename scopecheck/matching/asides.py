@@ -268,9 +268,7 @@ def _says_which(tokens: tuple[Token, ...], at: int) -> bool:
     return plain and word_of(tokens[at + 1]) in measured - {"as", "at", "of", "when", "a"}
 
 
-_WHICH = frozenset(
-    "inlet outlet supply ambient operating working feed test reference input rated line".split()
-)
+_WHICH = listed("asides", "which_of_such")
 
 
 def _condition(

@@ -78,7 +78,7 @@ def without_purpose(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
         yield tokens[to + 1 :], tokens[to - 1 : to + 1]
 
 
-_PURPOSE = frozenset("configured adapted arranged designed operable programmed constructed intended".split())
+_PURPOSE = listed("conditional", "made_to")
 
 
 def of_each_bearer(tokens: Tokens) -> tuple[Tokens, Tokens]:
@@ -161,7 +161,7 @@ def _parts_of(job: Job) -> tuple[Part, ...]:
     return field[0] if field else ()
 
 
-_HOLDING = "holds hold carries carry bears bear delivers deliver provides provide receives receive".split()
+_HOLDING = listed("asides", "carrying")
 _MULTIPLES = ("even", "odd", "multiple")
 _OWNED = ("a", "an", "the", "said", "its", "each")
 _VERBS = frozenset(

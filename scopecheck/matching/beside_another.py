@@ -378,10 +378,7 @@ def to_a_multiple(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     return (made, tokens) if made.found(tokens) else None
 
 
-_OFF = frozenset(
-    "exceeds exceed exceeding differs differ differing greater longer wider higher larger thicker less"
-    " shorter narrower lower smaller thinner".split()
-)
+_OFF = listed("limits", "off")
 
 
 def times(job: Job, tokens: tuple[Token, ...]) -> Read | None:

@@ -17,7 +17,7 @@ from scopecheck.vocabulary.catalogue import Phrasebook
 from scopecheck.vocabulary.entry import Entry
 from scopecheck.vocabulary.patterns import Literals, Pattern, Slot
 
-COMBINATIONS = frozenset("average mean median sum total difference ratio quotient product".split())
+COMBINATIONS = listed("measures", "combinations")
 FILLERS = listed("nouns", "fillers")
 MULTIPLES = ("twice", "thrice", "times", "double", "than")
 """What stands behind these says of what they are multiples: it is no name that could be left out."""
@@ -25,19 +25,13 @@ MOST_WORDS_OF_A_VALUE = 16
 ALWAYS = (("at", "all", "times"), ("at", "every", "moment"), ("throughout",))
 CHANGES = frozenset(("drop", "fall", "rise"))
 """Fillers as verbs; as nouns they say what is measured."""
-BY = frozenset("by reduced reducing reduces increased increasing increases decreased lowered raised".split())
-A_CHANGE = frozenset(
-    "reduction increase decrease change rise drop fall gain loss growth shrinkage difference".split()
-)
+BY = listed("measures", "changed_by")
+A_CHANGE = listed("measures", "a_change")
 """Of what is called so, `by at least 30 %` is a limit like any other."""
 _AFTER_A_NOUN = frozenset(
     "of in is are being has having that which lies stays remains on over across between along through"
     " during".split()
 )
-_DONE = (
-    "heated cooled warmed brought set adjusted tuned pressurised pressurized operated inclined filled diluted"
-    " concentrated compressed evacuated"
-).split()
 FILLER_RUNS = (
     ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
     ("ph", "of"), ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"),
@@ -46,7 +40,7 @@ FILLER_RUNS = (
     ("made", "of", "a", "material"), ("made", "from", "a", "material"),
     *((said, "to") for said in "amount amounts amounting corresponds corresponding equates".split()),
     ("of", "a", "material"), ("formed", "of", "a", "material"),
-    *((done, to) for done in _DONE for to in ("to", "at")),
+    *((done, to) for done in sorted(listed("asides", "brought")) for to in ("to", "at")),
 )  # fmt: skip
 
 

@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from scopecheck.core.declared import SetDecl
 from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.reading_lines import A_MOMENT
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import Fill, word_of
 from scopecheck.matching.line_words import OF_EXTENTS, LineWords
@@ -27,21 +28,12 @@ _SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments", "switch
 """What phrases are made for, and read no words of anything else."""
 
 
-_OVER_A_TIME = frozenset(
-    f"{first} (difference D)"
-    for first in (
-        "over a period of", "within a period of", "within a period of less than", "over a period of at least",
-    )
-)  # fmt: skip
-"""Phrases for how long it is from the first of like parts to the last."""
-
-
 def applies(job: LineWords, entry: Entry) -> bool:
     if job.sort in ("steps", "sequences") and not entry.only_for:
         return _joins(entry)
     if job.sort or _SORTS & set(entry.only_for):
         fits = job.sort in entry.only_for
-        return fits and (entry.title not in _OVER_A_TIME or is_of_moments(job))
+        return fits and (entry.each_has != A_MOMENT or is_of_moments(job))
     extents = len(job.subjects) > 1 and entry.subjects[1:2] == OF_EXTENTS
     if extents and not job.are_extents and not entry.settled:
         return False

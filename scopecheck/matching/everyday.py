@@ -420,9 +420,7 @@ def without_times(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...
     return tokens[:-1] if whole and last else tokens
 
 
-_ANY_CLASS = frozenset(
-    "material materials compound compounds element elements substance substances agent agents".split()
-)
+_ANY_CLASS = listed("items", "any_class")
 """What members of any list may be called together."""
 
 

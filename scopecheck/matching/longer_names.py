@@ -179,7 +179,7 @@ def _may_stand_beside(token: Token, said: list[str], name: list[str]) -> bool:
 
 MOST_OF_A_SIGN = 3
 _WHICH_SIDE = ("inner", "outer", "overall", "upper", "lower")
-_CALLED_SO = ("ratio", "rate", "value", "index", "coefficient", "degree", "level", "amount", "factor")
+_CALLED_SO = listed("measures", "called_so")
 
 
 def without_number_behind_name(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:

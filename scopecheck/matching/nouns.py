@@ -18,9 +18,7 @@ MOST_NOUNS = 4
 _IDLE = ("of", "the", "a", "an", "said", "and", "in")
 
 
-OWN_MEASURES = frozenset(
-    "length width height thickness diameter depth radius circumference spacing pitch distance period".split()
-)
+OWN_MEASURES = listed("measures", "own")
 """Measures of one kind of quantity, of which one is never another."""
 
 

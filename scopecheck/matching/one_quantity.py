@@ -139,7 +139,7 @@ _COMPARED = [
 _ABOVE = frozenset("more greater higher larger longer above over exceeding".split())
 _LEAST = frozenset("lowest least minimum min smallest shortest weakest".split())
 _GREATEST = frozenset("highest greatest maximum max largest longest strongest".split())
-_OTHER_VALUES = frozenset("mean average median total sum combined together overall".split())
+_OTHER_VALUES = listed("measures", "of_several")
 _EACH = frozenset("each every any one all single individual".split()) | _LEAST | _GREATEST
 
 
@@ -235,7 +235,7 @@ def of_each_owner(job: Job, tokens: Tokens) -> Found:
 
 
 MOST_BEFORE_EACH = 5
-_GROUPS = frozenset("pair pairs set sets group groups row rows series array arrays stack bundle".split())
+_GROUPS = listed("parts", "groups")
 _EMPTY = frozenset("empty free unfilled void headspace".split())
 
 
@@ -350,11 +350,7 @@ def _are_bodies(job: Job, by: str, tokens: Tokens) -> bool:
 
 
 _OF_A_BODY = frozenset("the a an said its their of".split())
-_WHICH_BODY = frozenset(
-    "first second third fourth last final next previous preceding following adjacent adjoining opposite"
-    " opposing facing neighbouring neighboring successive consecutive subsequent respective"
-    " corresponding".split()
-)
+_WHICH_BODY = listed("names", "which_body")
 
 
 def _told_between(job: Job, words: Tokens, which: int) -> tuple[Diagnostic, ...]:
@@ -478,7 +474,7 @@ def _leading_to_what_has_them(said: list[str], at: int) -> int:
     return int(said[at] in ("each", "every", "a") and said[at - 1] not in (*_BEFORE_ONE, "per"))
 
 
-_PER_ONE = frozenset("per each every a one any daily hourly weekly monthly yearly".split())
+_PER_ONE = listed("measures", "per_one")
 _BEFORE_ONE = ("in", "within", "for", "of", "on", "to")
 _EACH_SO_LONG = {"daily": "day", "hourly": "hour", "weekly": "week", "monthly": "month", "yearly": "year"}
 

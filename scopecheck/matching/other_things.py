@@ -24,10 +24,7 @@ from scopecheck.matching.the_other import is_by_its_basis
 from scopecheck.vocabulary.names import Names, Typed
 
 Tokens = tuple[Token, ...]
-_ONLY_SAYS_WHICH = frozenset(
-    "outer inner total overall respective corresponding nominal actual measured average mean maximum minimum"
-    " full entire whole final initial certain given same predetermined its their present this that".split()
-)
+_ONLY_SAYS_WHICH = listed("names", "only_says_which")
 """Before what is measured these say nothing of whose it is."""
 _JOINS = ("to", "and", "or", "than", "over", "by", "between", "from")
 _NEVER_OWN = ("not", "without", "unlike", "less")

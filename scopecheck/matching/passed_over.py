@@ -140,19 +140,7 @@ def without_words_round_members(job: Job, tokens: Tokens) -> Iterator[tuple[Toke
 
 
 _LEADING_TO_MEMBERS = ("by", "to", "for", "on")
-_MADE = (
-    "made",
-    "formed",
-    "produced",
-    "obtained",
-    "cast",
-    "moulded",
-    "molded",
-    "cut",
-    "built",
-    "manufactured",
-    "selected",
-)
+_MADE = listed("asides", "made_from")
 
 
 def _may_say_which(token: Token, never: set[str]) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from contextlib import suppress
 from difflib import SequenceMatcher
 from fractions import Fraction
@@ -35,6 +35,9 @@ from scopecheck.vocabulary.names import Typed, member_of, no_member, number_of
 from scopecheck.vocabulary.parts import plural_of
 from scopecheck.vocabulary.patterns import Pattern, Slot
 
+Tokens = tuple[Token, ...]
+_Finder = Callable[[Job, Tokens], tuple[str, str] | None]
+"""Tells why words are not read, and what to write; None where it has nothing to say of them."""
 NOT_READ = "no phrase reads"
 """With this the error begins for words that nothing reads; other errors are of words that are read."""
 MOST_STRANGE = 4
@@ -46,73 +49,122 @@ def shortened(words: str) -> str:
     return words if len(words) <= 60 else f"{words[:57].rpartition(' ')[0]} ..."
 
 
-def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
+def no_phrase(job: Job, tokens: Tokens) -> Trouble:
     """The error for words that no phrase reads, with the likeliest way to write them."""
-    words, span = job.text(tokens), job.span(tokens)
     literals = literals_here(job)
-    if help := _without_place(job, tokens):
-        place = job.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
-        cause = f"'{place}' is no declared name, so it is no value here."
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
-    other = (
-        _mean_of(job, tokens) or _both_signs(job, tokens) or _chain(job, tokens) or _of_how_many(job, tokens)
+    special = (_mean_of, _both_signs, _chain, _of_how_many, _of_a_class, _of_a_member, _member_of_others)
+    several = (_several_of_one, _noted_elsewhere, _so_much_per, _so_many_in_each, _parts_alone, _one_for_each)
+    return (
+        _measured_from_there(job, tokens)
+        or _first_told(job, tokens, special)
+        or _shorter(job, tokens, literals)
+        or _without_circumstance(job, tokens)
+        or _of_a_list(job, tokens, literals)
+        or _of_what_is_left(job, tokens)
+        or (_no_step(job, tokens) if job.sort in ("steps", "sequences") else None)
+        or (no_assembly(job.span(tokens), job.subjects[0].text) if isinstance(job.first, Typed) else None)
+        or _first_told(job, tokens, several)
+        or _for_how_long(job, tokens)
+        or _share_of_undeclared(job, tokens)
+        or _value_or_nearest(job, tokens, literals)
     )
-    other = other or _of_a_class(job, tokens) or _of_a_member(job, tokens)
-    if other := other or _member_of_others(job, tokens):
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *other)
-    cause = "The words right of a colon are read as one phrase, whole."
-    if shorter := longest_read(job, tokens, literals):
-        lift = advised(job, tokens, *shorter, _perhaps_unit(job, tokens))
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *lift)
-    if (at := _circumstance(job, tokens)) is not None:
-        limit, rest = job.text(tokens[:at]), job.text(tokens[at:])
-        if any(t.number and t.number.unit for t in tokens[at:]) and _is_limit(tokens[at:]):
-            help = f"lift only: {limit}; or declare by a name of its own what '{rest}' limits, and lift both"
-            return trouble(span, f"{NOT_READ} '{shortened(words)}'", _LIMITS_ANOTHER, help)
-        help = f"lift only: {limit}; and mark the rest: not restated : {rest}"
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", _HOW_MEASURED, help)
-    if isinstance(job.first, LISTS):
-        if {"and", "or"} <= set(map(word_of, tokens)) and "," not in map(word_of, tokens):
-            name = job.subjects[0].text
-            help = f'put a reading below for each way: reading "..." : ... IN {name} AND (... OR ...)'
-            return trouble(span, f"{NOT_READ} '{shortened(words)}'", _WHICH_TOGETHER, help)
-        if unknown_member := _unknown_member(job, tokens, literals):
-            return unknown_member
+
+
+_ONE_PHRASE = "The words right of a colon are read as one phrase, whole."
+
+
+def _not_read(job: Job, tokens: Tokens, cause: str, help: str) -> Trouble:
+    return trouble(job.span(tokens), f"{NOT_READ} '{shortened(job.text(tokens))}'", cause, help)
+
+
+def _first_told(job: Job, tokens: Tokens, finders: tuple[_Finder, ...]) -> Trouble | None:
+    """The error with the cause and the help of the first that finds something."""
+    told = next((found for finder in finders if (found := finder(job, tokens))), None)
+    return _not_read(job, tokens, *told) if told else None
+
+
+def _measured_from_there(job: Job, tokens: Tokens) -> Trouble | None:
+    if not (help := _without_place(job, tokens)):
+        return None
+    place = job.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
+    return _not_read(job, tokens, f"'{place}' is no declared name, so it is no value here.", help)
+
+
+def _shorter(job: Job, tokens: Tokens, literals: frozenset[str]) -> Trouble | None:
+    """The error that offers the longest stretch of the words that a phrase reads."""
+    if not (shorter := longest_read(job, tokens, literals)):
+        return None
+    return _not_read(job, tokens, *advised(job, tokens, *shorter, _perhaps_unit(job, tokens)))
+
+
+def _without_circumstance(job: Job, tokens: Tokens) -> Trouble | None:
+    """The error that offers the words up to where or how it is measured."""
+    if (at := _circumstance(job, tokens)) is None:
+        return None
+    limit, rest = job.text(tokens[:at]), job.text(tokens[at:])
+    if any(t.number and t.number.unit for t in tokens[at:]) and _is_limit(tokens[at:]):
+        help = f"lift only: {limit}; or declare by a name of its own what '{rest}' limits, and lift both"
+        return _not_read(job, tokens, _LIMITS_ANOTHER, help)
+    return _not_read(
+        job, tokens, _HOW_MEASURED, f"lift only: {limit}; and mark the rest: not restated : {rest}"
+    )
+
+
+def _of_a_list(job: Job, tokens: Tokens, literals: frozenset[str]) -> Trouble | None:
+    if not isinstance(job.first, LISTS):
+        return None
+    said = set(map(word_of, tokens))
+    if {"and", "or"} <= said and "," not in said:
+        name = job.subjects[0].text
+        help = f'put a reading below for each way: reading "..." : ... IN {name} AND (... OR ...)'
+        return _not_read(job, tokens, _WHICH_TOGETHER, help)
+    return _unknown_member(job, tokens, literals)
+
+
+def _of_what_is_left(job: Job, tokens: Tokens) -> Trouble | None:
     share = isinstance(job.first, Typed) and job.first.kind is not None and bool(job.first.kind.basis)
-    if share and _speaks_of_what_is_left(tokens):
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
-    if job.sort in ("steps", "sequences") and (wrong := _no_step(job, tokens)):
-        return wrong
-    if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
-        return advice
-    told = _several_of_one(job, tokens) or _noted_elsewhere(job, tokens) or _so_much_per(job, tokens)
-    told = told or _so_many_in_each(job, tokens)
-    if told := told or _parts_alone(job, tokens) or _one_for_each(job, tokens):
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *told)
-    if how_long := _how_long(job, tokens):
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, how_long)
-    if whole := _of_undeclared(job, tokens):
-        cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
-        help = _of_what_it_is(job, whole)
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
-    more = f"; or {in_symbols(job)}"
-    field = job.place.names.field_of(job.subjects[0].text) if job.subjects else None
-    first = job.of_parts.each[0] if job.of_parts is not None else None
-    if field and isinstance(first, Typed) and first.kind and first.kind.adds_up:
-        more += f" such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
+    left = share and _speaks_of_what_is_left(tokens)
+    return _not_read(job, tokens, WHAT_IS_LEFT, OF_WHAT_IS_LEFT) if left else None
+
+
+def _for_how_long(job: Job, tokens: Tokens) -> Trouble | None:
+    help = _how_long(job, tokens)
+    return _not_read(job, tokens, _ONE_PHRASE, help) if help else None
+
+
+def _share_of_undeclared(job: Job, tokens: Tokens) -> Trouble | None:
+    if not (whole := _of_undeclared(job, tokens)):
+        return None
+    cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
+    return _not_read(job, tokens, cause, _of_what_it_is(job, whole))
+
+
+def _value_or_nearest(job: Job, tokens: Tokens, literals: frozenset[str]) -> Trouble:
+    """The error for a value that is not declared; else the one that tells the nearest wordings."""
+    more = _or_in_symbols(job)
     unknown = _undeclared(job, tokens, literals)
     if unknown and not f" {unknown.lower()} ".endswith(f" of {job.subjects[0].text.lower()} "):
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *_no_value(job, unknown, more))
+        return _not_read(job, tokens, *_no_value(job, unknown, more))
     near = _nearest(job, tokens)
-    cause += _beside_parts(job) or _in_no_phrase(job, tokens)
+    cause = _ONE_PHRASE + (_beside_parts(job) or _in_no_phrase(job, tokens))
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
         cause = f"Read up to here: '{read}'; these words are left: '{job.text(left)}'."
     shown, telling = frozenset(map(word_of, tokens)), _telling(job, tokens)
     listed = list(dict.fromkeys(p.said_with(shown) for p in near if _shares(p, telling)))
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if listed else ""
-    cause = _operands(tokens, near) or _of_other_things(words, near) or cause
-    return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
+    cause = _operands(tokens, near) or _of_other_things(job.text(tokens), near) or cause
+    return _not_read(job, tokens, cause, (help + more).removeprefix("; or "))
+
+
+def _or_in_symbols(job: Job) -> str:
+    """The last way out behind another help; of a field of parts that adds up, with its sum."""
+    more = f"; or {in_symbols(job)}"
+    field = job.place.names.field_of(job.subjects[0].text) if job.subjects else None
+    first = job.of_parts.each[0] if job.of_parts is not None else None
+    if field and isinstance(first, Typed) and first.kind and first.kind.adds_up:
+        more += f" such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
+    return more
 
 
 def _of_a_class(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
@@ -347,7 +399,7 @@ def _circumstance(job: Job, tokens: tuple[Token, ...]) -> int | None:
     return None
 
 
-_QUANTIFYING = frozenset("some any every each all one no several certain total sum combination".split())
+_QUANTIFYING = word_list("limits", "quantifying")
 
 
 def _is_limit(tokens: tuple[Token, ...]) -> bool:
@@ -556,7 +608,7 @@ def _both_signs(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
     )
 
 
-_STEADY = frozenset("constant uniform steady constantly uniformly".split())
+_STEADY = word_list("limits", "steady")
 
 
 def _chain(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:

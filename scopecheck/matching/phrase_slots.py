@@ -110,7 +110,7 @@ def _not_of_itself(job: Job, fill: Fill, value: Bound) -> None:
         )
 
 
-_QUOTIENTS = frozenset("ratio ratios quotient divided share proportion per fraction".split())
+_QUOTIENTS = listed("measures", "quotients")
 
 
 @record

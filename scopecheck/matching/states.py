@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl
 from scopecheck.core.formula import OTHERS, Chosen, Formula
-from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import runs_in_order, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
@@ -443,14 +443,7 @@ def _without_who(said: list[str]) -> list[str]:
 
 
 _MODES = (" mode", " state", " phase")
-OUT_OF = [
-    run.split()
-    for run in (
-        "leaves", "leave", "leaving", "exits", "exit", "exiting", "quits", "quit", "is taken out of",
-        "is switched out of", "is brought out of", "comes out of", "goes out of", "switches out of",
-        "switch out of", "wakes from", "wakes up from", "wakes up out of", "is woken from", "returns from",
-    )
-]  # fmt: skip
+OUT_OF = runs_in_order("switching", "out_of")
 
 
 INTO = [

@@ -24,10 +24,7 @@ from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]
 _DANGLING = ("of", "the", "a", "an", "in")
-_OTHER_MEASURES = frozenset(
-    "total combined overall mean average median longest shortest gauge absolute negative positive radius"
-    " circumference perimeter reduction loss gain increase decrease".split()
-)
+_OTHER_MEASURES = listed("measures", "other_values")
 """Words that say which value is limited, or what is measured: without them it is another limit."""
 
 

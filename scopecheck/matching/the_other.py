@@ -30,10 +30,7 @@ _BEFORE_IT = frozenset(
 )
 _WITHIN_IT = frozenset("the a an said its that of in its this those".split())
 _ENDS_IT = frozenset("by and or but if when while where at with for per to , than as within".split())
-_WHICH = frozenset(
-    "inner outer first second third upper lower front rear left right opposite overall preceding previous"
-    " adjacent".split()
-)
+_WHICH = listed("names", "which_of_such")
 """Words that say which of several it is; elsewhere they may limit."""
 MOST_WORDS = 9
 
@@ -189,9 +186,7 @@ def _spread(said: list[str], at: int, name: list[str], of_several: bool) -> tupl
 
 _JOINS = frozenset("in at of on under during for".split())
 _ARTICLES = frozenset("the a an its said".split())
-_STATES = frozenset(
-    "state states condition conditions position mode phase stage configuration setting side case".split()
-)
+_STATES = listed("names", "of_states")
 
 
 def _is_named_so(job: Job, which: int, run: Tokens) -> bool:

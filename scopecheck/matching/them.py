@@ -138,30 +138,8 @@ def _called(name: str, note: str) -> set[str]:
     return {w.strip(",;().").removesuffix("s") for w in f"{name} {note}".lower().split()}
 
 
-SPACINGS = (
-    "interval",
-    "spacing",
-    "pause",
-    "break",
-    "wait",
-    "period",
-    "distance",
-    "gap",
-    "pitch",
-    "clearance",
-)
-_PLACES = (
-    "place",
-    "position",
-    "location",
-    "offset",
-    "distance",
-    "coordinate",
-    "station",
-    "angle",
-    "moment",
-    "time",
-)
+SPACINGS = listed("parts", "spacings")
+_PLACES = listed("parts", "places")
 _EVERY = [["at", "intervals", "of"], ["at", "an", "interval", "of"], ["once", "every"], ["every"]]
 _FROM_ONE_TO_THE_NEXT = frozenset("apart interval intervals every often frequently".split())
 

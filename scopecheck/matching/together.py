@@ -40,7 +40,7 @@ def with_and(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[
     return (*tokens[:start], replace(tokens[at], text="and", end=tokens[end - 1].end), *tokens[end:])
 
 
-_DENYING = frozenset("not no never neither nor without avoided excluded prevented prohibited".split())
+_DENYING = listed("asides", "denying_together")
 
 
 def combined_with(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[int, int]:

@@ -28,24 +28,15 @@ from scopecheck.matching.subjects import is_bare_share
 from scopecheck.matching.them import has_a_place, is_a_moment, says_over_how_long, tell_how_far_apart
 from scopecheck.vocabulary.names import Bound, Typed
 
-_OF_MULTIPLES = frozenset("multiple multiples times twice thrice half double triple".split())
+_OF_MULTIPLES = listed("measures", "multiples")
 
 _OF_PRESSURE = ("absolute", "gauge")
 
 _ANY_MEASURE = frozenset("level value content amount".split())
 
-_EXTREMES = frozenset(
-    "initial starting final highest peak lowest maximum minimum max min greatest least gradient change rate"
-    " swing span".split()
-)
+_EXTREMES = listed("measures", "of_some_moment")
 
-_MADE_OF_TWO = frozenset(
-    "average mean median difference deviation variation spacing distance gap overlap loss gain change ratio"
-    " lower higher lesser greater smaller larger excess half third quarter product quotient".split()
-)
-
-SO_FAR_APART = "J1"
-"""What says how far it is from one of like parts to the next."""
+_MADE_OF_TWO = listed("measures", "made_of_two")
 
 
 def leaves_out_a_multiple(job: LineWords, match: Match) -> bool:
@@ -154,7 +145,7 @@ def is_of_places(job: LineWords, match: Match) -> bool:
     note = job.place.names.note_of(name)
     kind = job.first.kind if isinstance(job.first, Typed) else None
     timed = kind is not None and kind.dimension == TIME
-    if match.entry.id == SO_FAR_APART and not timed:
+    if match.entry.each_has and not timed:
         return not has_a_place(name, note)
     limits = tuple(f.tokens for f in match.fills if f.slot.kind == "limit")
     each = any(word_of(t) in ("each", "every") for t in job.words.tokens)

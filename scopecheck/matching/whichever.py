@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.foundations.record import replace
-from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import runs_in_order, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -52,9 +52,8 @@ def _without_limit_again(limit: tuple[Token, ...], second: tuple[Token, ...]) ->
     return (second[0], *second[4:]) if so and words[2] in _WIDE else second
 
 
-_LIMITS = [r.split() for r in ("at least", "at most", "not less than", "not more than", "no less than",
-                               "no more than", "less than", "more than")]  # fmt: skip
-_WIDE = frozenset("long wide thick high deep large great tall much".split())
+_LIMITS = runs_in_order("limits", "said_again")
+_WIDE = listed("measures", "how_large")
 
 
 def of_a_range(tokens: tuple[Token, ...]) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from types import MappingProxyType
 
@@ -27,7 +27,7 @@ from scopecheck.exact.fitting import bare_number
 from scopecheck.exact.formulas import context, formula
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND, POINTS, KindError
-from scopecheck.foundations.record import replace
+from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -88,7 +88,13 @@ def read(
     )  # fmt: skip
     ordinary = [r for r in left if r is not own]
     _note_numbers(pins, tried, groups)
-    options = _options(ordinary, meant, at, names, groups, holding, draft.index, entry.own)
+    by_label = {reading.label: (reading, meaning) for reading, meaning in meant}
+    options = []
+    for index, kept in enumerate(ordinary):
+        reading, meaning = by_label[kept.label]
+        numbers = open_numbers(reading, at, names, draft.index, index)
+        keys = _kept_numbers(numbers, reading, holding, groups)
+        options.append(meaning_of(reading, at, names, keys, entry.own) if keys else meaning)
     if own and own in left:
         options.append(defined[0].meaning)
     return Read(draft.index, tuple(options))
@@ -125,30 +131,16 @@ def _note_numbers(pins: tuple[Pin, ...], tried: tuple[EntryReading, ...], groups
                 groups.numbers |= {(id(pin.span), name) for name, _ in pin.values if name in free}
 
 
-def _options(
-    left: list[Reading],
-    meant: list[tuple[EntryReading, Formula]],
-    at: Occurrence,
-    names: Names,
-    groups: Groups,
-    pins: tuple[ReadStatement, ...],
-    group: int,
-    own: bool,
-) -> list[Formula]:
-    """What each reading left means, its free numbers kept in mind, those that pins give at one value."""
-    by_label = {reading.label: (reading, meaning) for reading, meaning in meant}
+def _kept_numbers(
+    numbers: Sequence[FreeParameter], reading: EntryReading, pins: tuple[ReadStatement, ...], groups: Groups
+) -> dict[str, str]:
+    """The keys of a reading's free numbers, which are kept in mind, those that pins give at one value."""
     values = {name: number for pin in pins for name, number in pin.values}
-    options = []
-    for index, kept in enumerate(left):
-        reading, meaning = by_label[kept.label]
-        own_numbers = open_numbers(reading, at, names, group, index)
-        for parameter in own_numbers:
-            if parameter.name in values:
-                parameter = _pinned(parameter, values[parameter.name], reading)
-            groups.parameters.setdefault(parameter.key, parameter)
-        keys = {p.name: p.key for p in own_numbers}
-        options.append(meaning_of(reading, at, names, keys, own) if keys else meaning)
-    return options
+    for parameter in numbers:
+        if parameter.name in values:
+            parameter = _pinned(parameter, values[parameter.name], reading)
+        groups.parameters.setdefault(parameter.key, parameter)
+    return {p.name: p.key for p in numbers}
 
 
 _PLAIN_NUMBER = regex(r"(?<![\w.])(?!0+(?:\.0+)?(?![\d.]))\d")
@@ -188,68 +180,92 @@ def _pinned(parameter: FreeParameter, node: NumberNode, reading: EntryReading) -
 # ---- which readings can be tried
 
 
+@holder
+class _Sorted:
+    """What has been found of an entry's readings at one place so far."""
+
+    tried: list[tuple[EntryReading, Formula]] = field(default_factory=list)
+    not_computed: list[str] = field(default_factory=list)
+    not_tried: list[tuple[str, str]] = field(default_factory=list)
+    clash: Trouble | None = None
+    """Why a reading does not go with the values, if that speaks against the whole phrase."""
+    bare: bool = False
+    """Whether it is of a limit that the words have as it stands."""
+    fits: bool = False
+    """Whether a reading that speaks of the values goes with them."""
+
+
 def sort_out(
     entry: Entry, at: Occurrence, names: Names
 ) -> tuple[list[tuple[EntryReading, Formula]], tuple[str, ...], tuple[tuple[str, str], ...]]:
     """The readings that can be tried, with their formulas, in which free numbers are not told apart yet;
     the labels of those not computed; the labels of those not tried, with the reason."""
-    tried: list[tuple[EntryReading, Formula]] = []
-    not_computed: list[str] = []
-    not_tried: list[tuple[str, str]] = []
-    clash: Trouble | None = None
-    bare = fits = False
+    made = _Sorted()
     for reading in entry.readings:
         why = _condition_fails(reading, at, names) or _points_of(entry, reading, at)
         if why:
-            not_tried.append((reading.label, why))
+            made.not_tried.append((reading.label, why))
         elif reading.formula is None:
-            not_computed.append(reading.label)
+            made.not_computed.append(reading.label)
         else:
             speaks = bool(names_used(parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}))
-            try:
-                meant = _meaning_in_points(entry, reading, at, names)
-            except NotHere as error:
-                not_tried.append((reading.label, str(error)))
-            except Trouble as error:
-                if not entry.patterns or not _does_not_fit(error, at):
-                    raise
-                if entry.own:
-                    raise _own_reading(reading, at, error) from error
-                if _is_of_a_limit(error, entry, at):
-                    bare, clash = True, error
-                clash = clash or (error if speaks or len(at.slots) == 1 else None)
-                not_tried.append((reading.label, error.diagnostic.message))
-            else:
-                fits = fits or speaks
-                same = next((r.label for r, m in tried if _alone(m) == _alone(meant)), "")
-                if same and not (entry.own or reading.written.free or entry.presumes(reading.label)):
-                    not_tried.append((reading.label, f"the same as '{same}' here"))
-                else:
-                    tried.append((reading, meant))
+            _try_out(made, entry, reading, at, names, speaks)
+    tried, not_tried = made.tried, made.not_tried
     strained_alone = bool(tried) and _only_strained_left(entry, [r.label for r, _ in tried], not_tried)
-    if clash and (bare or not fits or strained_alone):
-        if isinstance(clash, BareShareTrouble):
-            first, x = entry.readings[0].formula_text or "...", at.shown.get("x", "")
-            raise clash.beside_words(at.span, first, at.slots, x, at.document == CLAIMS)
-        help = ""
-        if "the bases differ" in clash.diagnostic.message:
-            help = (
-                "declare it on the claim's own basis (wt%, vol%, mol%, w/v%), or a term with a reading for"
-                " each basis, or write: two blanks, exactly, the meaning"
-            )
-        if "say (g) or (a)" in clash.diagnostic.message:
-            help = (
-                "write (g) or (a) after the unit where the claim has it; else declare the thing in the"
-                " claim's own unit, or give the meaning: two blanks, exactly ..."
-            )
-        help = help or _in_the_unit_of_the_words(at)
-        help = help or "give the meaning in symbols: two blanks, exactly ...; or mark them: not restated :"
-        cause = f"No reading of '{at.called}' goes with these values."
-        raise trouble(at.span, clash.diagnostic.message, cause, help)
+    if made.clash and (made.bare or not made.fits or strained_alone):
+        raise _none_goes(entry, at, made.clash)
     if not tried or strained_alone:
         reasons = "; ".join(f"{label}: {why}" for label, why in not_tried) or "none has a formula"
         raise trouble(at.span, f"no reading of '{at.called}' can be tried here", f"{reasons}.")
-    return tried, tuple(not_computed), tuple(not_tried)
+    return tried, tuple(made.not_computed), tuple(not_tried)
+
+
+def _try_out(
+    made: _Sorted, entry: Entry, reading: EntryReading, at: Occurrence, names: Names, speaks: bool
+) -> None:
+    """Puts a reading with those tried or with those not tried; `speaks`: it speaks of what fills a slot."""
+    try:
+        meant = _meaning_in_points(entry, reading, at, names)
+    except NotHere as error:
+        made.not_tried.append((reading.label, str(error)))
+    except Trouble as error:
+        if not entry.patterns or not _does_not_fit(error, at):
+            raise
+        if entry.own:
+            raise _own_reading(reading, at, error) from error
+        if _is_of_a_limit(error, entry, at):
+            made.bare, made.clash = True, error
+        made.clash = made.clash or (error if speaks or len(at.slots) == 1 else None)
+        made.not_tried.append((reading.label, error.diagnostic.message))
+    else:
+        made.fits = made.fits or speaks
+        same = next((r.label for r, m in made.tried if _alone(m) == _alone(meant)), "")
+        if same and not (entry.own or reading.written.free or entry.presumes(reading.label)):
+            made.not_tried.append((reading.label, f"the same as '{same}' here"))
+        else:
+            made.tried.append((reading, meant))
+
+
+def _none_goes(entry: Entry, at: Occurrence, clash: Trouble) -> Trouble:
+    """The error for values that go with no reading of the phrase."""
+    if isinstance(clash, BareShareTrouble):
+        first, x = entry.readings[0].formula_text or "...", at.shown.get("x", "")
+        return clash.beside_words(at.span, first, at.slots, x, at.document == CLAIMS)
+    help = ""
+    if "the bases differ" in clash.diagnostic.message:
+        help = (
+            "declare it on the claim's own basis (wt%, vol%, mol%, w/v%), or a term with a reading for"
+            " each basis, or write: two blanks, exactly, the meaning"
+        )
+    if "say (g) or (a)" in clash.diagnostic.message:
+        help = (
+            "write (g) or (a) after the unit where the claim has it; else declare the thing in the"
+            " claim's own unit, or give the meaning: two blanks, exactly ..."
+        )
+    help = help or _in_the_unit_of_the_words(at)
+    help = help or "give the meaning in symbols: two blanks, exactly ...; or mark them: not restated :"
+    cause = f"No reading of '{at.called}' goes with these values."
+    return trouble(at.span, clash.diagnostic.message, cause, help)
 
 
 def _only_strained_left(entry: Entry, tried: list[str], not_tried: list[tuple[str, str]]) -> bool:

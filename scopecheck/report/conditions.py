@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.conditions import CONDITION_WORDS
-from scopecheck.core.construction import Construction, base_construction, names_in
-from scopecheck.core.formula import All, Article, Formula, Implies, Read, Truth
+from scopecheck.core.construction import Construction, base_construction, conjuncts_at, names_in
+from scopecheck.core.formula import Article, Implies, Truth
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.report.describe import case_named, labelled, settings_text
 from scopecheck.report.things import in_question
@@ -38,7 +38,7 @@ def _on_a_condition(sheet: Sheet, finding: Finding) -> frozenset[str]:
     It speaks of more than one value then, and the thing found is only one of them.
     """
     case = case_named(sheet, finding.case)
-    parts = list(_parts(case.facts, base_construction(sheet))) if case else []
+    parts = list(conjuncts_at(case.facts, base_construction(sheet))) if case else []
     outright = {name for part in parts if not isinstance(part, Implies) for name in names_in(part)}
     return frozenset(name for part in parts for name in names_in(part)) - outright
 
@@ -54,7 +54,7 @@ def condition_texts(sheet: Sheet, finding: Finding) -> Iterator[str]:
 def _not_asked(sheet: Sheet, limitation: Limitation, article: Article, k: Construction) -> frozenset[str]:
     """What the conditions speak of that keep the whole line from asking for anything; nothing if it asks."""
     spoken: set[str] = set()
-    for item in _parts(limitation.formula, k):
+    for item in conjuncts_at(limitation.formula, k):
         if isinstance(item, Truth) and item.value:
             continue
         if not isinstance(item, Implies) or evaluate(item.left, article, k) is not False:
@@ -69,14 +69,3 @@ def _not_asked(sheet: Sheet, limitation: Limitation, article: Article, k: Constr
 def _presence(sheet: Sheet) -> set[str]:
     """What says that a part is there or a step was done: a condition that nobody wrote."""
     return {part.count for part in sheet.parts} | {step.done for step in sheet.steps}
-
-
-def _parts(formula: Formula, k: Construction) -> Iterator[Formula]:
-    match formula:
-        case Read(group, options):
-            yield from _parts(options[k.readings[group]], k)
-        case All(items):
-            for item in items:
-                yield from _parts(item, k)
-        case _:
-            yield formula

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from scopecheck.answers.findings import Finding, Quantifier, RangeLies
 from scopecheck.core.construction import base_construction, names_in
-from scopecheck.core.formula import All, Formula
+from scopecheck.core.formula import All, Formula, conjuncts
 from scopecheck.core.model import Sheet
-from scopecheck.core.range_sets import Pieces, both, conjuncts, pieces_of
+from scopecheck.core.range_sets import Pieces, both, pieces_of
 from scopecheck.core.ranges import Lying, lying, lying_beside_ties
 from scopecheck.core.reference import stated_values
 from scopecheck.core.rewrite import read_at

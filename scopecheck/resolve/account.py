@@ -9,6 +9,8 @@ from scopecheck.core.model import Unrestated, UnrestatedSort
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import find_unit, unit_words
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import runs_in_order
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Own, before_signs
 from scopecheck.resolve.claim_text import ClaimText, Piece
@@ -17,52 +19,7 @@ from scopecheck.resolve.limiting_words import Place, led_to_a_line
 from scopecheck.resolve.limiting_words import places as limiting_places
 
 _CONNECTIVES = frozenset("and or not no never nowhere nor neither either unless except".split())
-_END_WORDS: tuple[tuple[str, ...], ...] = tuple(
-    tuple(words.split())
-    for words in (
-        "at least",
-        "at most",
-        "up to",
-        "more than",
-        "less than",
-        "fewer than",
-        "greater than",
-        "larger than",
-        "smaller than",
-        "higher than",
-        "lower than",
-        "or more",
-        "or less",
-        "or fewer",
-        "or greater",
-        "or higher",
-        "or lower",
-        "other than",
-        "free of",
-        "free from",
-        "devoid of",
-        "in excess of",
-        "between",
-        "exceeding",
-        "exceeds",
-        "exceed",
-        "within",
-        "maximum",
-        "minimum",
-        "inclusive",
-        "exclusive",
-        "excluding",
-        "excluded",
-        "exactly",
-        "divisible",
-        "multiple",
-        "ratio",
-        "even number",
-        "odd number",
-        "is even",
-        "is odd",
-    )
-)
+_END_WORDS: tuple[tuple[str, ...], ...] = tuple(map(tuple, runs_in_order("account", "ends")))
 _CLOSING: tuple[tuple[str, ...], ...] = tuple(
     (verb, *how, "of") for verb in ("consisting", "consists", "consist") for how in ((), ("essentially",))
 )
@@ -71,18 +28,12 @@ _END_WORDS_BY_FIRST = {
     for first in {w[0] for w in (*_END_WORDS, *_CLOSING)}
 }
 _BEFORE_NUMBERS = frozenset("from to above below over under".split())
-_LIMITING = frozenset("plurality majority several average mean each every only together strictly".split())
+_LIMITING = listed("account", "which_or_how_many")
 """Words that say which, how many, or what of several values: neither ends nor hedges."""
-_HEDGES = _LIMITING | frozenset(
-    "about approximately roughly circa substantially essentially generally nearly preferably optionally"
-    " mainly predominantly typically usually ordinarily nominally".split()
-)
+_HEDGES = _LIMITING | listed("account", "hedges")
 _SIGNS = ("negative", "positive")
 _BEFORE_LIMITS = frozenset("not no of at less more greater between from up above below exceeding".split())
-ORDER_WORDS = frozenset(
-    "before after during until then thereafter subsequently simultaneously concurrently immediately"
-    " sequentially successively prior followed throughout continuously intermittently".split()
-)
+ORDER_WORDS = listed("account", "order")
 """Words of time, which are asked for where a sheet declares steps."""
 _GREAT = ("hundred", "thousand", "million", "billion", "trillion")
 """Without one of these behind it a number is another one."""

@@ -11,7 +11,7 @@ from itertools import pairwise
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Span
-from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import run_at, runs_in_order
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.matching.chart import GOVERNING
@@ -200,13 +200,7 @@ def _limited_before(text: ClaimText, start: int, known: frozenset[str]) -> tuple
     return None
 
 
-_ENDS = [
-    run.split()
-    for run in (
-        "up to,at most,at least,no more than,not more than,no less than,not less than,less than,more than,"
-        "not exceeding,maximum,minimum"
-    ).split(",")
-]
+_ENDS = runs_in_order("beside", "ends")
 
 
 def _run_before(text: ClaimText, end: int, table: str) -> int:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from fractions import Fraction
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Declaration, NumberDecl, Part, SetDecl, Step
@@ -63,28 +64,35 @@ def _declared(desk: CasesDesk, column: Column) -> Declaration:
     return found
 
 
+def _leaves_open(said: str, names: Sequence[str], stating: bool, made: Made) -> bool:
+    """Whether the cell says no value; of what it is silent, unknown or free is put with the rest.
+
+    `stating`: an empty cell is silent, as a document is, and leaves the value free otherwise.
+    """
+    for words, of in ((_SILENT + ("",) * stating, made.silent), (_UNKNOWN, made.unknown), (_FREE, made.free)):
+        if said in words:
+            of += names
+            return True
+    return False
+
+
 def _assembly_cell(desk: CasesDesk, whole: Assembly, cell: Raw, made: Made, document: bool) -> None:
     """All the parts of an assembly in one cell."""
     text = " ".join(cell.page.plain[cell.start : cell.end].split())
     lower = text.lower()
-    if lower in _SILENT or (lower == "" and document):
-        made.silent += whole.members
-    elif lower in _UNKNOWN:
-        made.unknown += whole.members
-    elif lower in _FREE:
-        made.free += whole.members
-    elif lower in _DASHES:
+    if _leaves_open(lower, whole.members, document, made):
+        return
+    if lower in _DASHES:
         raise _no_value(cell, text, "none, or silent" if document else "none, or any")
-    else:
-        said = said_of_assembly(whole, text, cell.span, document)
-        for name, value in said.point.items():
-            declared = desk.names.declarations[name]
-            assert isinstance(declared, NumberDecl)
-            assert isinstance(value, Fraction)
-            check_domain(declared, value, cell.span)
-        made.facts += said.facts or (Truth(True),)
-        made.point |= said.point
-        made.single = made.single and said.all_fixed
+    said = said_of_assembly(whole, text, cell.span, document)
+    for name, value in said.point.items():
+        declared = desk.names.declarations[name]
+        assert isinstance(declared, NumberDecl)
+        assert isinstance(value, Fraction)
+        check_domain(declared, value, cell.span)
+    made.facts += said.facts or (Truth(True),)
+    made.point |= said.point
+    made.single = made.single and said.all_fixed
 
 
 def _list_cell(
@@ -101,36 +109,31 @@ def _list_cell(
         )  # fmt: skip
     text = cell.text.strip().lower()
     slots = [part.slot(i, own) for i in range(1, part.most + 1)]
-    if text in _SILENT or (text == "" and case.stating):
-        made.silent += slots
-    elif text in _UNKNOWN:
-        made.unknown += slots
-    elif text in _FREE:
-        made.free += slots
+    if _leaves_open(text, slots, case.stating, made):
+        return
+
+    def take(declared: Declaration, entry: Raw) -> tuple[Formula, ...]:
+        inner = Made()
+        _value_cell(desk, declared, column, entry, inner, case)
+        made.silent += inner.silent
+        made.unknown += inner.unknown
+        made.free += inner.free
+        made.point |= inner.point
+        made.single = made.single and inner.single
+        return tuple(inner.facts)
+
+    known = made.point.get(part.count)
+    count = known if isinstance(known, Fraction) else None
+    listed = list_cell(desk.names, part, own, cell, take, count)
+    made.facts += listed.facts
+    if listed.counted is None:
+        made.single = made.single and count is not None
     else:
-
-        def take(declared: Declaration, entry: Raw) -> tuple[Formula, ...]:
-            inner = Made()
-            _value_cell(desk, declared, column, entry, inner, case)
-            made.silent += inner.silent
-            made.unknown += inner.unknown
-            made.free += inner.free
-            made.point |= inner.point
-            made.single = made.single and inner.single
-            return tuple(inner.facts)
-
-        known = made.point.get(part.count)
-        count = known if isinstance(known, Fraction) else None
-        listed = list_cell(desk.names, part, own, cell, take, count)
-        made.facts += listed.facts
-        if listed.counted is None:
-            made.single = made.single and count is not None
-        else:
-            made.counted.append(listed.counted)
-            declared = desk.names.declarations[part.count]
-            assert isinstance(declared, NumberDecl)
-            check_domain(declared, Fraction(listed.counted.count), cell.span)
-            made.point[part.count] = Fraction(listed.counted.count)
+        made.counted.append(listed.counted)
+        declared = desk.names.declarations[part.count]
+        assert isinstance(declared, NumberDecl)
+        check_domain(declared, Fraction(listed.counted.count), cell.span)
+        made.point[part.count] = Fraction(listed.counted.count)
 
 
 def _value_cell(
@@ -142,16 +145,14 @@ def _value_cell(
     lower = text.lower()
     member = None if isinstance(declared, NumberDecl) else member_of(declared, text)
     said_nothing = lower in _NOT_STATED and member is None
-    if lower in _SILENT or (case.stating and (said_nothing or lower == "")):
+    if said_nothing and case.stating:
         made.silent.append(declared.name)
     elif said_nothing:
         raise _no_value(cell, text, "any")
+    elif _leaves_open(lower, (declared.name,), case.stating, made):
+        return
     elif lower in _NOTHING and isinstance(declared, NumberDecl):
         _put_nothing(declared, cell, text, made)
-    elif lower in _UNKNOWN:
-        made.unknown.append(declared.name)
-    elif lower in _FREE:
-        made.free.append(declared.name)
     elif lower in _DASHES and member is None:
         raise _no_value(cell, text, "silent (the document says nothing of it)" if case.stating else "any")
     elif isinstance(declared, NumberDecl):
@@ -168,15 +169,11 @@ def _value_cell(
 def _step_cell(desk: CasesDesk, step: Step, column: Column, cell: Raw, made: Made, case: OfCase) -> None:
     lower = " ".join(cell.page.plain[cell.start : cell.end].split()).lower()
     whole = ((step.done,) if step.done else ()) + step.numbers
-    if lower in _SILENT or (lower == "" and case.stating):
-        made.silent += whole
-    elif lower in _UNKNOWN:
-        made.unknown += whole
-    elif lower in _FREE:
-        made.free += whole
-    elif lower in _DASHES:
+    if _leaves_open(lower, whole, case.stating, made):
+        return
+    if lower in _DASHES:
         raise _no_value(cell, lower, "not done, or silent" if case.stating else "not done, or any")
-    elif not put_said_of_step(
+    if not put_said_of_step(
         desk, step, Cell(cell.page, cell.start, cell.end, column.unit, desk.names.own), made
     ):
         tokens = scan(cell.page, cell.start, cell.end, desk.names.own, words=True)

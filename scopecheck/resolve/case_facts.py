@@ -17,6 +17,7 @@ from scopecheck.core.formula import (
     Measured,
     Not,
     Value,
+    items_of,
 )
 from scopecheck.exact.formulas import context, facts
 from scopecheck.foundations.diagnostics import did_you_mean, trouble
@@ -71,7 +72,7 @@ def put_fact(desk: CasesDesk, fact: Node | Words, made: Made, document: str, nam
             continue
         if known is None:
             # What has a member is not said to have no other: a document's example may say no more.
-            parts = formula.items if isinstance(formula, All) else (formula,)
+            parts = items_of(formula)
             made.single &= all(isinstance(part, Includes) for part in parts)
             continue
         declared, value = known
@@ -210,7 +211,7 @@ def _point(formula: Formula, names: Names) -> tuple[Declaration, Value] | None:
             found = _point(said, names)
             return found if found and names.one_of(found[0].name) else None
         case All() | Includes() | Not():
-            parts = formula.items if isinstance(formula, All) else (formula,)
+            parts = items_of(formula)
             return _set_point(parts, names)
         case _:
             return None

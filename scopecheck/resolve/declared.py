@@ -218,7 +218,7 @@ def _shown(end: Bound, unit: Unit) -> str:
 
 def readings_entry(title: str, readings: tuple[ReadingText, ...], span: Span) -> Entry:
     """An entry without wordings: readings written in the sheet for one noun or one limitation."""
-    statement = PhraseStatement((), None, readings, (), (), (), (), (), "", "", "", title, span)
+    statement = PhraseStatement((), None, readings, (), (), (), (), "", (), "", "", "", title, span)
     return Entry((), (), (), True, lambda: statement)
 
 

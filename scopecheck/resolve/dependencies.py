@@ -83,10 +83,7 @@ def category(text: str) -> str:
     return " ".join(match.group(1).split()) if match else ""
 
 
-_THINGS = frozenset(
-    "system apparatus device machine plant installation assembly controller medium arrangement equipment unit"
-    " computer product kit line".split()
-)
+_THINGS = listed("clauses", "things")
 
 
 def is_thing(claimed: str) -> bool:

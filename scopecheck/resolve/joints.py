@@ -12,21 +12,13 @@ _VERBS = frozenset(
     " wherein whereby where which receives forms extends lies".split()
 )
 _CLAUSE_OPENERS = frozenset("wherein whereby where which the a an said each".split())
-_ELEMENT_OPENERS = frozenset(
-    "comprising comprises comprise having has have including includes include containing contains"
-    " contain".split()
-)
+_ELEMENT_OPENERS = listed("transitions", "open") | {"having", "has", "have"}
 _NEW_CLAUSE = frozenset("wherein whereby where which characterized characterised ; .".split())
 _ARTICLES = frozenset("a an the said".split())
 _PAIRING = frozenset("between both either ratio one any".split())
-_JOINING = frozenset(
-    "between both either ratio combination mixture blend alloy group one any sum difference total average"
-    " made formed selected consisting from".split()
-)
+_JOINING = listed("clauses", "joining")
 """Words after which 'and' joins what belongs together, not elements of the claim."""
-_NOUN_PAIRS = frozenset(
-    "between both either ratio combination mixture blend alloy sum difference total average".split()
-)
+_NOUN_PAIRS = listed("clauses", "noun_pairs")
 _SIGNS = frozenset(",;:.")
 _RELATIVES = frozenset("which that who whose where wherein whereby being having comprising".split())
 _FINITE = frozenset("is are has have comprises includes contains consists lies does can may".split())

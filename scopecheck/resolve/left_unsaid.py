@@ -14,6 +14,7 @@ from scopecheck.core.declared import ChoiceDecl, NumberDecl, Step
 from scopecheck.core.formula import Compare, Formula
 from scopecheck.foundations.diagnostics import Diagnostic, read_past_warning
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import runs_in_order
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -28,13 +29,7 @@ from scopecheck.vocabulary.names import Names, Typed
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]
 Why = tuple[str, str] | None
-_NONE = tuple(
-    run.split()
-    for run in (
-        "free of", "free from", "devoid of", "without", "no", "lacking", "not containing", "containing no",
-        "contains no", "in the absence of",
-    )
-)  # fmt: skip
+_NONE = tuple(runs_in_order("limits", "none_of"))
 _HOW_FREE = frozenset("substantially essentially completely entirely practically virtually is are".split())
 _IDLE = frozenset("the a an any all said such at whatsoever therein thereof present of it in".split())
 _PUT_IN = frozenset("added adding addition intentionally deliberately purposely".split())
@@ -244,7 +239,7 @@ def _mean_of_each(said: list[str], subjects: Things, names: Names) -> Why:
 
 
 _RANGES = ("range",)
-_GROUPS = frozenset("pairs rows columns sets groups triplets triples clusters batches dozens".split())
+_GROUPS = listed("parts", "in_which_groups")
 
 
 def _with_something_else(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
@@ -615,10 +610,7 @@ _BASED_ON = regex(
     r"|(?:calculated|expressed|counted) on|on the basis of"
     r"|of (?:the )?(?:total )?(?:weight|mass|volume) of) ([a-z -]+)"
 )
-_OF_ALL = frozenset(
-    "total weight mass volume composition mixture whole entire formulation product by overall combined final"
-    " finished resulting amount 's".split()
-)
+_OF_ALL = listed("shares", "of_all")
 
 
 def another_measure(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
@@ -692,7 +684,7 @@ def _taken_as_declared(words: Words, said: str, name: str, what: str, noted: str
     )  # fmt: skip
 
 
-_TOTALS = frozenset("total overall whole entire sum combined joint collective cumulative aggregate".split())
+_TOTALS = listed("measures", "totals")
 _AVERAGES = {
     "mean": "mean", "average": "mean", "median": "median", "d50": "median", "mode": "mode", "d10": "d10",
     "d90": "d90", "dv50": "median", "dn50": "median",

@@ -17,7 +17,7 @@ Place: TypeAlias = tuple[int, int, UnrestatedSort]
 _BREAKS = frozenset(",;:.()")
 _MOST_BETWEEN = 6
 """How many words before 'than' its comparative stands at most: 'fewer pulses than'."""
-_IN_QUARTERS = frozenset("turn wave wavelength revolution rotation inch period cycle mile".split())
+_IN_QUARTERS = listed("measures", "in_quarters")
 _FINITE = frozenset("is are be being was has have which that wherein".split())
 _ARTICLES = frozenset("the a an its their said this that".split())
 

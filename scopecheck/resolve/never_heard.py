@@ -422,9 +422,7 @@ def _is_share(bound: Typed) -> bool:
     return bound.kind is not None and not bound.kind.dimension and bound.kind != PLAIN_KIND
 
 
-_SOME_OF = frozenset(
-    "fraction portion percentage proportion function root logarithm inverse reciprocal cube".split()
-)
+_SOME_OF = listed("limits", "some_of")
 
 
 def _denied_of_each(said: list[str]) -> Why:

@@ -52,10 +52,7 @@ _NOT_SAID_OF: dict[str, tuple[Dimension, ...]] = dict.fromkeys(
     ("heavier", "lighter"), (LENGTH, TIME, TEMPERATURE, AREA, VOLUME)
 )
 """Comparatives with what they may be said of, or may not."""
-_CHANGES = frozenset(
-    "drops drop dropping dropped falls fall falling fallen fell rises rise rising risen rose increases"
-    " decreases".split()
-)
+_CHANGES = listed("limits", "moving")
 _GOES_FROM = _CHANGES | listed("steps", "changing")
 _BY_SO_MUCH = frozenset("least most more less exceeding".split())
 
@@ -278,26 +275,16 @@ def _it_changed_by(tokens: Tokens, said: list[str], subjects: Things) -> Why:
 
 _SO_MUCH = (["at"], ["no"], ["not"], ["more"], ["less"])
 _ARTICLES = frozenset("the a an any this that said its such overall total".split())
-_CUTTING = frozenset(
-    "cut cuts cutting halves halve shrinks shrinking trims trimming curbs improves improving enhances"
-    " enhancing changes changing alters altering".split()
-)
+_CUTTING = listed("limits", "cutting")
 _STEM = 4
 _ANGLE: Dimension = (("angle", 1),)
 _BEFORE_DONE = frozenset(
     "is are being be was were has have been which that further not never only thereby also can may".split()
 )
-_TELLING = frozenset(
-    "given defined determined characterised characterized represented expressed encoded delimited bounded"
-    " limited indicated specified described denoted inclined according accompanied followed"
-    " multiplied divided exceeding surpassing".split()
-)
+_TELLING = listed("limits", "told_by")
 """With these a limit may follow behind 'by' that is none of a change, or that is read as another one."""
 _TURNED = frozenset("tilted rotated turned angled offset shifted displaced moved".split())
-_SHIFTED = listed("limits", "changing") | frozenset(
-    "boosted adjusted altered modified varied diminished elevated augmented enlarged extended shortened"
-    " lengthened moved stepped shifted offset up down off out higher lower greater smaller".split()
-)
+_SHIFTED = listed("limits", "changing") | listed("limits", "shifted")
 
 
 def _beside_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:
@@ -333,10 +320,7 @@ def _of_a_range(tokens: Tokens, said: list[str], subjects: Things, names: Names)
 
 _RANGES = frozenset("range interval band window region zone".split())
 _BEFORE_RANGE = frozenset("of the a an this that said at least whole full entire over".split())
-_PLACES = frozenset(
-    "edge edges boundary boundaries border borders bottom top verge fringe end ends centre center middle"
-    " limit limits bound bounds half third quarter part portion".split()
-)
+_PLACES = listed("limits", "places_in_a_range")
 _GOING_OVER = ("cover", "span", "sweep", "encompass", "travers")
 
 

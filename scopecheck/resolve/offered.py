@@ -542,16 +542,11 @@ _BESIDE = _AS_A_QUOTIENT | frozenset(
     "by than difference differ differs from exceeds exceed exceeding".split()
 )
 _EITHER_WAY = frozenset("differ differs differing deviate deviates deviating apart".split())
-_CHANGING = frozenset(
-    "vary varies varying varied change changes changing fluctuate fluctuates fluctuating".split()
-)
+_CHANGING = word_list("limits", "varying")
 _PREFERRED = frozenset("preferably particular particularly especially ideally advantageously".split())
-_STEADY = frozenset("constant uniform steady constantly uniformly".split())
+_STEADY = word_list("limits", "steady")
 _MULTIPLES = frozenset("multiple multiples divisible even odd".split())
-_COMPARED = frozenset(
-    "lower higher greater smaller larger shorter longer thinner thicker narrower wider fewer cooler"
-    " hotter warmer colder lighter heavier".split()
-)
+_COMPARED = word_list("limits", "compared")
 _SIGNS = {"most": "<=", "least": ">=", "strictly most": "<", "strictly least": ">"}
 _STRICT = frozenset("than below under above over exceeding exceeds excess".split())
 _MILD = frozenset("or not no".split())
@@ -561,19 +556,16 @@ _TURNING = frozenset(
 )
 """With these the side is another, or nothing tells it: at least once an hour is within an hour."""
 _OUT = frozenset("except excepting exception excluding disclaiming excluded other".split())
-_EXCLUDING = frozenset(
-    "except excepting exception excepted excluding exclude excludes excluded exclusion disclaiming other free"
-    " lacks lack lacking absent absence omitting omits omitted devoid without save bar barring".split()
-)
+_EXCLUDING = word_list("limits", "shutting_out")
 _PLAIN_NO = frozenset("not no never neither nor none cannot".split())
 _RANGED = frozenset("between from within inside range".split())
 _OUTSIDE = frozenset("outside beyond".split())
 _DENYING = frozenset("not no never".split())
-_ENDING = frozenset("ends ending ended stops stopped finished finishes completed".split())
-_STARTING = frozenset("start starts started starting begin begins begun beginning end until".split())
+_ENDING = word_list("steps", "ending")
+_STARTING = word_list("steps", "starting")
 _AFTER = frozenset("after before following of from since".split())
 _AT_ONCE = frozenset("immediately directly right straight shortly soon promptly".split())
-_LESS = frozenset("below under lower less smaller shorter thinner narrower lighter cooler colder".split())
+_LESS = word_list("limits", "less")
 _LATEST = frozenset("later latest late".split())
 _LASTING = frozenset("lasts lasting last takes taking long duration".split())
 _SURE = frozenset("if whenever unless provided".split())
@@ -581,7 +573,7 @@ _PERHAPS = frozenset("when where while once upon".split())
 _NO_CONDITION = frozenset("any necessary desired needed required present appropriate".split())
 _CONDITION_TURNED = frozenset("unless only until till otherwise else either whether".split())
 _OTHERWISE = frozenset("otherwise else".split())
-_TOGETHER = frozenset("combined together total sum altogether jointly aggregate overall".split())
+_TOGETHER = word_list("limits", "together")
 _LIFTING = frozenset(
     "only until till may can could might need needs partly prevents prevent prevented preventing inhibits"
     " avoids otherwise either whether stops allowed permitted".split()

@@ -95,6 +95,8 @@ from scopecheck.rewording.shared_verbs import with_shared_verb
 from scopecheck.rewording.usual import with_less_or_more, without_proviso
 from scopecheck.vocabulary.names import Names, Typed
 
+Tokens = tuple[Token, ...]
+Subjects = tuple[Subject, ...]
 MOST_WORDS = 60
 
 
@@ -121,10 +123,25 @@ def ready(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[To
     return tokens
 
 
-def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
+def tokens_of(words: Words, subjects: Subjects, names: Names) -> Tokens:
     """The words without gaps, and with signs beside numbers in words."""
     told = with_amount_elided(words.tokens, subjects)
     tokens = with_neither_place(tuple(t for t in told if t.sort != "gap"), subjects)
+    tokens = _in_usual_words(tokens, subjects, names)
+    tokens = _with_own_nouns(tokens, subjects, names)
+    tokens = _with_steps_and_states(tokens, subjects, names)
+    tokens = _with_members_and_parts(tokens, subjects, names)
+    tokens = _of_one_or_two(tokens, subjects, names)
+    tokens = _with_limits_written_out(tokens, subjects, names)
+    tokens = with_mixture_as_total(tokens, subjects, names)
+    if len(subjects) > 1 and says_together(words.text):
+        tokens = _in_total(tokens, subjects, names)
+    by_itself = len(subjects) == 2 and is_by_a_share_of_itself(tokens, subjects[0])
+    return with_difference_between(tokens, subjects) if by_itself else tokens
+
+
+def _in_usual_words(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
+    """What is said once, shortened or left out, as it is usually written."""
     tokens = with_shared_one(with_runs(tokens, "contractions"))
     if len(subjects) > 1 and not any(s.moments for s in subjects):
         tokens = with_runs(tokens, "leaving_runs")
@@ -133,6 +150,11 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     tokens = with_presence_said(tokens, subjects)
     if len(subjects) == 1 and names.note_of(subjects[0].text)[:1] == "C":
         tokens = with_letter_c(tokens, subjects[0].bound)  # before the letter stands for what it is noted of
+    return tokens
+
+
+def _with_own_nouns(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
+    """Each thing by the noun it is declared with, members and signs as they are declared."""
     kinds = tuple(s.bound.kind if isinstance(s.bound, Typed) else None for s in subjects)
     tokens = with_size_of_deviation(with_parts_of_measured(tokens, kinds), subjects, names)
     for s in subjects:
@@ -142,29 +164,44 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
+    return tokens
+
+
+def _with_steps_and_states(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
+    """What is done, or is so at some time or in some state, by the names of steps and of states."""
     tokens = with_less_or_more(_with_signs_for_units(tokens, subjects, names), subjects, names)
     tokens = with_only_behind_state(with_permission(with_doing_so(tokens, subjects), subjects), subjects)
     tokens = without_after(tokens, subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_and(with_times_of_steps(tokens, subjects), subjects)
-    tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
+    return with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
+
+
+def _with_members_and_parts(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
+    """Members of lists, ingredients and like parts by their names, and how many of them there are."""
     tokens = with_list_of_both(with_kinds_named(with_others_named(tokens, subjects), subjects), subjects)
     tokens = without_class_selected(tokens, subjects)
     noted = tuple(names.note_of(s.text) for s in subjects)
     tokens = with_all_named(tokens, subjects)
-    tokens = with_things_chosen(
-        with_any_of_them(with_parts_per_part(tokens, subjects, noted), subjects), subjects
-    )
+    tokens = with_any_of_them(with_parts_per_part(tokens, subjects, noted), subjects)
+    tokens = with_things_chosen(tokens, subjects)
     tokens = with_groups_counted(with_any_in_a_condition(tokens, subjects), subjects)
-    tokens = with_counts_apart(with_share_of_them(tokens, subjects), subjects)
+    return with_counts_apart(with_share_of_them(tokens, subjects), subjects)
+
+
+def _of_one_or_two(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
+    """What is said of one thing alone, or of the second of two as of the first."""
     tokens = with_range_of_the_other(tokens) if len(subjects) == 2 else tokens
     if len(subjects) == 1:
         tokens = with_one_of_parts(with_period_apart(tokens, subjects[0].bound), subjects[0], names)
         tokens = without_noted_share(tokens, subjects[0], names)
         tokens = throughout(without_noted_bearer(tokens, subjects[0], names), subjects[0])
-    if subjects:
-        tokens = with_shared_power(tokens, subjects[0])
+    return with_shared_power(tokens, subjects[0]) if subjects else tokens
+
+
+def _with_limits_written_out(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
+    """Signs in words, and both ends of a range where it says but one of them, or one for both."""
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_range_added(with_units_of_the_last(with_signs_in_words(tokens)))
@@ -173,15 +210,15 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     if len(subjects) > 1:
         tokens = with_either_of_one(tokens, subjects)
         tokens = with_places_joined(tokens, any(is_switch(s.bound) for s in subjects))
-    tokens = with_windows(tokens) if len(subjects) == 1 or _is_conditional(tokens) else tokens
-    tokens = with_mixture_as_total(tokens, subjects, names)
-    if len(subjects) > 1 and says_together(words.text):
-        holds = word_of(tokens[0]) in listed("asides", "holding") and any(t.number for t in tokens)
-        tokens = tokens[1:] if holds else tokens
-        tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
-        tokens = with_both_in_total(tokens, subjects)
-    by_itself = len(subjects) == 2 and is_by_a_share_of_itself(tokens, subjects[0])
-    return with_difference_between(tokens, subjects) if by_itself else tokens
+    return with_windows(tokens) if len(subjects) == 1 or _is_conditional(tokens) else tokens
+
+
+def _in_total(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
+    """A limit of several things together, with both of them named."""
+    holds = word_of(tokens[0]) in listed("asides", "holding") and any(t.number for t in tokens)
+    tokens = tokens[1:] if holds else tokens
+    tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
+    return with_both_in_total(tokens, subjects)
 
 
 def _with_signs_for_units(

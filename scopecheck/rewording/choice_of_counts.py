@@ -11,6 +11,7 @@ from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
@@ -18,9 +19,10 @@ from scopecheck.matching.chart import FILLERS, said_instead, word_of
 from scopecheck.matching.subjects import Subject
 from scopecheck.vocabulary.names import Bound, Names, Typed
 
-_LEADING = FILLERS | frozenset(
-    "set group total number numbering array series either comprising comprises comprise including includes"
-    " include containing contains contain".split()
+_LEADING = (
+    FILLERS
+    | listed("transitions", "open")
+    | {"set", "group", "total", "number", "numbering", "array", "series", "either"}
 )
 _BETWEEN = ("or", ",", "either")
 _MOST = 3

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.vocabulary.names import Names
 
@@ -130,10 +131,7 @@ def _is_letter(token: Token) -> bool:
 
 
 MOST_LETTERS = 2
-_BRINGING_IN = frozenset(
-    "where wherein satisfying satisfies satisfy fulfilling fulfils fulfills fulfil fulfill meeting meets meet"
-    " with that satisfied fulfilled met".split()
-)
+_BRINGING_IN = listed("clauses", "bringing_in")
 _CALLED = frozenset(
     "a the following conditional relation relationship formula condition inequality expression equation"
     " :".split()

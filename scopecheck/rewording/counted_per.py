@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import has_number, word_of
@@ -97,7 +98,7 @@ def group_counted(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> i
 
 
 _FOR_EACH = [["for", each] for each in ("each", "every", "a", "an", "any", "one")]
-_GROUPS = frozenset("group row set series array cluster bank bundle batch block column circle ring".split())
+_GROUPS = listed("parts", "rows")
 
 
 def _with_counts_named(tokens: tuple[Token, ...], names: Names) -> tuple[Token, ...]:

@@ -13,6 +13,7 @@ from scopecheck.core.construction import names_in
 from scopecheck.foundations.diagnostics import Diagnostic, read_past_warning
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.bearers import (
     of_each_bearer,
@@ -122,11 +123,7 @@ def _only_names(job: Job, said: Tokens) -> bool:
     return names.issuperset(map(word_of, said))
 
 
-_OF_TWO = frozenset(
-    "difference overlap spacing deviation variation ratio average mean median excess product quotient inverse"
-    " reciprocal replaces replace replacing substitutes substituting divides divide divisor"
-    " common coprime power powers root".split()
-)
+_OF_TWO = listed("measures", "of_two_or_more")
 
 
 def _of_a_condition(job: Job, tokens: Tokens) -> bool:
@@ -157,17 +154,7 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         yield _past(job, each, bearer)
     for said, passed in of_each_part(job, tokens):
         yield _past(job, said, passed)
-    for said, called in without_what_a_sign_stands_for(job, tokens):
-        yield Looser(said, _told_unless_noted(job, called))
-    for said, counted in without_what_is_counted(job, tokens):
-        warnings = _told_unless_noted(job, counted)
-        yield Looser(said, warnings)
-        for more, passed in without_qualifiers(job, said):
-            yield Looser(more, (*_past(job, more, passed).warnings, *warnings))
-    for said, *runs in without_what_units_are_of(job, tokens):
-        of_each = [w for w in (told(job, run) for run in runs) if w]
-        past = [words for w in of_each for words in w.read_past]
-        yield Looser(said, tuple(read_past_warning(w.span, past, w.cause, w.help) for w in of_each[:1]))
+    yield from _without_what_numbers_are_of(job, tokens)
     for said, passed in chain(
         without_noted(job, tokens),
         without_qualifiers(job, each or tokens),
@@ -185,6 +172,33 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for said, *runs in without_qualifiers_of_members(job, tokens):
         by_words = {" ".join(map(word_of, run)): run for run in reversed(runs)}
         yield Looser(said, tuple(told_before_member(job, run) for run in reversed(by_words.values())))
+    yield from _without_how_it_is_measured(job, tokens)
+    for said, *around in without_surroundings(job, tokens):
+        yield _past(job, said, *around)
+    yield from _of_two_things(job, tokens)
+    for said, *around in without_words_round_members(job, tokens):
+        yield _past(job, said, *around)
+    for said, *around in without_lead(job, tokens) if not _of_a_condition(job, tokens) else ():
+        yield _past(job, said, *around)
+
+
+def _without_what_numbers_are_of(job: Job, tokens: Tokens) -> Iterator[Looser]:
+    """Without what a sign stands for, what is counted, and what the units of the numbers are of."""
+    for said, called in without_what_a_sign_stands_for(job, tokens):
+        yield Looser(said, _told_unless_noted(job, called))
+    for said, counted in without_what_is_counted(job, tokens):
+        warnings = _told_unless_noted(job, counted)
+        yield Looser(said, warnings)
+        for more, passed in without_qualifiers(job, said):
+            yield Looser(more, (*_past(job, more, passed).warnings, *warnings))
+    for said, *runs in without_what_units_are_of(job, tokens):
+        of_each = [w for w in (told(job, run) for run in runs) if w]
+        past = [words for w in of_each for words in w.read_past]
+        yield Looser(said, tuple(read_past_warning(w.span, past, w.cause, w.help) for w in of_each[:1]))
+
+
+def _without_how_it_is_measured(job: Job, tokens: Tokens) -> Iterator[Looser]:
+    """Without how, where or in which state it is measured, and what else may then be left out."""
     for said, how in chain(*(find(job, tokens) for find in _HOW)):
         measured = () if _noted(job, how) else (told_of_circumstance(job, how),)
         yield Looser(said, measured, measured=True)
@@ -192,8 +206,10 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
             yield Looser(more, (*_past(job, more, passed).warnings, *measured), measured=True)
         for more, *around in chain(without_surroundings(job, said), without_lead(job, said)):
             yield Looser(more, (*_past(job, more, *around).warnings, *measured), measured=True)
-    for said, *around in without_surroundings(job, tokens):
-        yield _past(job, said, *around)
+
+
+def _of_two_things(job: Job, tokens: Tokens) -> Iterator[Looser]:
+    """With the second of two things, or both, called as they are declared; both must take part then."""
     both = (names_in(s.bound.term) for s in job.subjects if isinstance(s.bound, Typed))
     taking_part = frozenset[str]().union(*both)
     yield from _called_apart(job, tokens, taking_part)
@@ -203,10 +219,6 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
         other = told_of_the_other(job, run) if run else None
         yield Looser(said, (*_past(job, said, lead).warnings, *((other,) if other else ())), taking_part)
     yield from _both_called(job, tokens, taking_part)
-    for said, *around in without_words_round_members(job, tokens):
-        yield _past(job, said, *around)
-    for said, *around in without_lead(job, tokens) if not _of_a_condition(job, tokens) else ():
-        yield _past(job, said, *around)
 
 
 def _round_it(job: Job, tokens: Tokens) -> Iterator[Looser]:

@@ -6,24 +6,16 @@ Said as the phrases for it are, before any other reads a denial of each.
 from __future__ import annotations
 
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import runs_in_order
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.subjects import LISTS, Subject
 from scopecheck.vocabulary.names import Typed
 
 Tokens = tuple[Token, ...]
-DENYING = tuple(
-    run.split()
-    for run in (
-        "does not contain", "do not contain", "does not include", "do not include", "does not comprise",
-        "do not comprise", "does not have", "do not have", "not containing", "not including",
-        "not comprising", "not having", "contains not", "containing not", "includes not", "including not",
-        "comprises not", "comprising not",
-    )
-)  # fmt: skip
-_HOLDING = frozenset(
-    "contains containing contain includes including include comprises comprising comprise has having".split()
-)
+DENYING = tuple(runs_in_order("limits", "not_containing"))
+_HOLDING = listed("transitions", "open") | {"has", "having"}
 _AT_MOST_ONE = (["at", "most", "one", "of"], ["no", "more", "than", "one", "of"])
 _PRESENT = frozenset("present contained included used".split())
 _TOGETHER = (["at", "the", "same", "time"], ["simultaneously"], ["together"])

@@ -8,6 +8,7 @@ from scopecheck.exact.bare_shares import PERCENT
 from scopecheck.foundations.kinds import WHOLE_OF, Kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import runs_in_order
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
@@ -566,11 +567,4 @@ _NOT_THERE = frozenset("not no never neither nor optionally may can could if whe
 _ANOTHER_END = frozenset("and or between above over from minimum if when where".split())
 _ENDS = (["least"], ["most"])
 _OR_LESS = (["or", "less"], ["or", "lower"], ["or", "below"], ["at", "most"], ["maximum"])
-_UPPER = [
-    run.split()
-    for run in (
-        "less than or equal to", "at most", "not more than", "no more than", "less than", "up to", "below",
-        "under", "not exceeding",
-        "not greater than", "no greater than", "lower than", "a maximum of", "maximum", "other than",
-    )
-]  # fmt: skip
+_UPPER = runs_in_order("limits", "uppermost")

@@ -468,7 +468,7 @@ def without_holding(tokens: Tokens, subjects: Things) -> Tokens:
     return tokens
 
 
-_HOLDS = frozenset("holds hold holding contains contain containing stores store storing carries".split())
+_HOLDS = listed("parts", "holding")
 
 
 def without_noted_lead(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> Tokens:
@@ -909,9 +909,7 @@ _OF_ONE = {
     ),
 }
 """Which of two is limited by the other where one of them is said to be so, either one."""
-_EXTREMES = frozenset(
-    "largest smallest greatest least longest shortest larger smaller greater lesser".split()
-)
+_EXTREMES = listed("parts", "extremes")
 
 
 def _with_names_before(tokens: Tokens, names: list[list[str]]) -> Tokens:

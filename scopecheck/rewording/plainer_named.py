@@ -93,7 +93,7 @@ def in_the_first(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> To
     return (replace(tokens[0], sort="word", text="within"), tokens[3])
 
 
-_STARTING = frozenset("start onset begin beginning moment instant arrival delay after since".split())
+_STARTING = listed("steps", "since")
 
 
 def for_so_long(tokens: Tokens, subject: Bound) -> Tokens:

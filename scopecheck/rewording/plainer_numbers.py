@@ -17,7 +17,7 @@ from scopecheck.vocabulary.names import Bound, Typed
 
 Tokens = tuple[Token, ...]
 _ABOUT = frozenset("about approximately substantially roughly around".split())
-_LARGE = frozenset("large long wide thick high great big deep much tall heavy".split())
+_LARGE = listed("measures", "of_size")
 
 
 def _tolerance_at(words: list[str]) -> int:

@@ -53,10 +53,7 @@ def with_measure_last(tokens: Tokens) -> Tokens:
     return (*tokens[:at], *tokens[at + 1 :], tokens[at])
 
 
-_OR_MORE = frozenset(
-    "more less greater larger smaller longer shorter wider narrower thicker thinner higher lower taller"
-    " deeper above below over under".split()
-)
+_OR_MORE = listed("limits", "or_more")
 
 
 def with_both_ends_within(tokens: Tokens) -> Tokens:
@@ -151,10 +148,7 @@ def without_setting(tokens: Tokens) -> Tokens:
     return tokens[to + 1 :] if named else tokens
 
 
-_SETTING = frozenset(
-    "reduce reduces reducing raise raises raising increase increases increasing lower lowers lowering set"
-    " sets".split()
-)
+_SETTING = listed("limits", "setting")
 
 
 def without_use_behind(tokens: Tokens) -> Tokens:

@@ -11,6 +11,7 @@ from itertools import pairwise
 from scopecheck.core.declared import ChoiceDecl
 from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import runs_in_order
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Number, Token
 from scopecheck.matching.chart import GOVERNING, word_of
@@ -24,15 +25,8 @@ _ARTICLES = frozenset(("a", "an", "the", "its", "said"))
 STATES = frozenset("mode state position configuration setting phase".split())
 _INTO = (
     *(tuple(run) for run in INTO),
-    *(
-        tuple(run.split())
-        for run in (
-            "operating in", "operated in", "running in", "entering into", "switched to", "transitions into",
-            "is set to", "set to", "activates", "activating", "selects", "selecting", "assumes", "adopts",
-            "is in", "are in", "activate", "select", "assume", "adopt",
-        )
-    ),
-)  # fmt: skip
+    *map(tuple, runs_in_order("switching", "into")),
+)
 _CHOSEN = ("selected", "chosen", "activated", "active", "used", "entered", "adopted", "set")
 _FINITE = {
     "dropping": "drops", "falling": "falls", "exceeding": "exceeds", "rising": "rises", "reaching": "reaches",
@@ -184,9 +178,7 @@ def with_if_so(tokens: Tokens) -> Tokens:
     )
 
 
-_ASKING = frozenset(
-    "determine determines determining determined check checks checking detect detects detecting".split()
-)
+_ASKING = listed("switching", "asking")
 
 
 def without_to_before_limit(tokens: Tokens) -> Tokens:
@@ -201,8 +193,8 @@ def without_to_before_limit(tokens: Tokens) -> Tokens:
     return tokens
 
 
-_COME = frozenset("fallen dropped sunk decreased risen climbed increased returned come".split())
-_COMES = frozenset("drops falls sinks decreases rises climbs increases returns comes goes has".split())
+_COME = listed("switching", "come")
+_COMES = listed("switching", "comes")
 _OR_SO = frozenset("less lower below more higher above greater over under fewer".split())
 
 
@@ -225,7 +217,7 @@ def with_threshold_named(tokens: Tokens, subjects: tuple[Subject, ...]) -> Token
     return tokens
 
 
-_SET_BEFORE = frozenset("predetermined predefined preset given set certain prescribed specified".split())
+_SET_BEFORE = listed("switching", "set_before")
 
 
 def with_difference_of_both(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -310,10 +302,7 @@ def without_what_makes_it(tokens: Tokens, subjects: tuple[Subject, ...]) -> Toke
     return tokens
 
 
-_MAKES = frozenset(
-    "causes cause causing controls control controlling commands command instructs instruct drives drive"
-    " triggers trigger signals signal makes actuates actuate".split()
-)
+_MAKES = listed("switching", "making")
 
 
 def _when(at: Token, noun: Tokens, state: Token) -> Tokens:
@@ -474,12 +463,8 @@ _NOT_SO = frozenset("not never no nor may can cannot hardly rarely without".spli
 _DENYING = _NOT_SO | frozenset("does do must should only".split())
 
 
-_BRINGS = frozenset(
-    "reduces reduce reducing lowers lowering raises raise raising increases increasing decreases decreasing"
-    " brings bring bringing adjusts adjusting sets setting regulates regulating controls controlling"
-    " slows slowing".split()
-)
-_PREVENTS = frozenset("prevent prevents preventing keep keeps keeping stop stops stopping".split())
+_BRINGS = listed("switching", "bringing")
+_PREVENTS = listed("switching", "keeping_from")
 
 
 def with_only_behind_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -695,20 +680,8 @@ def _ends_with(words: list[str], runs: list[list[str]]) -> bool:
     return run != [] and words[: -len(run)][-1:] not in (["not"], ["no"])
 
 
-_ENDS_ABOVE = [
-    run.split()
-    for run in (
-        "above", "over", "more than", "greater than", "higher than", "at least", "not less than",
-        "no less than", "not below",
-    )
-]  # fmt: skip
-_ENDS_BELOW = [
-    run.split()
-    for run in (
-        "below", "under", "less than", "lower than", "at most", "not more than", "no more than", "not above",
-        "up to", "not exceeding",
-    )
-]  # fmt: skip
+_ENDS_ABOVE = runs_in_order("limits", "ends_above")
+_ENDS_BELOW = runs_in_order("limits", "ends_below")
 _ENDS_OF_CHANGE = ("above", "over", "below", "under")
 
 
@@ -782,9 +755,7 @@ def _changes(words: list[str], at: int, states: set[str]) -> bool:
 
 _SHORT = 3
 _GOES_ON = frozenset("runs operates outputs generates raises".split())
-_STARTED = frozenset(
-    "started stopped activated deactivated energised energized opened triggered disengaged unlocked".split()
-)
+_STARTED = listed("switching", "started")
 
 
 def _value_behind(tokens: Tokens, at: int, subjects: tuple[Subject, ...]) -> int:
@@ -914,7 +885,4 @@ _PERMITTED = {
         )
     },
 }  # fmt: skip
-_PROHIBITS = frozenset(
-    "prohibits prohibit prevents prevent forbids forbid inhibits precludes excludes avoids disallows"
-    " rejects".split()
-)
+_PROHIBITS = listed("switching", "prohibiting")

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from scopecheck.core.declared import Step
 from scopecheck.foundations.record import replace
-from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import run_at, runs_in_order
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
@@ -65,10 +65,7 @@ def with_times_of_steps(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
 
 
 _BEFORE_OR_AFTER = frozenset("before after following prior subsequent earlier later".split())
-_BEGUN_OR_OVER = frozenset(
-    "begun beginning begins begin started starting starts start commences ends ending ended end over"
-    " completed complete finished stopped stops terminated concluded".split()
-)
+_BEGUN_OR_OVER = listed("steps", "begun_or_over")
 
 
 def with_step_named_by_what_is_done(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -208,7 +205,7 @@ def _is_in_time(words: list[str], at: int, wide: int) -> bool:
     return goes_on or (ended and (moment or when or joined))
 
 
-_MOMENTS = ("end", "start", "beginning", "completion", "course", "onset", "commencement", "termination")
+_MOMENTS = listed("steps", "moments")
 _WHEN = frozenset("after before during following until since throughout between upon to than as".split())
 _TAKING_TIME = frozenset("lasts lasting takes taking precedes follows".split())
 _BEHIND_A_STEP = (
@@ -260,13 +257,7 @@ def _is_plain_object(said: list[str]) -> bool:
 
 _LONGEST_OBJECT = 4
 _IS_DONE = frozenset("is are being".split())
-_CONDITIONS = [
-    run.split()
-    for run in (
-        "if", "when", "whenever", "once", "where", "unless", "as soon as", "in case", "in the event that",
-        "provided that", "as long as",
-    )
-]  # fmt: skip
+_CONDITIONS = runs_in_order("steps", "on_condition")
 
 
 def _so_long_thereafter(tokens: Tokens, names: list[list[str]]) -> Tokens:
@@ -503,9 +494,7 @@ def _run_in(words: list[str], listed: str) -> list[str]:
     return next(found, [])
 
 
-_ORDERING = frozenset(
-    "first firstly followed by then next thereafter subsequently afterwards finally lastly".split()
-)
+_ORDERING = listed("steps", "ordering")
 _BESIDE = frozenset(
     "the a step steps and , of are is being be performed carried out effected conducted executed comprising"
     " comprises following take takes taking place wherein done".split()

@@ -21,10 +21,7 @@ _ARTICLES = frozenset(("a", "an", "the", "its", "said"))
 _COMPARING = frozenset(
     "below above under over reaches reach reaching exceeds exceed exceeding than least most to from".split()
 )
-_WHICH_ONE = frozenset(
-    "lower upper first second minimum maximum predetermined predefined preset given set critical low high"
-    " nominal rated switching trigger limit threshold".split()
-)
+_WHICH_ONE = listed("measures", "which_threshold")
 _THRESHOLDS = frozenset("threshold limit setpoint setting value level".split())
 
 
@@ -71,11 +68,7 @@ def with_measure_unsaid(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
     return tokens
 
 
-_MEASURES = frozenset(
-    "content contents amount amounts share shares proportion concentration concentrations length lengths"
-    " width widths height heights thickness diameter diameters mass masses weight weights volume volumes"
-    " area areas temperature temperatures pressure pressures value values number".split()
-)
+_MEASURES = listed("measures", "of_the_same")
 
 
 def with_doubled(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -91,7 +84,7 @@ def with_doubled(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return (*run, *tokens[:-2]) if times else tokens
 
 
-_LATER = frozenset("next new following subsequent later updated second adapted changed".split())
+_LATER = listed("names", "later")
 _TIMES = {"doubled": "twice", "halved": "half of", "tripled": "three times"}
 
 
@@ -297,9 +290,7 @@ def with_size_of_deviation(tokens: Tokens, subjects: tuple[Subject, ...], names:
 
 _EITHER = (["plus", "or", "minus"], ["±"], ["+/-"])
 _MAY_BE_LONG = frozenset("offset difference swing accuracy runout run-out skew".split())
-_WHAT_IS_WANTED = frozenset(
-    "nominal rated target setpoint set reference desired carrier centre center".split()
-)
+_WHAT_IS_WANTED = listed("names", "wanted")
 
 
 def is_off(subjects: tuple[Subject, ...], tokens: Tokens, names: Names) -> bool:

@@ -171,9 +171,6 @@ def _at(place: int, tokens: Tokens) -> Tokens:
 
 
 _VERBS = frozenset((*_BE, *_BE.values(), *_ALSO_BE))
-_EXCEEDING = frozenset(
-    "exceeds exceed exceeding reaches reach reaching surpasses surpass surpassing passes attains attaining"
-    " falls fall falling drops drop dropping rises rise rising limited restricted".split()
-)
+_EXCEEDING = listed("limits", "reaching")
 _LIMITS = _EXCEEDING | OF_LIMITS - {"and", "or", "to", "from", "between"}
 _LIMITING = _LIMITS | _VERBS | {"being", "does", "do", "to", "between", "from", "at", "within"}

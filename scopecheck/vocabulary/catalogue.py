@@ -83,7 +83,7 @@ def _words_of(several: Iterable[Entry]) -> frozenset[str]:
 
 @cache
 def _entry(number: int) -> Entry:
-    only_for, subjects, settled, wordings = json.loads(_index().lines[2 * number])
+    only_for, subjects, each_has, settled, wordings = json.loads(_index().lines[2 * number])
     return Entry(
         tuple(
             Wording(text, frozenset(keys), partial(_pattern, text, elements))
@@ -94,6 +94,7 @@ def _entry(number: int) -> Entry:
         False,
         partial(_statement, number),
         settled=settled,
+        each_has=each_has,
     )
 
 
@@ -155,7 +156,8 @@ def index_text(texts: Mapping[str, str] | None = None) -> str:
         wordings = [(p.text, _keys(p, common), tuple(map(_saved, p.elements))) for p in made]
         for word in sorted({word for _, keys, _ in wordings for word in keys or [""]}):
             by_word.setdefault(word, []).append(number)
-        lines.append(_json([statement.only_for, statement.subjects, statement.group == SETTLED, wordings]))
+        settled, s = statement.group == SETTLED, statement
+        lines.append(_json([s.only_for, s.subjects, s.each_has, settled, wordings]))
         lines.append(_json([file, _to_json(statement)]))
     return "\n".join([_json(dict(sorted(by_word.items()))), *lines]) + "\n"
 

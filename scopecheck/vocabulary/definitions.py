@@ -75,7 +75,7 @@ def definition(statement: DefineStatement) -> Definition:
         )  # fmt: skip
     wordings = (Wording(made.text, frozenset(), partial(_same, made)),)
     phrase = PhraseStatement(
-        ((made.text, span),), None, (statement.reading,), (), (), (), (), (), "", "", "", made.text, span
+        ((made.text, span),), None, (statement.reading,), (), (), (), (), "", (), "", "", "", made.text, span
     )
     return Definition(Entry(wordings, (), (), True, lambda: phrase), statement, statement.amount)
 

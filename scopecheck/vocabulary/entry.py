@@ -48,10 +48,6 @@ RECITED = "recited"
 """Of like parts, in a formula: how many of them the claim's lines on their number ask for at least."""
 
 
-_OF_TIMES = "J"
-"""The group of the phrases that say when something is, and how far apart in time."""
-
-
 @record
 class EntryReading:
     """A reading of an entry; `formula` is None when it is listed but not computed."""
@@ -104,6 +100,8 @@ class Entry:
     """The phrase file of a practice's phrase; '' for one of the catalogue or of the sheet itself."""
     settled: bool = False
     """Has it one meaning, so that reports propose it, and hardly any claim has it?"""
+    each_has: str = ""
+    """Of like parts: what must be said of each left of the colon, a moment or a place; '' for anything."""
 
     @cached_property
     def patterns(self) -> tuple[Pattern, ...]:
@@ -211,7 +209,7 @@ class Entry:
         """Of like parts: does it say how far in time one is from the next, and not how much they differ?"""
         asks = any(word in r.formula_text for r in self.readings for word in OF_STEPS_BETWEEN)
         differing = any(s.kind == "difference" for p in self.patterns for s in p.slots)
-        return self.id.startswith(_OF_TIMES) or (asks and not differing)
+        return bool(self.each_has) or (asks and not differing)
 
     @property
     def nearness(self) -> int:
@@ -264,7 +262,15 @@ def entry(statement: PhraseStatement, file: str = "") -> Entry:
     """
     patterns = [pattern(text, span) for text, span in statement.patterns]
     wordings = tuple(Wording(p.text, frozenset(), partial(_same, p)) for p in patterns)
-    made = Entry(wordings, statement.only_for, statement.subjects, True, lambda: statement, file)
+    made = Entry(
+        wordings,
+        statement.only_for,
+        statement.subjects,
+        True,
+        lambda: statement,
+        file,
+        each_has=statement.each_has,
+    )
     _ = made.statement
     return made
 

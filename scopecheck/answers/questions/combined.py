@@ -10,7 +10,7 @@ from scopecheck.answers.questions.idle import limiting
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.core.construction import names_in
-from scopecheck.core.formula import All, Bound, Formula
+from scopecheck.core.formula import All, Bound, Formula, items_of
 from scopecheck.core.model import Case, Limitation
 from scopecheck.core.ranges import Range
 from scopecheck.core.stated import SIDES, Side
@@ -55,8 +55,7 @@ def _with(prepared: Prepared, instance: Instance, statement: Case) -> CombinedWi
 
 def _of(facts: Formula, names: frozenset[str]) -> tuple[Formula, frozenset[str]]:
     """What facts say of these names, and the other names that they limit."""
-    items = facts.items if isinstance(facts, All) else (facts,)
-    kept = tuple(item for item in items if names_in(item) & names)
+    kept = tuple(item for item in items_of(facts) if names_in(item) & names)
     return All(kept), names_in(facts) - names
 
 

@@ -9,8 +9,8 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.members import Named, not_there
 from scopecheck.answers.questions.prepared import Prepared
-from scopecheck.core.construction import Construction, names_in
-from scopecheck.core.formula import All, Compare, Const, Formula, Implies, Read
+from scopecheck.core.construction import Construction, conjuncts_at, names_in
+from scopecheck.core.formula import Compare, Const, Formula, Implies
 
 QUESTION = "condition not met"
 CONDITION_WORDS = frozenset(("if", "when", "whenever", "where", "unless", "while", "provided"))
@@ -53,14 +53,7 @@ def _is_presence(condition: Formula) -> bool:
 
 
 def _conditions(formula: Formula, base: Construction) -> Iterator[Formula]:
-    match formula:
-        case Implies(left, right):
-            yield left
-            yield from _conditions(right, base)
-        case Read(group, options):
-            yield from _conditions(options[base.readings[group]], base)
-        case All(items):
-            for item in items:
-                yield from _conditions(item, base)
-        case _:
-            pass
+    for item in conjuncts_at(formula, base):
+        if isinstance(item, Implies):
+            yield item.left
+            yield from _conditions(item.right, base)

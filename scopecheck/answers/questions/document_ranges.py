@@ -10,9 +10,8 @@ from scopecheck.answers.refine import Demand, Wanted, find_construction
 from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import Construction
 from scopecheck.core.declared import Composition, NumberDecl
-from scopecheck.core.formula import All, Compare, Const, Formula, Measured
+from scopecheck.core.formula import All, Compare, Const, Formula, Measured, conjuncts
 from scopecheck.core.model import Case
-from scopecheck.core.range_sets import conjuncts
 from scopecheck.core.ranges import limits_of, lying
 from scopecheck.core.ties import lying_ties, range_in, ranges_of_ties
 from scopecheck.foundations.record import replace

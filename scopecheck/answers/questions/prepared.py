@@ -23,7 +23,7 @@ from scopecheck.core.construction import (
     names_in,
     reread_groups,
 )
-from scopecheck.core.formula import All, Article, Formula, any_of
+from scopecheck.core.formula import Article, Formula, any_of, items_of
 from scopecheck.core.grounds import Bounds, Cause, Ground, SettledWords, SharesOfWhole, grounds_of
 from scopecheck.core.model import Case, Claim, Limitation, Sheet
 from scopecheck.core.plain import scales, tightened
@@ -183,8 +183,7 @@ class Prepared:
         case = next((c for c in self.sheet.cases if c.name == picked.reference), None)
         if case is None:
             return picked.departs
-        facts = case.facts.items if isinstance(case.facts, All) else (case.facts,)
-        broken = (f for f in facts if not meets(f, picked.article, self.session.base))
+        broken = (f for f in items_of(case.facts) if not meets(f, picked.article, self.session.base))
         others = {
             n for f in broken if not (spoken := names_in(f)).intersection(picked.departs) for n in spoken
         }
