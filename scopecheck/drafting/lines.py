@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.drafting.beside import noun_before, noun_from, width_of
+from scopecheck.drafting.both_sides import propose_comparisons
 from scopecheck.drafting.by_letter import letter_at, spelled_out
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.closed import CLOSING
@@ -46,6 +47,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
     propose_list(work, readable)
     held = held_lines(work, readable)
     for i, ((stretch, _), quantity) in enumerate(zip(work.limits, work.of, strict=True)):
+        propose_comparisons(work, readable, stretch.starts[0])
         if i in held:
             work.claim.lines += [line] if (line := held[i]) else []
             continue
@@ -74,6 +76,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             work.beside += [work.named[i]] if i in work.named else []
         elif stretch.other[1] or stretch.whole:
             work.unread.append((stretch.starts[0], stretch.end))
+    propose_comparisons(work, readable)
     propose_sums(work, readable)
     _propose_fractions(work, readable)
     propose_wholes(work, readable)
