@@ -56,13 +56,13 @@ _ONLY_WITH_MORE = frozenset("content concentration level size flow rate index va
 _TURNING = frozenset(
     "when if unless until till once while whenever whether where response event case determining determines"
     " determine determined detecting detects detect detected comparing compares compare checking monitoring"
-    " after before upon during difference sum total combined optionally may can could should might neither nor"
-    " without except preferably".split()
+    " after before upon during difference sum total combined optionally may can could should might neither"
+    " nor without except preferably".split()
 )
 """Words of a clause's beginning by which what it says does not hold by itself, or not of one thing."""
 _GOING_ON = frozenset(
     "is are being has have having with at less greater more no not of wherein whereby from between in larger"
-    " smaller preferably comprises comprising further".split()
+    " smaller higher lower below above exceeds equal preferably comprises comprising further".split()
 )
 _SAYS = frozenset(
     "is are being has have having comprises comprising with lies includes including exceeds extends".split()
@@ -90,7 +90,7 @@ def comparisons(text: ClaimText, stated: Sequence[Stretch]) -> list[Comparison]:
     for at in range(len(text.texts)):
         if at in text.referring or (found and at < found[-1].end):
             continue
-        made = _at(text, at, stated)
+        made = _at(text, at, stated, found)
         if made is None or (found and made.start < found[-1].end) or _turned(text.texts, made):
             continue
         if text.referring.isdisjoint(range(made.start, made.end)):
@@ -122,7 +122,9 @@ def has_it_too(text: ClaimText, found: Sequence[Comparison], at: int, what: Call
     return replace(what, owner=owner) if owner else what
 
 
-def _at(text: ClaimText, at: int, stated: Sequence[Stretch]) -> Comparison | None:
+def _at(
+    text: ClaimText, at: int, stated: Sequence[Stretch], found: Sequence[Comparison]
+) -> Comparison | None:
     """The comparison whose core stands here, or None."""
     word = text.texts[at]
     if word == "ratio":
@@ -131,7 +133,7 @@ def _at(text: ClaimText, at: int, stated: Sequence[Stretch]) -> Comparison | Non
         return _difference(text, at, stated)
     for core, behind, measure in _cores(text, at):
         begin = _begin(text.texts, core, stated)
-        if (made := _beside(text, begin, behind, measure, stated)) is not None:
+        if (made := _beside(text, begin, behind, measure, stated, found)) is not None:
             return made
     return None
 
@@ -202,9 +204,10 @@ def _beside(
     behind: int,
     measure: str,
     stated: Sequence[Stretch],
+    found: Sequence[Comparison],
 ) -> Comparison | None:
     """A comparison of what stands before its words with what stands behind them."""
-    if (one := _subject(text, begin, measure, stated)) is None:
+    if (one := _subject(text, begin, measure, stated, found)) is None:
         return None
     other = operand(text, behind, one[0], measure)
     if other is None or not _alike(one[0], other[0]):
@@ -236,10 +239,12 @@ def _alike(one: Called, two: Called) -> bool:
 
 
 def _subject(
-    text: ClaimText, begin: int, measure: str, stated: Sequence[Stretch]
+    text: ClaimText, begin: int, measure: str, stated: Sequence[Stretch], found: Sequence[Comparison]
 ) -> tuple[Called, int] | None:
     """What is compared, from the words before a comparison, and where its noun ends."""
     texts, at = text.texts, begin
+    if beside := goes_on(text, found, begin):
+        return beside, begin
     if limit := _limit_before(texts, begin, stated):
         what = called(text, limit)
         return (replace(what, fresh=False), limit.end) if what.noun and is_measure(what.noun) else None
@@ -247,25 +252,22 @@ def _subject(
         at -= 1
     at -= texts[at - 1 : at] == ["each"]
     at -= texts[at - 1 : at] == [","]
-    start = at
-    while start > 0 and at - start < MOST_OF_NOUN and _of_noun(text, start - 1):
-        start -= 1
+    start = _noun_start(text, at)
     if start == at or start == 0 or texts[start - 1] not in (*_DETERMINERS, "each", "between"):
         return None
     what = _called(text, start, at)
     noun = what.noun
     if is_measure(noun):
         owner = owner_before(text, start)
-        return (replace(what, owner=owner), at) if _alone(texts, start) else None
+        kept = texts[start - 2 - width_of(owner)] == "to" if owner else False  # 'to keep a gap'
+        return (replace(what, owner=owner), at) if _alone(texts, start) and not kept else None
     thing = f"{what.ordinal} {noun}".strip()
     if texts[start - 1] == "between":
         thing, start = "", start + 1  # 'a distance between two adjacent pixels': of no pixel
     each = texts[start - 3 : start - 1] == ["each", "of"]
     if (texts[start - 2] == "of" and not each) or not thing:
         end = start - 2
-        first = end
-        while first > 0 and end - first < MOST_OF_NOUN and _of_noun(text, first - 1):
-            first -= 1
+        first = _noun_start(text, end)
         of = _called(text, first, end) if first < end else None
         if of is not None and is_measure(of.noun) and _alone(texts, first):
             return replace(of, owner=thing), end
@@ -434,11 +436,11 @@ def _stated_behind(text: ClaimText, end: int, stated: Sequence[Stretch]) -> Stre
 def _ratio(text: ClaimText, at: int, stated: Sequence[Stretch]) -> Comparison | None:
     """'Ratio of the length of the bush to its width is 8 to 20', 'a ratio (length/width) of'."""
     texts = text.texts
-    sides = _of_and_to(text, at, "to") or _in_brackets(text, at)
-    begin = at - (texts[at - 1] == "aspect")
+    sides = _of_and_to(text, at, "to") or _in_brackets(text, at) or _before_ratio(text, at)
     if sides is None:
         return None
     one, two, end = sides
+    begin = one[1] - width_of(one[0].noun) if one[1] < at else at - (texts[at - 1] == "aspect")
     stretch = _stated_behind(text, end, stated)
     if stretch is None or (stretch.unit is not None and stretch.unit.symbol not in ("", "%")):
         return None
@@ -482,6 +484,34 @@ def _in_brackets(text: ClaimText, at: int) -> tuple[_Side, _Side, int] | None:
         return None
     owner = owner_before(text, at - (texts[at - 1] == "aspect"))
     return (Called(a, owner, False), slash), (Called(b, owner, False), end), end + 1
+
+
+def _before_ratio(text: ClaimText, at: int) -> tuple[_Side, _Side, int] | None:
+    """The two sides of 'length-to-width ratio of the slot', 'a length to width ratio'; not of each one."""
+    texts = text.texts
+    second = _noun_start(text, at)
+    second += texts[second] == "-"
+    joint = second - (texts[second - 1] == "-") - 1
+    end = joint - (texts[joint - 1] == "-")
+    first = _noun_start(text, end)
+    if texts[joint] != "to" or not (first < end and second < at) or texts[first - 1] not in _DETERMINERS:
+        return None
+    a, b = name_of(text, first, end), name_of(text, second, at)
+    clause = next((i for i in range(first - 1, -1, -1) if texts[i] in (",", ";", ":", ".", "wherein")), -1)
+    if not (is_measure(a) and is_measure(b)) or "each" in texts[clause:first]:
+        return None
+    owner, behind = owner_before(text, first), at + 1
+    if texts[behind : behind + 2] in (["of", "the"], ["of", "said"]):
+        owner = _noun(text, behind + 2)
+        behind += 2 + width_of(owner)
+    return (Called(a, owner, False), end), (Called(b, owner, False), at), behind
+
+
+def _noun_start(text: ClaimText, end: int) -> int:
+    start = end
+    while start > 0 and end - start < MOST_OF_NOUN and _of_noun(text, start - 1):
+        start -= 1
+    return start
 
 
 def _difference(text: ClaimText, at: int, stated: Sequence[Stretch]) -> Comparison | None:
