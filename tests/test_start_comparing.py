@@ -74,6 +74,23 @@ COMPARED = [
         "length, width : ratio of length to width of 2 to 4",
     ),
     ("the slot has an aspect ratio (length/width) of 3", "length, width : aspect ratio (length/width) of 3"),
+    (
+        "the pressure in the first chamber is greater than the pressure in the second chamber",
+        "first chamber pressure, second chamber pressure : greater than the pressure in the second chamber",
+    ),
+    (
+        "the outer diameter of the inner tube is smaller than the inner diameter of the outer tube",
+        "inner tube outer diameter, outer tube inner diameter : smaller than the inner diameter of the outer"
+        " tube",
+    ),
+    (
+        "an area of the first lid is 1.5 times or more an area of the second lid",
+        "first lid area, second lid area : 1.5 times or more an area of the second lid",
+    ),
+    (
+        "a width of the rim is not less than 20 % and not more than 50 % of a width of the lid",
+        "rim width, lid width : not less than 20 % and not more than 50 % of a width of the lid",
+    ),
     ("the slot has a length-to-width ratio of 3", "length, width : length-to-width ratio of 3"),
 ]
 
@@ -93,7 +110,22 @@ def test_what_goes_on_behind_a_comparison_is_of_the_same() -> None:
         assert found == {"1 rim width : at least 5 mm", f"1 rim width, lid width : {below}", "1 depth : 2 mm"}
 
 
+def test_the_step_in_which_a_side_is_brought_in_names_it() -> None:
+    text = (
+        "1. A method, comprising heating the mixture to a temperature above the glass transition temperature"
+        " of the resin; and cooling the mixture to a temperature of 20 to 30 °C.\n"
+    )
+    heating = "mixture heating temperature, resin glass transition temperature"
+    assert f"1 {heating} : above the glass transition temperature of the resin" in lines(text)
+
+
 NONE = [
+    "the first and second ribs have a width greater than the width of the slot",
+    "the frame with the lid has a width greater than the width of the base",
+    "the frame and the lid each have a width greater than the width of the base",
+    "the ratio of the width to the length is greater than the depth of the slot",
+    "a comparator outputs a signal indicating that the first voltage is greater than the second voltage",
+    "the lid has a state in which the first pressure is greater than the second pressure",
     "the width of the rim and the width of the lid are greater than the width of the base",
     "when the lid is shut, the first width is greater than the second width",
     "the width of the rim is greater than the width of the lid and the width of the base",

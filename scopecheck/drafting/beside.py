@@ -278,7 +278,7 @@ def process_before(texts: list[str], at: int) -> str:
     word = texts[at - 1] if at else ""
     if texts[at : at + 1] and texts[at] not in ("for", "at", "to", "from"):
         return ""
-    if word in words("nouns", "stops"):
+    if word in words("nouns", "stops") or word in words("measures", "nouns"):
         return ""
     if gerund(word):
         return word

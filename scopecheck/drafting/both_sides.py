@@ -108,10 +108,18 @@ def without_sides(works: Sequence[Work]) -> None:
             one, two = sides.get(2 * i + 1), sides.get(2 * i + 2)
             if one is None or two is None:
                 continue
-            if one is two:
+            pairs = ((made.one, one), (made.two, two))
+            if one is two or any(_may_be_another(work, what, of) for what, of in pairs):
                 work.unread.append((made.start, made.end))
             else:
                 work.compared.append((made, one, two))
+
+
+def _may_be_another(work: Work, what: Called, of: Quantity) -> bool:
+    """Whether 'the temperature' alone may be that of something that the claim calls by more."""
+    bare = not (what.owner or what.ordinal or what.fresh) and " " not in what.noun
+    others = [q for q in work.of if q.noun != of.noun and q.noun.split()[-1:] == [what.noun]]
+    return bare and bool(others) and not any(q is of for q in work.of)
 
 
 def propose_comparisons(work: Work, readable: Readable, before: int = 0) -> None:

@@ -214,7 +214,7 @@ def _find_limits(work: Work) -> None:
     every = limits_stated(text)
     turned = turned_spans(text, every)
     held = [*held_spans(text), *turned]
-    work.comparisons = _comparisons(text, every, held)
+    work.comparisons = [_in_its_step(work, c) for c in _comparisons(text, every, held)]
     stated = [s for s in every if not _in_any([(c.start, c.end) for c in work.comparisons], s.starts[0])]
     together = [j for s in stated if (j := joint(text, s)) is not None]
     of_sums = {j.stretch.start for j in together}
@@ -253,6 +253,12 @@ def _called(work: Work, stretch: Stretch) -> Called:
     text, at = work.text, stretch.starts[0]
     beside = goes_on(text, work.comparisons, at)
     return beside or has_it_too(text, work.comparisons, at, called(text, stretch))
+
+
+def _in_its_step(work: Work, made: Comparison) -> Comparison:
+    """With the step in which what is compared is brought in: 'heating it to a temperature above'."""
+    place = Stretch(made.start, made.start, (), (made.start,))
+    return replace(made, one=of_item(work.text, place, made.one, work.items))
 
 
 def _comparisons(text: ClaimText, stated: Sequence[Stretch], held: Sequence[Held]) -> list[Comparison]:

@@ -28,6 +28,8 @@ MOST_TO_VERB = 12
 
 _DETERMINERS = ("the", "said", "a", "an", "its")
 _LINKS = frozenset("is are being be of which that has having have".split())
+_HAVING_IT = ("of", "in", "at", "within")
+"""Between a measure and what has it."""
 _COMPARATIVES = frozenset(
     "less more greater larger smaller higher lower longer shorter thicker thinner wider narrower deeper"
     " taller shallower bigger".split()
@@ -57,7 +59,8 @@ _TURNING = frozenset(
     "when if unless until till once while whenever whether where response event case determining determines"
     " determine determined detecting detects detect detected comparing compares compare checking monitoring"
     " after before upon during difference sum total combined optionally may can could should might neither"
-    " nor without except preferably".split()
+    " indicating indicates indicate indicative identifying judging judges judge judged confirming confirms"
+    " verifying verifies verify checks nor without except preferably".split()
 )
 """Words of a clause's beginning by which what it says does not hold by itself, or not of one thing."""
 _GOING_ON = frozenset(
@@ -163,15 +166,19 @@ def _factor(texts: list[str], at: int) -> int:
     """Where what is multiplied begins behind 'times', 'twice', 'half of', 'one third of', '50 % of'; or 0."""
     word, of = texts[at], texts[at + 1 : at + 2] == ["of"]
     if word == "times" and at and (texts[at - 1][0].isdecimal() or texts[at - 1] in NUMBER_WORDS):
-        return at + 1
+        return at + 1 + 2 * (texts[at + 1 : at + 3] in _CLOSING)
     if word in ("twice", "thrice"):
         return at + 1
     if word == "half":
         return at + 1 + of
-    if word in ("%", "percent") and of:
-        return at + 2
+    if word in ("%", "percent"):
+        closed = 2 * (texts[at + 1 : at + 3] in _CLOSING)
+        return at + 2 + closed if texts[at + 1 + closed : at + 2 + closed] == ["of"] else 0
     counted = at > 0 and (texts[at - 1] in ("a", "one") or texts[at - 1] in NUMBER_WORDS)
     return at + 2 if of and counted and word in word_lists()["fractions"] else 0
+
+
+_CLOSING = (["or", "more"], ["or", "less"], ["or", "greater"], ["or", "higher"])
 
 
 def _begin(texts: list[str], core: int, stated: Sequence[Stretch]) -> int:
@@ -182,7 +189,8 @@ def _begin(texts: list[str], core: int, stated: Sequence[Stretch]) -> int:
             return amount.starts[0]
     at = core
     while at > 0 and core - at < MOST_BEFORE and _before(texts, at - 1):
-        if texts[at - 1] == "and" and "between" not in texts[max(0, at - 6) : at - 1]:
+        several = "between" in texts[max(0, at - 6) : at - 1] or (texts[core] == "%" == texts[at - 2])
+        if texts[at - 1] == "and" and not several:
             break
         at -= 1
     while at < core and texts[at] in ("to", "and", "or", "than"):
@@ -259,16 +267,21 @@ def _subject(
     noun = what.noun
     if is_measure(noun):
         owner = owner_before(text, start)
-        kept = texts[start - 2 - width_of(owner)] == "to" if owner else False  # 'to keep a gap'
-        return (replace(what, owner=owner), at) if _alone(texts, start) and not kept else None
+        if owner and not _has_it_alone(texts, owner, start):
+            return None
+        return (replace(what, owner=owner), at) if _alone(texts, start) else None
     thing = f"{what.ordinal} {noun}".strip()
     if texts[start - 1] == "between":
         thing, start = "", start + 1  # 'a distance between two adjacent pixels': of no pixel
     each = texts[start - 3 : start - 1] == ["each", "of"]
-    if (texts[start - 2] == "of" and not each) or not thing:
+    if (texts[start - 2] in _HAVING_IT and not each) or not thing:
         end = start - 2
         first = _noun_start(text, end)
         of = _called(text, first, end) if first < end else None
+        if of is not None and thing and not is_measure(of.noun) and texts[first - 2 : first - 1] == ["of"]:
+            thing, end = f"{of.ordinal} {of.noun}".strip(), first - 2  # 'the width of the tip of the arm'
+            first = _noun_start(text, end)
+            of = _called(text, first, end) if first < end else None
         if of is not None and is_measure(of.noun) and _alone(texts, first):
             return replace(of, owner=thing), end
         return None
@@ -328,9 +341,25 @@ def _alone(texts: list[str], start: int) -> bool:
     at = start - (texts[start - 1] in (*_DETERMINERS, "each"))
     if at < 1 or texts[at - 1] not in ("and", "or", "to"):
         return True
+    if texts[at - 1] == "to":  # 'the ratio of the width to the length', not 'heated to a temperature'
+        return {"ratio", "relation", "proportion"}.isdisjoint(texts[max(0, at - MOST_BEFORE) : at])
     far = at - 2 - (texts[at - 2] == ",")
     clause = next((i for i in range(far, -1, -1) if texts[i] in (",", ";", ":", ".", "wherein")), -1)
     return texts[at - 1] == "and" and not _SAYS.isdisjoint(texts[clause + 1 : at - 1])
+
+
+def _has_it_alone(texts: list[str], owner: str, start: int) -> bool:
+    """Whether the noun before 'has a' has it alone: no 'first and second ribs', no 'to keep a gap'."""
+    first, width = owner.split()[0].partition("-")[0].lower(), width_of(owner)
+    far = range(start - width, max(0, start - width - MOST_BEFORE), -1)
+    begin = next((i for i in far if texts[i] == first), 0)
+    if begin > 1 and texts[begin - 1] in ("the", "said") and texts[begin - 2] in _PLACING:
+        return False  # 'the frame with the lid has a width'
+    begin -= begin > 0 and texts[begin - 1] in (*_DETERMINERS, "each")
+    return begin < 1 or (texts[begin - 1] != "to" and _alone(texts, begin))
+
+
+_PLACING = frozenset("with without of in on at by from through under over beside between".split())
 
 
 def is_measure(noun: str) -> bool:
@@ -367,8 +396,9 @@ def operand(
     if texts[at] == "its":
         return (replace(what, owner=like.owner), end, end) if like is not None and like.owner else None
     place = end
-    if texts[end : end + 1] == ["of"]:
-        start = end + 1 + (texts[end + 1 : end + 2] != [] and texts[end + 1] in (*_DETERMINERS, "each"))
+    determined = texts[end + 1 : end + 2] != [] and texts[end + 1] in (*_DETERMINERS, "each")
+    if texts[end : end + 1] == ["of"] or (determined and texts[end] in _HAVING_IT):
+        start = end + 1 + determined
         owner = _noun(text, start)
         if not owner:
             return None
@@ -418,7 +448,16 @@ def _turned(texts: list[str], made: Comparison) -> bool:
     clause = next((i for i in range(begin - 1, -1, -1) if texts[i] in (";", ":", ".", "wherein")), -1)
     said = texts[clause + 1 : made.start]
     near = max((i for i, word in enumerate(said) if word == ","), default=-1)
-    return not _TURNING.isdisjoint(said) or "or" in said[near + 1 :]
+    within = any(said[i + 1 : i + 3] in (["in", "which"], ["during", "which"]) for i in _times(said))
+    return within or not _TURNING.isdisjoint(said) or "or" in said[near + 1 :]
+
+
+def _times(said: Sequence[str]) -> list[int]:
+    """Where words stand of what may only be so at times: 'a state in which the first width is greater'."""
+    return [i for i, word in enumerate(said) if word in _STATES]
+
+
+_STATES = frozenset("state period mode position phase case situation condition time region portion".split())
 
 
 # ---- ratios and differences
