@@ -169,6 +169,18 @@ def test_lists_of_long_names_and_of_what_is_done(said: str, line: str) -> None:
     read(text)
 
 
+def test_a_class_of_ingredients_has_members_with_long_names() -> None:
+    text = (
+        "1. A film, comprising at least 60 % by weight of a wax and from 15 to 35 % by weight of an oil.\n\n"
+        "2. The film of claim 1, wherein the oil is selected from the group consisting of diethyl"
+        " di-(2-hexyl) ester, dibutyl sebacate, and mixtures thereof.\n"
+    )
+    members = "diethyl di-(2-hexyl) ester, dibutyl sebacate"
+    said = f"selected from the group consisting of {members}, and mixtures thereof"
+    assert f"2 oil : {said}" in lines(text)
+    read(text)
+
+
 @pytest.mark.parametrize(
     "said",
     [

@@ -12,7 +12,7 @@ from scopecheck.drafting.kinds_of import family
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import takes, words_at
 from scopecheck.drafting.naming import Called
-from scopecheck.drafting.quantities import declared_names
+from scopecheck.drafting.quantities import declared_names, in_brackets
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.quantity import Unit, find_unit
@@ -142,7 +142,8 @@ def readable_names(works: Sequence[Work], quantities: Sequence[Quantity]) -> tup
     A side is called by what has it, too, where a phrase knows it by that name only.
     """
     names = declared_names(quantities)
-    readable = Readable(names, Phrasebook(()))
+    spelled = in_brackets(quantities)
+    readable = Readable(names, Phrasebook(()), spelled=spelled)
     kept = {name for said in _names_said(works) for name in said.split(", ")}
     for work in works:
         for made, one, two in work.compared:
@@ -163,7 +164,7 @@ def readable_names(works: Sequence[Work], quantities: Sequence[Quantity]) -> tup
             if (one.name, two.name) == before:
                 continue
             again = declared_names(quantities)
-            trial = Readable(again, Phrasebook(()))
+            trial = Readable(again, Phrasebook(()), spelled=spelled)
             if trial.reads(said, f"{one.name}, {two.name}"):
                 names, readable = again, trial
             else:
