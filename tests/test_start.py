@@ -320,7 +320,7 @@ def test_examples_shares_of_another_and_ordinals() -> None:
     )
     for line in (
         "first pressure : 2 to 4 bar",
-        "second pressure : not more than 80 % of the first pressure",
+        "second pressure, first pressure : not more than 80 % of the first pressure",
         "not restated : e.g., 20 to 30 um",
         "angle : up to 60 degrees",
         "not restated : tin or soft zinc",
@@ -335,7 +335,7 @@ def test_examples_shares_of_another_and_ordinals() -> None:
     double = started(
         "1. A tray with a first height of 2 mm, a second height being at least twice the first height."
     )
-    assert "| second height : at least twice the first height" in double
+    assert "| second height, first height : at least twice the first height" in double
     assert text.count("more than 50 % of the length\n") == text.count("less than 90 % of the length\n") == 1
     one = started("1. A vat with a first pressure of 2 to 4 bar.")
     assert "| pressure : 2 to 4 bar" in one
@@ -369,9 +369,9 @@ def test_what_a_claim_above_has_keeps_its_name() -> None:
     made = lines(VESSEL)
     for line in (
         "| height : at most 200 mm",
-        "| diameter : at most 0.6 times the inner diameter",
-        "| inner diameter, diameter : ratio of the inner diameter of the bowl to the diameter of the stirrer"
-        " is at least 5:3",
+        "| diameter, bowl inner diameter : at most 0.6 times the inner diameter of the bowl",
+        "| bowl inner diameter, diameter : ratio of the inner diameter of the bowl to the diameter of the"
+        " stirrer is at least 5:3",
         "| thickness : at least 2 mm (0.08 inch)",
     ):
         assert line in made
@@ -421,8 +421,8 @@ def test_short_names_of_several_things_are_kept_apart_and_asked_of() -> None:
     for line in (
         "| switch-on threshold : between 40 °C and 55 °C",
         "| threshold : 52 °C",
-        "speed of the fan rotational speed in rpm",
-        "| speed : at least 50 rpm less than the speed of the fan",
+        "fan speed rotational speed in rpm",
+        "| speed, fan speed : at least 50 rpm less than the speed of the fan",
     ):
         assert line in made, made
     (asked,) = [q for q in questions(drafted("claims", pasted(PUMP))) if "two names" in q]
@@ -635,11 +635,12 @@ def test_a_number_before_what_may_be_a_unit_takes_no_line_of_another() -> None:
     assert "| trays : at least 40" in made
 
 
-def test_a_ratio_has_both_its_quantities_or_is_kept_whole() -> None:
+def test_a_ratio_has_both_its_quantities() -> None:
     made = lines(SIEVE)
     ratio = "ratio of an open area of the sieve basket to a cross-sectional area of the inlet"
     for line in (
-        f"| not restated : {ratio} is at least 4:1",
+        f"| open area, cross-sectional area : {ratio} is at least 4:1",
+        "open area area in mm2",
         "| suction nozzles : an even number",
         "| material : is bronze or titanium",
         "| material : is titanium",
@@ -648,7 +649,6 @@ def test_a_ratio_has_both_its_quantities_or_is_kept_whole() -> None:
         "| closing, opening, rotating : comprising the steps of",
     ):
         assert line in made, (line, made)
-    assert any(q.startswith("A ratio") for q in questions(drafted("claims", pasted(SIEVE))))
     both = SIEVE + (
         "7. The filter of claim 1, wherein the cross-sectional area of the inlet is at least 30 cm2 and the"
         " open area of the sieve basket is at most 80 cm2.\n"

@@ -399,7 +399,7 @@ def test_what_is_done_to_one_thing_is_no_limit_of_another_with_the_same_last_wor
             "A radar, wherein the track frame has fewer pulses than the search frame.",
             "fewer pulses than the search frame",
         ),
-        ("A rack, wherein the upper shelf is thinner than the lower shelf.", "thinner than the lower shelf"),
+        ("A rack, wherein the upper shelf is finer than the lower shelf.", "finer than the lower shelf"),
         (
             "A rack having a greater width than any of the shelves of the rack.",
             "greater width than any of the shelves of the rack",
@@ -498,7 +498,10 @@ def test_what_is_proposed_for_a_sheet_is_not_cut_short_either() -> None:
         ("A kiln, wherein the post is taller than 2 m.", "post : taller than 2 m"),
         # what no phrase reads is marked whole, and never its number alone
         ("A kiln, wherein the pad is harder than 40 N.", "not restated : harder than 40 N"),
-        ("1. A kiln, the stack being twice as high as the body.", "not restated : twice as high as the body"),
+        (
+            "1. A kiln, the stack being twice as high as the body.",
+            "stack height, body height : twice as high as the body",
+        ),
         (
             "A kiln, wherein at least 80 % of the ribs have different heights.",
             "not restated : at least 80 % of the ribs have different heights",

@@ -250,7 +250,7 @@ def test_the_title_ends_before_what_the_thing_is_configured_to_do() -> None:
             {
                 "charging current : at most 5 A",
                 "balancing current : 50 to 200 mA",
-                "balancing current : at most one tenth of the charging current",
+                "balancing current, charging current : at most one tenth of the charging current",
             },
         ),
         (
@@ -278,7 +278,7 @@ def test_the_title_ends_before_what_the_thing_is_configured_to_do() -> None:
             " thickness of the sleeve to the bore diameter is from 1:8 to 1:5.",
             {
                 "sleeve length : 2.5 to 4 times the bore diameter",
-                "wall thickness of the sleeve, bore diameter : ratio of the wall thickness of the sleeve"
+                "wall thickness, bore diameter : ratio of the wall thickness of the sleeve"
                 " to the"
                 " bore diameter is from 1:8 to 1:5",
             },

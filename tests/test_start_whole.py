@@ -171,7 +171,7 @@ def test_what_nothing_can_meet_together_is_of_two_things() -> None:
         "| not restated : at most 10 % of the dye within 2 hours",
         "| not restated : at least 60 % of the dye within 9 days",
         "| not restated : no lamps",
-        "| not restated : at least three times as thick as the second rib",
+        "| first rib thickness, second rib thickness : at least three times as thick as the second rib",
     ):
         assert line in found, (line, found)
     assert 'running time time in h "at a duty share of not more than 25 %"' in found

@@ -84,8 +84,10 @@ def noun_start(texts: list[str], at: int) -> int:
         start -= 1
     if 1 < start < at - 1 and texts[start - 1] == "to" and texts[start - 2] in _SET_TO:
         start += 1  # 'configured to amplify frequency components'
-    relative = 0 < start < at and texts[start - 1] == "relative"
-    return start - (relative and texts[start] in words("measures", "nouns"))
+    if 0 < start < at and texts[start - 1] == "relative" and texts[start] in words("measures", "nouns"):
+        start -= 1
+        start -= texts[start - 1] in words("mention", "ordinals")
+    return start
 
 
 def uncounted(texts: list[str], start: int, at: int) -> int:
@@ -276,7 +278,7 @@ def process_before(texts: list[str], at: int) -> str:
     word = texts[at - 1] if at else ""
     if texts[at : at + 1] and texts[at] not in ("for", "at", "to", "from"):
         return ""
-    if word in words("nouns", "stops"):
+    if word in words("nouns", "stops") or word in words("measures", "nouns"):
         return ""
     if gerund(word):
         return word

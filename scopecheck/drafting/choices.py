@@ -39,17 +39,31 @@ def choices(text: ClaimText) -> list[Choice]:
     """The pluralities and the lists of a claim's text in order."""
     texts = text.texts
     found: list[Choice] = []
-    first = {"a", "several", "multiple", "an", "is", "are", *_PARITY, *runs("choices", "openings"), *_MADE}
+    first = {
+        "a",
+        "several",
+        "multiple",
+        "an",
+        "is",
+        "are",
+        "at",
+        *_PARITY,
+        *runs("choices", "openings"),
+        *_MADE,
+    }
     places = sorted(at for word in first for at in text.where.get(word, ()))
     for at in places:
         if at in text.referring or (found and at < found[-1].end):
             continue
-        asked = (kind(text, texts, at) for kind in (_several, _list, _made_of, _is_one_of, _parity))
+        asked = (
+            kind(text, texts, at) for kind in (_several, _list, _made_of, _is_one_of, _parity, _some_done)
+        )
         if made := next(filter(None, asked), None):
             found.append(made)
     return found
 
 
+_FIRST = ("a", "several", "multiple", "an", "is", "are", "at")
 _PARITY = ("even", "odd")
 
 
@@ -143,6 +157,29 @@ def _is_one_of(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     said = noun and start > 0 and texts[start - 1] in ("the", "said")
     over = said and (_over(text, end) or texts[end : end + 1] == ["and"])
     return Choice(at, end, noun, members) if over and all(map(_is_a_thing, members)) else None
+
+
+def _some_done(text: ClaimText, texts: list[str], at: int) -> Choice | None:
+    """`at least one of the first pane and the second pane is hardened`: a list of what is hardened."""
+    if texts[at : at + 4] != ["at", "least", "one", "of"]:
+        return None
+    members, end = list[str](), at + 4
+    while not members or texts[end : end + 1] in ([","], ["and"]):
+        end += len(members) > 0
+        end += texts[end : end + 1] == ["and"] and texts[end - 1] == ","
+        if texts[end : end + 1] not in (["the"], ["said"]) or not (member := noun_from(text, end + 1)):
+            return None
+        members.append(member)
+        end += 1 + width_of(member)
+    verb = end + 1 + (texts[end + 1 : end + 2] != [] and texts[end + 1].endswith("ly"))
+    done = texts[verb] if verb < len(texts) and texts[end] in ("is", "are") else ""
+    plain = done.endswith("ed") and done not in words("nouns", "stops") and done not in _PLACED
+    if len(members) < 2 or not plain or not (_over(text, verb + 1) or verb == end + 2):
+        return None
+    return Choice(at, end, name_of(text, end + 1, verb + 1), tuple(dict.fromkeys(members)))
+
+
+_PLACED = frozenset("provided disposed located positioned mounted equipped fitted coupled connected".split())
 
 
 def _is_a_thing(member: str) -> bool:

@@ -49,10 +49,12 @@ def ungrouped(quantities: Sequence[Quantity], used: frozenset[str]) -> None:
 
 
 def _like_parts(works: Sequence[Work], quantities: list[Quantity]) -> None:
+    limited = {id(q) for work in works for q in work.of}
+    sides = {id(q) for work in works for _, *both in work.compared for q in both} - limited
     for counted in [q for q in quantities if q.kind == "count" and q.name == q.noun]:
         one = _one_of(works, counted.noun)
         fields = [q for q in quantities if q.owner and q.kind != "count" and _called_alike(q.owner, counted)]
-        fields = [q for q in fields if not q.members and not _of_all(works, q)]
+        fields = [q for q in fields if not q.members and id(q) not in sides and not _of_all(works, q)]
         nouns = [q.noun for q in quantities]
         fields = [q for q in fields if not q.note or nouns.count(q.noun) == 1]
         fields = [q for q in fields if q.noun.split()[0] not in words("limits", "summed_amounts")]

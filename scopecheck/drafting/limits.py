@@ -61,6 +61,8 @@ class Stretch:
 
     under: tuple[int, int] = (0, 0)
     """The tokens of the condition under which it is measured; it begins with them, or they follow."""
+    side: int = 0
+    """Which side of which comparison it stands for; 0 for a limit. See `both_sides`."""
     whole: bool = False
     """Whether its words go on behind its figures with what makes another limit of it: all or none is read."""
 

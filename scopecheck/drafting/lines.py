@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.drafting.beside import noun_before, noun_from, width_of
+from scopecheck.drafting.both_sides import propose_comparisons
 from scopecheck.drafting.by_letter import letter_at, spelled_out
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.closed import CLOSING
@@ -45,11 +46,13 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
     _propose_opening(work, readable)
     propose_list(work, readable)
     held = held_lines(work, readable)
-    for i in range(len(work.limits)):
+    for i, (stretch, _) in enumerate(work.limits):
+        propose_comparisons(work, readable, stretch.starts[0])
         if i not in held:
             _propose_limit(work, i, readable)
         elif line := held[i]:
             work.claim.lines.append(line)
+    propose_comparisons(work, readable)
     propose_sums(work, readable)
     _propose_fractions(work, readable)
     propose_wholes(work, readable)

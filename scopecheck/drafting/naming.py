@@ -438,7 +438,7 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         return Called(noun, "", False)
     of_any = measure.split()[-1:] and measure.split()[-1] in _OF_MEASURES
     if measure and (of_any or noun.split()[-1] not in words("measures", "nouns")):
-        return Called(measure, noun, False)
+        return Called(measure, f"{ordinal} {noun}".strip(), False)
     behind, owner = ("", "") if _has_a_measure(texts, begins, at) else _behind(text, begins)
     if behind:
         return Called(behind, owner or noun, False)

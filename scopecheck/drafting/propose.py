@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from scopecheck.drafting.around import worked_out_of
 from scopecheck.drafting.as_many import counted, equals
 from scopecheck.drafting.beside import a_parameter
+from scopecheck.drafting.both_sides import readable_names, with_sides, without_sides
 from scopecheck.drafting.by_letter import call_by_signs
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.claim_limits import (
@@ -40,16 +41,16 @@ from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.no_limits import limits_nothing, surroundings
 from scopecheck.drafting.on_condition import conditioned
 from scopecheck.drafting.only_together import only_together
-from scopecheck.drafting.quantities import chosen, declared_names, limited
-from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.quantities import chosen, limited
 from scopecheck.drafting.relations import beside_others, changed
 from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.some_of import of_some, some_of
 from scopecheck.drafting.stepped import items, labelled, steps
 from scopecheck.drafting.switches import switched
 from scopecheck.drafting.turned import turned_spans
+from scopecheck.drafting.two_measures import Comparison, comparisons, goes_on, has_it_too
 from scopecheck.drafting.whole import kept_whole
-from scopecheck.drafting.work import Work
+from scopecheck.drafting.work import Held, Work
 from scopecheck.exact.bare_shares import PERCENT
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
@@ -58,7 +59,6 @@ from scopecheck.matching.said_once import basis_said, numbers_in_percent
 from scopecheck.resolve.amounts import inside_amounts
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
-from scopecheck.vocabulary.catalogue import Phrasebook
 
 
 def proposals(draft: Draft, group: bool = True) -> None:
@@ -75,9 +75,11 @@ def proposals(draft: Draft, group: bool = True) -> None:
     _choose_again(works)
     beside_others(works)
     call_by_signs(works)
+    with_sides(works)
     with_ordinals(works)
     unified(works)
     quantities = limited(works)
+    without_sides(works)
     quantities += chosen(works, quantities)
     quantities = in_groups(works, quantities) if group else quantities
     quantities += left_out(works, quantities)
@@ -92,8 +94,7 @@ def proposals(draft: Draft, group: bool = True) -> None:
     summed(works, quantities)
     with_wholes(works, quantities)
     name_others(works, quantities)
-    names = declared_names(quantities)
-    readable = Readable(names, Phrasebook(()))
+    names, readable = readable_names(works, quantities)
     said = {work.claim.number: work.claim.text for work in works}
     in_percent = {text for text in said.values() if numbers_in_percent([text])}
     for work in works:
@@ -210,10 +211,14 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
 def _find_limits(work: Work) -> None:
     """Sets the limits of a claim, what they are of, and what is kept whole, marked or left unread."""
     text = work.text
-    stated = limits_stated(text)
+    every = limits_stated(text)
+    turned = turned_spans(text, every)
+    held = [*held_spans(text), *turned]
+    work.comparisons = [_in_its_step(work, c) for c in _comparisons(text, every, held)]
+    stated = [s for s in every if not _in_any([(c.start, c.end) for c in work.comparisons], s.starts[0])]
     together = [j for s in stated if (j := joint(text, s)) is not None]
     of_sums = {j.stretch.start for j in together}
-    found = behind_limits(text, [(s, called(text, s)) for s in stated if s.start not in of_sums])
+    found = behind_limits(text, [(s, _called(work, s)) for s in stated if s.start not in of_sums])
     found, work.some, many = of_some(text, some_of(text), found)
     work.formulas = formulas(text)
     work.whole = [*kept_whole(text, found), *many, *work.formulas, *worked_out_of(text, stated)]
@@ -226,7 +231,8 @@ def _find_limits(work: Work) -> None:
     nothing = _limiting_nothing(work, found)
     _set_limits(work, [(s, c) for s, c in found if s.start not in nothing])
     begins = {*work.some.values(), *(begin for begin, _ in many)}
-    work.held = [*held_spans(text), *(h for h in turned_spans(text, stated) if h.first not in begins)]
+    compared = {c.start for c in work.comparisons}
+    work.held = [h for h in held if h.start not in compared and (h.first not in begins or h not in turned)]
     work.equal = equals(text)
     beside = {at for one in work.equal for at in range(one.start, one.end)}
     work.limits = [(s, c) for s, c in work.limits if s.figures[0].start not in beside]
@@ -240,6 +246,26 @@ def _find_limits(work: Work) -> None:
     work.unread += [(s.starts[0], s.end) for s in left if s.start not in nothing and _by_weight(text, s)]
     strange = [(s.starts[0], end) for s in left if (end := strange_unit(text, s))]
     work.strange = _ranges_of(text.texts, strange)
+
+
+def _called(work: Work, stretch: Stretch) -> Called:
+    """What a limit is of, where it goes on behind a comparison too."""
+    text, at = work.text, stretch.starts[0]
+    beside = goes_on(text, work.comparisons, at)
+    return beside or has_it_too(text, work.comparisons, at, called(text, stretch))
+
+
+def _in_its_step(work: Work, made: Comparison) -> Comparison:
+    """With the step in which what is compared is brought in: 'heating it to a temperature above'."""
+    place = Stretch(made.start, made.start, (), (made.start,))
+    return replace(made, one=of_item(work.text, place, made.one, work.items))
+
+
+def _comparisons(text: ClaimText, stated: Sequence[Stretch], held: Sequence[Held]) -> list[Comparison]:
+    """The comparisons that hold by themselves; a difference of two is held for its own sake alone."""
+    spans = [(h.start, h.end) for h in held]
+    found = comparisons(text, stated)
+    return [c for c in found if not _in_any([s for s in spans if s[0] != c.start], c.start)]
 
 
 def _limiting_nothing(work: Work, found: Sequence[tuple[Stretch, Called]]) -> dict[int, tuple[int, int]]:

@@ -167,6 +167,14 @@ def declared_names(quantities: Sequence[Quantity]) -> Names:
     return declare(tuple(s for s in written.statements if isinstance(s, Declare)))
 
 
+def in_brackets(quantities: Sequence[Quantity]) -> tuple[str, ...]:
+    """The members of lists and classes with brackets in their names, the longest first."""
+    lists = [q.kind.removeprefix("any of ") for q in quantities if q.members]
+    lists += [q.stands_for for q in quantities]
+    found = {name for said in lists for name in said.split(", ") if "(" in name}
+    return tuple(sorted(found, key=lambda name: (-len(name), name)))
+
+
 def declare(statements: tuple[Declare, ...]) -> Names:
     """The names that declarations give; what is wrong with one of them is told by the check."""
     names = Names()

@@ -30,6 +30,8 @@ class Readable:
     names: Names
     book: Phrasebook
     known: dict[tuple[object, ...], bool] = field(default_factory=dict)
+    spelled: tuple[str, ...] = ()
+    """Names with brackets in them, which are no plain words."""
 
     def reads(self, words: str, name: str) -> bool:
         """Whether a line `name : words` would be read; False for a name that is not declared."""
@@ -59,7 +61,7 @@ class Readable:
         return bool(declared or names.step(name) or name in names.terms)
 
     def _reads(self, words: str, name: str) -> bool:
-        desk = Desk(Page(Source("words", words)))
+        desk = Desk(Page(Source("words", words), self.spelled))
         reader = Reader(self.names, self.book, Groups("US examination", (), (), ()), CLAIMS, "1a")
         try:
             span = desk.span(0, len(words))

@@ -137,8 +137,8 @@ def _within(new: Called, old: Called) -> bool:
     before, noun, owner = stems(old.noun) + stems(old.owner), stems(new.noun), stems(new.owner)
     if len(noun) > 1 and noun[-1] in (*_KINDS, *AMOUNTS) and noun[:-1] == stems(old.noun):
         return True
-    if set(noun + owner) == set(before):
-        return True
+    if set(noun + owner) == set(before):  # no inner tube's outer diameter for the outer tube's inner one
+        return not (owner and old.owner) or set(noun) == set(stems(old.noun))
     head = noun[-1:] == stems(old.noun)[-1:] or noun[-1] in stems(old.noun)
     of_it = not owner or owner[-1:] == stems(old.owner)[-1:] or set(owner) <= set(stems(old.noun))
     return head and of_it and set(noun + owner) <= set(before)

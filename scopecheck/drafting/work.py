@@ -6,6 +6,7 @@ from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.draft import DraftClaim, Quantity
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called
+from scopecheck.drafting.two_measures import Comparison
 from scopecheck.foundations.record import field, holder, record
 from scopecheck.language.scan import Number
 from scopecheck.resolve.claim_text import ClaimText
@@ -138,6 +139,9 @@ class Work:
     """Numbers of things set beside each other, and of those declared the names left of the colon."""
     sums: list[tuple[Joint, tuple[Quantity, ...]]] = field(default_factory=list)
     """Limits of several things together, and those of them whose things are declared."""
+    comparisons: list[Comparison] = field(default_factory=list)
+    """Where one measure is set beside another, and those of them whose two sides are declared."""
+    compared: list[tuple[Comparison, Quantity, Quantity]] = field(default_factory=list)
     steps: dict[str, str] = field(default_factory=dict)
     """The steps by the letters of their items, of the claims above too."""
     listing: tuple[int, int] = (0, 0)
