@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from scopecheck.drafting.abbreviated import without_points
 from scopecheck.drafting.around import worked_out_of
 from scopecheck.drafting.as_many import counted, equals
 from scopecheck.drafting.beside import a_parameter
@@ -193,7 +194,7 @@ def _choose_again(works: Sequence[Work]) -> None:
 def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, str]) -> Work:
     """`done`: what each step so far is done to; a step that is done to something else is another."""
     source = Source(f"claim {claim.number}", claim.text)
-    text = ClaimText.of([Span(source, 0, len(claim.text))])
+    text = without_points(ClaimText.of([Span(source, 0, len(claim.text))]))
     text.inside = inside_amounts(text, {})
     named = references(claim.text, claim.number, known)
     astray = [r for r in named if _goes_nowhere(r, claim.number, known)]
