@@ -46,7 +46,7 @@ from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.relations import beside_others, changed
 from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.some_of import of_some, some_of
-from scopecheck.drafting.stepped import items, labelled, steps
+from scopecheck.drafting.stepped import called_by_label, items, labelled, steps
 from scopecheck.drafting.switches import switched
 from scopecheck.drafting.turned import turned_spans
 from scopecheck.drafting.whole import kept_whole
@@ -76,13 +76,14 @@ def proposals(draft: Draft, group: bool = True) -> None:
     _choose_again(works)
     beside_others(works)
     call_by_signs(works)
+    labelled(works)
+    called_by_label(works)
     with_ordinals(works)
     unified(works)
     quantities = limited(works)
     quantities += chosen(works, quantities)
     quantities = in_groups(works, quantities) if group else quantities
     quantities += left_out(works, quantities)
-    labelled(works)
     of_time = steps(works, quantities) if group else []
     quantities += of_time
     without_held(works)
