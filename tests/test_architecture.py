@@ -101,7 +101,7 @@ FLOORS: dict[str, str] = {
         " readable work by_letter in_steps no_limits unnumbered turned only_together marks conditions"
         " quantities left_out as_many joint same relations compared composed grouped stepped around formulas"
         " whole some_of conditional going_on on_condition switches contrary step_lines lines"
-        " claim_limits propose asked remarks start anew"
+        " reference_values claim_limits propose asked remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"

@@ -15,6 +15,7 @@ from scopecheck.drafting.no_limits import limits_nothing
 from scopecheck.drafting.pasted import is_text
 from scopecheck.drafting.quantities import declare, undeclared
 from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.reference_values import reference_values
 from scopecheck.drafting.some_of import of_some, some_of
 from scopecheck.drafting.turned import turned_spans
 from scopecheck.drafting.whole import kept_whole
@@ -115,6 +116,7 @@ def _work(statement: ClaimStatement, known: list[int], own: Own, gone: list[str]
     nothing = {
         s.start: of for s, c in open_ if s.start not in begins and (of := limits_nothing(text, s, c))[1]
     }
+    nothing |= reference_values(text, [s for s, _ in open_])
     whole = [*kept_whole(text, open_), *many]
     nothing |= {s.start: (a, b) for s, _ in open_ for a, b in whole if a <= s.starts[0] < b}
     kept = [by_its_basis(text, with_closing(text, s), c) for s, c in open_ if s.start not in nothing]

@@ -43,6 +43,7 @@ from scopecheck.drafting.on_condition import conditioned
 from scopecheck.drafting.only_together import only_together
 from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.reference_values import reference_values
 from scopecheck.drafting.relations import beside_others, changed
 from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.some_of import of_some, some_of
@@ -251,6 +252,7 @@ def _limiting_nothing(work: Work, found: Sequence[tuple[Stretch, Called]]) -> di
         s.start: of for s, c in found if s.start not in work.some and (of := limits_nothing(text, s, c))[1]
     }
     nothing |= so_many_of_a_size(text, [s for s, _ in found])
+    nothing |= reference_values(text, [s for s, _ in found])
     nothing |= {s.start: (a, b) for s, _ in found for a, b in work.whole if a <= s.starts[0] < b}
     around = [s for s, c in found if surroundings(text, s, c, within)]
     return nothing | {s.start: (s.starts[0] - 1, s.end) for s in around}
