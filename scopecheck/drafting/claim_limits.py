@@ -127,6 +127,39 @@ def said_of_one(text: ClaimText, limits: Sequence[tuple[Stretch, Called]]) -> li
     return found
 
 
+def also_of_each(
+    text: ClaimText, limits: Sequence[tuple[Stretch, Called]]
+) -> list[tuple[Stretch, Called]]:
+    """`each rib having a height of 3 mm, a width of 2 mm and a mass of 4 g`: all three are of each rib."""
+    texts, found, of = text.texts, list[tuple[Stretch, Called]](), ""
+    for stretch, what in limits:
+        before = found[-1][0] if found else None
+        at = stretch.starts[0]
+        on = before is not None and _also_had(texts[max(before.end, before.farther) : at], what)
+        if on and of and not what.owner:
+            what = replace(what, owner=of)
+        else:
+            begin = next((i for i in range(at - 1, max(-1, at - MOST_OF_EACH), -1) if texts[i] in _CLAUSE), 0)
+            each = not {"each", "every"}.isdisjoint(texts[begin:at])
+            of = what.owner if each and not what.counted else ""
+        found.append((stretch, what))
+    return found
+
+
+def _also_had(between: Sequence[str], what: Called) -> bool:
+    """Whether only ', and a contact resistance of' stands here, and names what is limited."""
+    noun = what.noun.lower().split()
+    head = next((i for i, word in enumerate(between[:3]) if word in ("a", "an")), 0)
+    rest = list(between[head + 1 :]) if head and {",", "and"}.issuperset(between[:head]) else []
+    plain = bool(noun) and not (what.counted or what.unnamed)
+    return plain and rest[: len(noun)] == noun and rest[len(noun) :] in (["of"], ["in"], [])
+
+
+_CLAUSE = frozenset((";", ":", ".", "wherein", "whereby", "characterised", "characterized", "which"))
+MOST_OF_EACH = 16
+"""How many words before a limit an 'each' is looked for."""
+
+
 def so_many_of_a_size(text: ClaimText, stretches: Sequence[Stretch]) -> dict[int, tuple[int, int]]:
     """Both limits of `fewer than three bubbles larger than 0.2 mm`: neither is one of all the bubbles.
 

@@ -128,7 +128,7 @@ def _of_all(works: Sequence[Work], quantity: Quantity) -> bool:
             if of is not quantity:
                 continue
             at = begin = stretch.starts[0]
-            while begin > max(0, at - MOST_BACK) and texts[begin - 1] not in (",", ";", ":", "."):
+            while begin > max(0, at - MOST_BACK) and not _parts(texts, begin - 1):
                 begin -= 1
             clause = texts[begin : stretch.end + 3]
             if not _HAVING.isdisjoint(clause):
@@ -136,6 +136,11 @@ def _of_all(works: Sequence[Work], quantity: Quantity) -> bool:
             once = once or (len(first) > 0 and first[0].endswith("ing") and of.noun != first[0])
             once = once or any([b] == first and a in ("a", "an") for a, b in pairwise(clause))
     return once
+
+
+def _parts(texts: Sequence[str], at: int) -> bool:
+    """Whether a clause ends here, and no list goes on: 'a height of 3 mm, a width of 2 mm and a mass of'."""
+    return texts[at] in (";", ":", ".") or (texts[at] == "," and texts[at + 1] not in ("a", "an"))
 
 
 def _called_alike(owner: str, counted: Quantity) -> bool:

@@ -12,6 +12,7 @@ from scopecheck.drafting.by_letter import call_by_signs
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.claim_limits import (
     MOST_OF_AMOUNT,
+    also_of_each,
     by_its_basis,
     by_its_letter,
     in_parts,
@@ -261,7 +262,7 @@ def _limiting_nothing(work: Work, found: Sequence[tuple[Stretch, Called]]) -> di
 def _set_limits(work: Work, found: Sequence[tuple[Stretch, Called]]) -> None:
     """Sets the limits that hold, and those that only say when something holds."""
     text = work.text
-    found = said_of_one(text, [(s, by_its_letter(text, s, c)) for s, c in found])
+    found = also_of_each(text, said_of_one(text, [(s, by_its_letter(text, s, c)) for s, c in found]))
     limits = without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in found])
     work.whens = [
         (s, c)

@@ -18,7 +18,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.resolve.claim_text import ClaimText
 
 _DETERMINERS = frozenset(("a", "an", "the", "said", "its", "any"))
-_BESIDE = frozenset("above below over under beyond than exceeds exceed exceeding".split())
+_BESIDE = frozenset("above below beyond than exceeds exceed exceeding".split())
 _ALONG = frozenset("over across throughout in within along for at".split())
 _RANGES = frozenset("range band interval window region".split())
 _SPECTRAL = frozenset("wavelength frequency spectral wavenumber spectrum".split())
@@ -32,7 +32,8 @@ def reference_values(text: ClaimText, found: Sequence[Stretch]) -> dict[int, tup
     """By the start of each limit that holds only with what stands around it, the tokens of both."""
     made: dict[int, tuple[int, int]] = {}
     for i, stretch in enumerate(found):
-        begin = _beside(text, stretch) or _over(text, stretch, found[i - 1] if i else None)
+        before = found[i - 1] if i else None
+        begin = _beside(text, stretch, before) or _over(text, stretch, before)
         first = i
         while begin and first and _reaches(text, found[first - 1], begin):
             first -= 1
@@ -49,7 +50,7 @@ def _bare(stretch: Stretch) -> bool:
     return stretch.starts[0] == stretch.figures[0].start and len(stretch.figures) == 1
 
 
-def _beside(text: ClaimText, stretch: Stretch) -> int:
+def _beside(text: ClaimText, stretch: Stretch, limit: Stretch | None) -> int:
     """Where 'above' stands before 'a rated speed of 12 rpm', or the 'of' of 'a quarter of a wavelength of'."""
     texts, first = text.texts, stretch.starts[0]
     if not _bare(stretch) or first < 4 or texts[first - 1] != "of" or stretch.unit is None:
@@ -58,8 +59,16 @@ def _beside(text: ClaimText, stretch: Stretch) -> int:
     if at == first - 1 or texts[at - 1] not in _DETERMINERS or at < 2:
         return 0
     before = texts[at - 2]
+    so_much = limit is not None and limit.end in (at - 2, at - 1) and _difference(limit, stretch)
+    beside = before in _BESIDE or (before in ("over", "under") and so_much)
     part = before == "of" and _a_part(texts, at - 2)
-    return at - 2 if before in _BESIDE or part else 0
+    return at - 2 if beside or part else 0
+
+
+def _difference(limit: Stretch, stretch: Stretch) -> bool:
+    """Whether '10 %' or '5 V' may be so much more than a value, and no limit beside it."""
+    share = limit.unit is not None and not limit.unit.kind.dimension
+    return share or _alike(limit, stretch)
 
 
 def _a_part(texts: list[str], at: int) -> bool:
