@@ -34,7 +34,12 @@ def shares(all_: Set, number: int) -> Iterator[Flag]:
 
 
 def _measured(texts: list[str], start: int) -> str:
-    """The noun of 'a friability of', 'the load is' before a limit; '' for so much of something."""
+    """The noun of 'a friability of', 'the load is' before a limit; '' for so much of something.
+
+    Of 'a moisture content not exceeding' both words.
+    """
+    if start > 2 and texts[start - 1] == "content" and texts[start - 3] in ("a", "an", "the"):
+        return " ".join(texts[start - 2 : start])
     if (
         start < 3
         or texts[start - 1] not in ("of", "is", "being")
@@ -52,7 +57,7 @@ def _said_throughout(stream: Stream) -> bool:
         return True
     for at in range(len(texts)):
         width = run_at(texts, at, "shares", "throughout")
-        if width and not _of_one_alone(texts, at) and not _per_so_many(texts, at, width):
+        if width and not _of_one_alone(texts, at):
             return True
         if texts[at] == "by" and _on_a_basis(texts[at : at + 2]) and texts[at + 2 : at + 3] == [":"]:
             return True  # 'comprising, by weight: 40 to 70 % of a wax'
@@ -62,11 +67,6 @@ def _said_throughout(stream: Stream) -> bool:
         if width and not _number(texts, at - 1) and _on_a_basis(texts[at + width : at + width + 4]):
             return True
     return False
-
-
-def _per_so_many(texts: list[str], at: int, width: int) -> bool:
-    """`60 to 85 parts by weight per 100 parts by weight of an acetal`: an amount of one thing in another."""
-    return texts[at] == "parts" and ("per" in (*texts[at - 2 : at], *texts[at + width : at + width + 1]))
 
 
 def _of_one_alone(texts: list[str], at: int) -> bool:
