@@ -97,8 +97,8 @@ FLOORS: dict[str, str] = {
         " amended_things amendment render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
-        "abbreviated pasted limits beside numbers_of leading naming lists_of choices closed kinds_of draft texts"
-        " readable work by_letter in_steps no_limits unnumbered turned only_together marks conditions"
+        "abbreviated pasted limits beside numbers_of leading naming lists_of choices closed kinds_of draft"
+        " texts readable work by_letter in_steps no_limits unnumbered turned only_together marks conditions"
         " quantities left_out as_many joint same relations compared composed grouped stepped around formulas"
         " whole some_of conditional going_on on_condition switches contrary step_lines lines"
         " reference_values claim_limits propose asked remarks start anew"

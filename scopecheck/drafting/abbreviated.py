@@ -10,7 +10,9 @@ from scopecheck.resolve.claim_text import ClaimText
 def without_points(text: ClaimText) -> ClaimText:
     """The text without the tokens of points behind units, where the sentence goes on."""
     points = _points(text)
-    return ClaimText(text.source, [t for i, t in enumerate(text.tokens) if i not in points]) if points else text
+    return (
+        ClaimText(text.source, [t for i, t in enumerate(text.tokens) if i not in points]) if points else text
+    )
 
 
 def words_without_points(words: str) -> str:

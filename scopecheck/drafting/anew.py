@@ -98,7 +98,9 @@ def _work(statement: ClaimStatement, known: list[int], own: Own, gone: list[str]
         if words is None:
             continue
         try:
-            text.take(words_without_points(words.text), words.span, statement.number, mark=isinstance(line, Mark))
+            text.take(
+                words_without_points(words.text), words.span, statement.number, mark=isinstance(line, Mark)
+            )
         except Trouble:
             gone.append(sentence(
                 "start", "anew_gone", claim=statement.number, words=quoted(words.text), line=words.span.line

@@ -152,9 +152,7 @@ _OPENS = frozenset((";", ":", ".", "wherein", "whereby", "that", "which", "where
 _OWN_NAMES = frozenset(("temperature", "time", "pressure", "speed", "angle"))
 
 
-def also_of_each(
-    text: ClaimText, limits: Sequence[tuple[Stretch, Called]]
-) -> list[tuple[Stretch, Called]]:
+def also_of_each(text: ClaimText, limits: Sequence[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:
     """`each rib having a height of 3 mm, a width of 2 mm and a mass of 4 g`: all three are of each rib."""
     texts, found, of = text.texts, list[tuple[Stretch, Called]](), ""
     for stretch, what in limits:

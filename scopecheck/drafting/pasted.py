@@ -11,7 +11,8 @@ from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 
 _HEAD = regex(
-    r"(?P<title>title(?:  +|\t|\s*:)\s*\S.*)|profile(?:\s+|\s*:\s*)(?P<profile>US(?: examination| court)?|EPO)"
+    r"(?P<title>title(?:  +|\t|\s*:)\s*\S.*)"
+    r"|profile(?:\s+|\s*:\s*)(?P<profile>US(?: examination| court)?|EPO)"
     r"|filed(?:\s+|\s*:\s*)(?P<filed>yes|no)",
     re.IGNORECASE,
 )
@@ -88,7 +89,7 @@ def pasted(text: str) -> Pasted:
 
 
 def without_head(text: str) -> tuple[dict[str, str], str]:
-    """The profile, the title, and whether it is filed, as lines above the claims say; the text without them."""
+    """The profile, the title, and whether it is filed, as lines above say; the text without them."""
     said, lines = dict[str, str](), text.split("\n")
     for at, line in enumerate(lines):
         match = _HEAD.fullmatch(line.strip())

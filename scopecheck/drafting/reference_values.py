@@ -51,7 +51,7 @@ def _bare(stretch: Stretch) -> bool:
 
 
 def _beside(text: ClaimText, stretch: Stretch, limit: Stretch | None) -> int:
-    """Where 'above' stands before 'a rated speed of 12 rpm', or the 'of' of 'a quarter of a wavelength of'."""
+    """Where 'above' stands before 'a rated speed of 12 rpm', or the first 'of' of 'half of a width of'."""
     texts, first = text.texts, stretch.starts[0]
     if not _bare(stretch) or first < 4 or texts[first - 1] != "of" or stretch.unit is None:
         return 0
@@ -74,7 +74,14 @@ def _difference(limit: Stretch, stretch: Stretch) -> bool:
 def _a_part(texts: list[str], at: int) -> bool:
     """Whether 'a quarter', '80 %', 'half', 'a multiple' ends here."""
     word = texts[at - 1]
-    return word in word_lists()["fractions"] or word in ("half", "%", "percent", "multiple", "times", "fraction")
+    return word in word_lists()["fractions"] or word in (
+        "half",
+        "%",
+        "percent",
+        "multiple",
+        "times",
+        "fraction",
+    )
 
 
 def _over(text: ClaimText, stretch: Stretch, before: Stretch | None) -> int:
@@ -99,7 +106,7 @@ def _alike(one: Stretch, two: Stretch) -> bool:
 
 
 def _reaches(text: ClaimText, before: Stretch, begin: int) -> bool:
-    """Whether a limit goes on up to these words: 'within 5 % of a quarter', 'below 0.5 % over at least 80 %'."""
+    """Whether a limit goes on up to these words: 'within 5 % of a quarter', '1 % over 80 %'."""
     between = text.texts[before.end : begin]
     parts, known = word_lists()["fractions"], words("limits", "inside") | _ALONG | {"half", "%", "percent"}
     return before.end <= begin and all(
