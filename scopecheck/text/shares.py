@@ -36,10 +36,11 @@ def shares(all_: Set, number: int) -> Iterator[Flag]:
 def _measured(texts: list[str], start: int) -> str:
     """The noun of 'a friability of', 'the load is' before a limit; '' for so much of something.
 
-    Of 'a moisture content not exceeding' both words.
+    Of 'a moisture content of', 'a moisture content not exceeding' both words.
     """
-    if start > 2 and texts[start - 1] == "content" and texts[start - 3] in ("a", "an", "the"):
-        return " ".join(texts[start - 2 : start])
+    at = start - (texts[start - 1 : start] == ["of"])
+    if at > 2 and texts[at - 1] == "content" and texts[at - 2] in _LEFT_IN_IT:
+        return " ".join(texts[at - 2 : at])
     if (
         start < 3
         or texts[start - 1] not in ("of", "is", "being")
@@ -48,6 +49,10 @@ def _measured(texts: list[str], start: int) -> str:
         return ""
     noun = texts[start - 2]
     return "" if noun in listed("shares", "amounts") or not noun[0].isalpha() else noun
+
+
+_LEFT_IN_IT = frozenset("moisture water ash solids humidity".split())
+"""What is told of a thing as it is, whatever shares of it the claim lists."""
 
 
 def _said_throughout(stream: Stream) -> bool:
