@@ -468,8 +468,8 @@ def test_so_many_parts_per_hundred_are_no_basis_of_the_shares_and_a_word_with_it
 
 
 def test_parts_by_weight_tell_of_no_per_cent_what_it_is_of() -> None:
-    paper = "1. A paper comprising a filler{parts}, wherein the filler comprises at least 70% chalk, and the paper"
-    paper += " has a moisture content {limit}."
+    paper = "1. A paper comprising a filler{parts}, wherein the filler comprises at least 70% chalk, and"
+    paper += " the paper has a moisture content {limit}."
     both = [("share", 1, "at least 70%"), ("share", 1, "not exceeding 6%")]
     assert told(paper.format(parts="", limit="not exceeding 6%")) == both
     per = " and, per 100 parts by weight of it, 6 to 14 parts by weight of a binder"
