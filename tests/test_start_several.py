@@ -162,7 +162,7 @@ def test_the_title_ends_before_what_the_thing_is_configured_to_do() -> None:
             " having a volume of 15 to 40 mm3 and containing no more than 25 mg of a powder.",
             {
                 "volume of the chambers : each of the chambers having a volume of 15 to 40 mm3",
-                "powder of the chambers : no more than 25 mg",
+                "powder of the chambers : each ... no more than 25 mg",
                 "chambers : a plurality",
                 "not restated : preferably 7 to 60 chambers",
                 "not restated : and",

@@ -465,3 +465,17 @@ def test_so_many_parts_per_hundred_are_no_basis_of_the_shares_and_a_word_with_it
     found = told(text)
     assert ("share", 2, "25 to 40 %") in found
     assert [(number, words) for sort, number, words in found if sort == "degree"] == [(3, "high adhesion")]
+
+
+def test_parts_by_weight_tell_of_no_per_cent_what_it_is_of() -> None:
+    paper = "1. A paper comprising a filler{parts}, wherein the filler comprises at least 70% chalk, and"
+    paper += " the paper has a moisture content {limit}."
+    both = [("share", 1, "at least 70%"), ("share", 1, "not exceeding 6%")]
+    assert told(paper.format(parts="", limit="not exceeding 6%")) == both
+    per = " and, per 100 parts by weight of it, 6 to 14 parts by weight of a binder"
+    assert told(paper.format(parts=per, limit="not exceeding 6%")) == both
+    assert told(paper.format(parts=per, limit="of 6%"))[-1] == ("share", 1, "6%")
+    basis = ", all percentages being by weight"
+    assert told(paper.format(parts=per, limit=f"of 6%{basis}")) == []
+    two = "1. A paste comprising a resin, having a wax content of 5 % and a dye content of 3 %."
+    assert told(two) == [("share", 1, "5 %")]

@@ -33,7 +33,7 @@ def show_words(path: str, format: Literal["text", "markdown", "json"]) -> int:
         if not found.claims:
             complain(draw(no_claims(source)))
             return BAD_INPUT
-        shown, count, wrong = Shown(flags(texts_of(found))), len(found.claims), ()
+        shown, count, wrong = Shown(flags(texts_of(found), found.practice)), len(found.claims), ()
     if format == "json":
         put(json.dumps(words_data(source.name, shown), indent=2, ensure_ascii=False) + "\n")
     else:

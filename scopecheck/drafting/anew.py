@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from scopecheck.drafting.abbreviated import without_points, words_without_points
 from scopecheck.drafting.choices import choices
 from scopecheck.drafting.claim_limits import by_its_basis, named_by_kind
 from scopecheck.drafting.conditional import held_spans, without_held
@@ -11,8 +12,10 @@ from scopecheck.drafting.limits import Stretch, stretches, with_closing
 from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.no_limits import limits_nothing
+from scopecheck.drafting.pasted import is_text
 from scopecheck.drafting.quantities import declare, undeclared
 from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.reference_values import reference_values
 from scopecheck.drafting.some_of import of_some, some_of
 from scopecheck.drafting.turned import turned_spans
 from scopecheck.drafting.whole import kept_whole
@@ -20,6 +23,7 @@ from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
+from scopecheck.language.layout import HEADINGS, Page, blocks
 from scopecheck.language.scan import Own
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import ClaimStatement, Declare, Mark, Restatement
@@ -32,13 +36,23 @@ from scopecheck.resolve.dependencies import references
 from scopecheck.vocabulary.catalogue import Phrasebook
 from scopecheck.vocabulary.names import Names
 
-_SHEET_LINE = regex(r"^\s*\||^(?:profile|filed)(?:\s+|\s*:\s*)\w", 8)
-"""A line that stands in a sheet and in no claim: a bar, or a setting (8: at the start of any line)."""
+_BAR = regex(r"^\s*\|", 8)
+_SETTING = regex(r"^(?:profile|filed)(?:\s+|\s*:\s*)\w", 8)
+"""A line that stands in a sheet and in no claim (8: at the start of any line)."""
 
 
 def is_sheet(text: str) -> bool:
-    """Whether a text is a sheet already: it has a line with a bar, a profile, or says whether it is filed."""
-    return bool(_SHEET_LINE.search(text))
+    """Whether a text is a sheet already: it has a line with a bar, a profile, or says whether it is filed.
+
+    Claims under nothing but such a profile, a title and the like are pasted ones.
+    """
+    if _BAR.search(text) or not _SETTING.search(text):
+        return bool(_BAR.search(text))
+    return not is_text(text) or any(b.heading in _STATED for b in blocks(Page(Source("", text)))[0])
+
+
+_STATED = frozenset(HEADINGS) - {"title", "profile", "filed"}
+"""What begins a statement that no text of claims has."""
 
 
 def proposed_anew(source: Source) -> str:
@@ -70,7 +84,7 @@ def _declarations(quantities: list[Quantity]) -> tuple[Declare, ...]:
 
 def _work(statement: ClaimStatement, known: list[int], own: Own, gone: list[str]) -> Work:
     """The claim with what its lines take of its text; lines whose words it no longer has are noted."""
-    text = ClaimText.of(statement.pieces)
+    text = without_points(ClaimText.of(statement.pieces))
     text.inside = inside_amounts(text, own)
     start, end = statement.pieces[0].start, statement.pieces[-1].end
     found = references(text.source.text[start:end], statement.number, known)
@@ -84,7 +98,9 @@ def _work(statement: ClaimStatement, known: list[int], own: Own, gone: list[str]
         if words is None:
             continue
         try:
-            text.take(words.text, words.span, statement.number, mark=isinstance(line, Mark))
+            text.take(
+                words_without_points(words.text), words.span, statement.number, mark=isinstance(line, Mark)
+            )
         except Trouble:
             gone.append(sentence(
                 "start", "anew_gone", claim=statement.number, words=quoted(words.text), line=words.span.line
@@ -102,6 +118,7 @@ def _work(statement: ClaimStatement, known: list[int], own: Own, gone: list[str]
     nothing = {
         s.start: of for s, c in open_ if s.start not in begins and (of := limits_nothing(text, s, c))[1]
     }
+    nothing |= reference_values(text, [s for s, _ in open_])
     whole = [*kept_whole(text, open_), *many]
     nothing |= {s.start: (a, b) for s, _ in open_ for a, b in whole if a <= s.starts[0] < b}
     kept = [by_its_basis(text, with_closing(text, s), c) for s, c in open_ if s.start not in nothing]

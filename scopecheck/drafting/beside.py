@@ -240,6 +240,8 @@ def measure_of(text: ClaimText, at: int) -> str:
         at -= 2  # 'the speed (n) of the motor'
     elif at < 2 or texts[at - 1] not in _JOINTS:
         return ""
+    elif at > 5 and texts[at - 4 : at - 1 : 2] == ["(", ")"] and len(texts[at - 3]) < 3:
+        at -= 3  # 'the wall thickness (t) at the root'
     if at < 2 or texts[at - 2] not in words("measures", "nouns"):
         return ""
     start = at - 2

@@ -12,7 +12,7 @@ from scopecheck.drafting.conditions import before_limits
 from scopecheck.drafting.joint import joint
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, by_parts, stretches, with_qualifiers
-from scopecheck.drafting.naming import Called
+from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.exact.bare_shares import PERCENT
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
@@ -123,8 +123,64 @@ def said_of_one(text: ClaimText, limits: Sequence[tuple[Stretch, Called]]) -> li
             and between in (["and", "is"], ["but", "is"], ["and", "being"])
         ):
             what = before[1]
+        if not what.noun and (noun := _of_the_subject(text, stretch)):
+            what = replace(what, noun=noun)
         found.append((stretch, what))
     return found
+
+
+def _of_the_subject(text: ClaimText, stretch: Stretch) -> str:
+    """The wall thickness of `the wall thickness (t) decreases towards a tip and is at least 60 mm`; or ''."""
+    texts, at = text.texts, stretch.starts[0]
+    if texts[max(0, at - 2) : at] not in (["and", "is"], ["but", "is"]):
+        return ""
+    begin = next((i for i in range(at - 3, max(-1, at - MOST_OF_SENTENCE), -1) if texts[i] in _OPENS), at)
+    first = begin + 1 + (texts[begin + 1] in ("the", "a", "an", "said"))
+    said = next((i for i in range(first, min(first + 3, at)) if texts[i] in listed("measures", "nouns")), at)
+    another = any(texts[i] in ("and", ",") and texts[i + 1] in ("the", "a", "an") for i in range(said, at))
+    if first == begin + 1 or said == at or another or texts[said + 1] == "of":
+        return ""
+    kind = kind_of(stretch.unit)
+    fits = texts[said] == kind if kind in _OWN_NAMES else texts[said] not in _OWN_NAMES
+    noun = noun_from(text, first)
+    return " ".join(noun.split()[: said + 1 - first]) if fits and stretch.unit else ""
+
+
+MOST_OF_SENTENCE = 30
+"""How many words before a second 'is' the noun is looked for that it speaks of."""
+_OPENS = frozenset((";", ":", ".", "wherein", "whereby", "that", "which", "where"))
+_OWN_NAMES = frozenset(("temperature", "time", "pressure", "speed", "angle"))
+
+
+def also_of_each(text: ClaimText, limits: Sequence[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:
+    """`each rib having a height of 3 mm, a width of 2 mm and a mass of 4 g`: all three are of each rib."""
+    texts, found, of = text.texts, list[tuple[Stretch, Called]](), ""
+    for stretch, what in limits:
+        before = found[-1][0] if found else None
+        at = stretch.starts[0]
+        on = before is not None and _also_had(texts[max(before.end, before.farther) : at], what)
+        if on and of and not what.owner:
+            what = replace(what, owner=of)
+        else:
+            begin = next((i for i in range(at - 1, max(-1, at - MOST_OF_EACH), -1) if texts[i] in _CLAUSE), 0)
+            each = not {"each", "every"}.isdisjoint(texts[begin:at])
+            of = what.owner if each and not what.counted else ""
+        found.append((stretch, what))
+    return found
+
+
+def _also_had(between: Sequence[str], what: Called) -> bool:
+    """Whether only ', and a contact resistance of' stands here, and names what is limited."""
+    noun = what.noun.lower().split()
+    head = next((i for i, word in enumerate(between[:3]) if word in ("a", "an")), 0)
+    rest = list(between[head + 1 :]) if head and {",", "and"}.issuperset(between[:head]) else []
+    plain = bool(noun) and not (what.counted or what.unnamed)
+    return plain and rest[: len(noun)] == noun and rest[len(noun) :] in (["of"], ["in"], [])
+
+
+_CLAUSE = frozenset((";", ":", ".", "wherein", "whereby", "characterised", "characterized", "which"))
+MOST_OF_EACH = 16
+"""How many words before a limit an 'each' is looked for."""
 
 
 def so_many_of_a_size(text: ClaimText, stretches: Sequence[Stretch]) -> dict[int, tuple[int, int]]:

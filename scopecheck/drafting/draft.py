@@ -137,6 +137,8 @@ class Draft:
     doubts: list[Doubt] = field(default_factory=list)
     unordered: list[int] = field(default_factory=list)
     """The claims that list steps of which nothing says when they are done."""
+    profile: str = "US"
+    filed: str = ""
     remarks: list[str] = field(default_factory=list)
     after: list[str] = field(default_factory=list)
 
@@ -158,7 +160,8 @@ class Draft:
         kinds = self.kinds()
         lines: list[str] = [f"# {line}".rstrip() for line in self.remarks]
         at: dict[int, tuple[DraftClaim | None, Proposed | Quantity | None]] = {}
-        lines += ["", f"title    {self.title}", "profile  US", ""]
+        lines += ["", f"title    {self.title}", f"profile  {self.profile}"]
+        lines += [f"filed    {self.filed}", ""] if self.filed else [""]
         for line, quantity in declarations(self.quantities):
             lines.append(line)
             at[len(lines)] = (None, quantity)

@@ -26,6 +26,8 @@ FEWEST_AT_MOST = 6
 """How many like parts there may be, where the text gives no greater number."""
 MOST_BACK = 16
 """How many words before a limit what has it is looked for."""
+MOST_OF_LIST = 30
+"""How many words before a limit a list of what each of them has may begin."""
 _HAVING = frozenset("each every have has having with whose respective respectively".split())
 MORE = 2
 """How many more like parts there may be than the greatest number that the text gives."""
@@ -130,7 +132,7 @@ def _of_all(works: Sequence[Work], quantity: Quantity) -> bool:
             if of is not quantity:
                 continue
             at = begin = stretch.starts[0]
-            while begin > max(0, at - MOST_BACK) and texts[begin - 1] not in (",", ";", ":", "."):
+            while begin > max(0, at - MOST_OF_LIST) and not _parts(texts, begin - 1):
                 begin -= 1
             clause = texts[begin : stretch.end + 3]
             if not _HAVING.isdisjoint(clause):
@@ -138,6 +140,11 @@ def _of_all(works: Sequence[Work], quantity: Quantity) -> bool:
             once = once or (len(first) > 0 and first[0].endswith("ing") and of.noun != first[0])
             once = once or any([b] == first and a in ("a", "an") for a, b in pairwise(clause))
     return once
+
+
+def _parts(texts: Sequence[str], at: int) -> bool:
+    """Whether a clause ends here, and no list goes on: 'a height of 3 mm, a width of 2 mm and a mass of'."""
+    return texts[at] in (";", ":", ".") or (texts[at] == "," and texts[at + 1] not in ("a", "an"))
 
 
 def _called_alike(owner: str, counted: Quantity) -> bool:

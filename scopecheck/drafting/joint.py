@@ -109,6 +109,8 @@ def _together(text: ClaimText, stretch: Stretch, first: int, end: int) -> Joint 
         rest = texts[far:end]
         if len(nouns) < 2 or {"and", "or", ","}.intersection(rest):
             continue
+        if {"and", "or", "plus", "+"}.isdisjoint(texts[begin:far]):
+            continue  # 'a film, the layers together having a thickness of'
         if behind > stretch.end or _said_together(texts, far, end):
             measure = next((w for w in rest if w in words("measures", "nouns") and w not in AMOUNTS), "")
             return Joint(stretch, begin, nouns, measure, behind)

@@ -31,9 +31,12 @@ from scopecheck.drafting.work import Work
 from scopecheck.language.scan import Own
 from scopecheck.resolve.account import digits_at
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.text.stream import stem
 
 MOST_BACK = 14
 """How many words before a limit an 'each' is looked for."""
+MOST_AGAIN = 30
+"""The same where another limit of each stands between: 'each rib having a height of 3 mm and a width of'."""
 MOST_TRIED = 4
 """How many stretches of words are tried for one limit."""
 
@@ -239,9 +242,10 @@ def _of_each(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable
     if of.within is None or not of.within.declared or stretch.start >= len(text.tokens):
         return ""
     at = stretch.starts[0]
-    while at > 0 and stretch.starts[0] - at < MOST_BACK and text.tokens[at].text not in (";", ":", "."):
+    while at > 0 and stretch.starts[0] - at < MOST_AGAIN and text.tokens[at].text not in (";", ":", "."):
         at -= 1
-        if text.tokens[at].text in ("each", "every") and at not in text.taken:
+        near = stretch.starts[0] - at <= MOST_BACK and at not in text.taken
+        if text.tokens[at].text in ("each", "every") and (near or _each_of(text, at, of.within)):
             whole = words_at(text, at, stretch.end)
             if readable.reads(whole, of.name) and takes(text, whole, at, stretch.end):
                 return whole
@@ -251,6 +255,13 @@ def _of_each(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable
                 if readable.reads(words, of.name) and takes_at(text, words, places):
                     return words
     return ""
+
+
+def _each_of(text: ClaimText, at: int, whole: Quantity) -> bool:
+    """Whether 'each' is said here of the like parts, be it of what another line has already."""
+    first = at + 1 + 2 * (text.texts[at + 1 : at + 3] in (["of", "the"], ["of", "said"]))
+    named = noun_from(text, first).split()
+    return any(stem(word) == stem(whole.declared.split()[-1]) for word in named)
 
 
 def _of_so_many(work: Work, stretch: Stretch, of: Quantity, readable: Readable) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.core.model import UnrestatedSort
+from scopecheck.drafting.abbreviated import words_without_points
 from scopecheck.drafting.beside import label_end, noun_from, noun_start, nounish, per_width, width_of
 from scopecheck.drafting.draft import Proposed
 from scopecheck.drafting.lists_of import listed_from
@@ -339,7 +340,7 @@ def marked(text: ClaimText, words: str, tokens: range) -> bool:
     """Takes the words as a mark does, if that takes up these tokens."""
     before = set(text.taken)
     try:
-        text.take(words, Span(text.source, 0, 0), 0, mark=True)
+        text.take(words_without_points(words), Span(text.source, 0, 0), 0, mark=True)
     except Trouble:
         text.taken = before
         return False
@@ -446,7 +447,7 @@ def takes_at(text: ClaimText, words: str, at: Sequence[int]) -> bool:
     """Takes the words if a line with them would take tokens alike to these."""
     before = set(text.taken)
     try:
-        found = text.take(words, Span(text.source, 0, 0), 0)
+        found = text.take(words_without_points(words), Span(text.source, 0, 0), 0)
     except Trouble:
         return False
     alike = [text.tokens[i].text for i in found] == [text.tokens[i].text for i in at]

@@ -355,7 +355,7 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
             at -= 1  # 'Fe2O3, if present, in an amount of'
         elif word == "," and at < stretch.start and (begin := _aside_before(texts, at - 1)):
             at = begin
-        elif (
+        elif word in _MOVED or (
             word in _CAPPED
             and texts[at : at + 1] in (["to"], ["at"])
             and texts[at - 2] in ("is", "are", "being")
@@ -371,6 +371,7 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
     return at, verb
 
 
+_MOVED = frozenset(("fallen", "risen"))
 _CAPPED = frozenset("limited restricted capped confined".split())
 _ASIDES = (
     ["being"],

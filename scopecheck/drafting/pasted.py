@@ -7,9 +7,17 @@ from __future__ import annotations
 
 import re
 
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 
+_HEAD = regex(
+    r"(?P<title>title(?:  +|\t|\s*:)\s*\S.*)"
+    r"|profile(?:\s+|\s*:\s*)(?P<profile>US(?: examination| court)?|EPO)"
+    r"|filed(?:\s+|\s*:\s*)(?P<filed>yes|no)",
+    re.IGNORECASE,
+)
+"""A line at the head of a sheet that may stand above pasted claims."""
+_AS_AT_THE_EPO = regex(r"\b(?:characteri[sz]ed in that|characterised by)\b", re.IGNORECASE)
 _NUMBER = regex(
     r"(?=[\dcCN\[(])(?P<word>(?:claim|CLAIM|Claim|No\.?)\s+)?(?P<open>[\[(])?(?P<number>\d{1,3})(?P<close>[\])])?"
     r"\s*(?P<mark>[.):])?(?=\s|$|(?<=[.)\]:])[A-Z])"
@@ -53,6 +61,16 @@ class Pasted:
     aside: tuple[tuple[str, str], ...] = ()
     again: tuple[PastedClaim, ...] = ()
     unnumbered: bool = False
+    profile: str = ""
+    """As a line above the claims says; '' where none does."""
+    title: str = ""
+    filed: str = ""
+
+    @property
+    def practice(self) -> str:
+        """The profile that the text says, or else that its claims look like."""
+        seen = any(_AS_AT_THE_EPO.search(claim.text) for claim in self.claims)
+        return self.profile or ("EPO" if seen else "US")
 
 
 @record
@@ -65,7 +83,35 @@ class _Start:
 
 def pasted(text: str) -> Pasted:
     """The claims of a text. No claims where nothing is numbered and nothing reads like one."""
-    text, furniture = _without_pages(_readable(text))
+    head, text = without_head(_readable(text))
+    found = _claims(text)
+    return replace(found, **head) if head else found
+
+
+def without_head(text: str) -> tuple[dict[str, str], str]:
+    """The profile, the title, and whether it is filed, as lines above say; the text without them."""
+    said, lines = dict[str, str](), text.split("\n")
+    for at, line in enumerate(lines):
+        match = _HEAD.fullmatch(line.strip())
+        if line.strip() and match is None:
+            return said, "\n".join(lines[at:]) if said else text
+        if match is not None:
+            title = (match["title"] or "")[len("title") :].lstrip(": \t").strip('"')
+            known = {"title": title, "profile": match["profile"], "filed": match["filed"]}
+            said |= {key: value for key, value in known.items() if value}
+    return said, "" if said else text
+
+
+def is_text(text: str) -> bool:
+    """Whether only lines of the head of a sheet stand before the first claim, and some do."""
+    said, rest = without_head(_readable(text))
+    first = rest.lstrip()
+    match = _NUMBER.match(first)
+    return bool(said) and match is not None and bool(_OPENS_CLAIM.match(first[match.end() :]))
+
+
+def _claims(text: str) -> Pasted:
+    text, furniture = _without_pages(text)
     starts = _chosen(text, list(_starts(text)))
     if not starts:
         return _unnumbered(text, furniture)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from scopecheck.drafting.abbreviated import without_points
 from scopecheck.drafting.around import worked_out_of
 from scopecheck.drafting.as_many import counted, equals
 from scopecheck.drafting.beside import a_parameter
@@ -12,6 +13,7 @@ from scopecheck.drafting.by_letter import call_by_signs
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.claim_limits import (
     MOST_OF_AMOUNT,
+    also_of_each,
     by_its_basis,
     by_its_letter,
     in_parts,
@@ -42,10 +44,11 @@ from scopecheck.drafting.no_limits import limits_nothing, surroundings
 from scopecheck.drafting.on_condition import conditioned
 from scopecheck.drafting.only_together import only_together
 from scopecheck.drafting.quantities import chosen, limited
+from scopecheck.drafting.reference_values import reference_values
 from scopecheck.drafting.relations import beside_others, changed
 from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.some_of import of_some, some_of
-from scopecheck.drafting.stepped import items, labelled, steps
+from scopecheck.drafting.stepped import called_by_label, items, labelled, steps
 from scopecheck.drafting.switches import switched
 from scopecheck.drafting.turned import turned_spans
 from scopecheck.drafting.two_measures import Comparison, comparisons, goes_on, has_it_too
@@ -76,6 +79,8 @@ def proposals(draft: Draft, group: bool = True) -> None:
     beside_others(works)
     call_by_signs(works)
     with_sides(works)
+    labelled(works)
+    called_by_label(works)
     with_ordinals(works)
     unified(works)
     quantities = limited(works)
@@ -83,7 +88,6 @@ def proposals(draft: Draft, group: bool = True) -> None:
     quantities += chosen(works, quantities)
     quantities = in_groups(works, quantities) if group else quantities
     quantities += left_out(works, quantities)
-    labelled(works)
     of_time = steps(works, quantities) if group else []
     quantities += of_time
     without_held(works)
@@ -194,7 +198,7 @@ def _choose_again(works: Sequence[Work]) -> None:
 def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, str]) -> Work:
     """`done`: what each step so far is done to; a step that is done to something else is another."""
     source = Source(f"claim {claim.number}", claim.text)
-    text = ClaimText.of([Span(source, 0, len(claim.text))])
+    text = without_points(ClaimText.of([Span(source, 0, len(claim.text))]))
     text.inside = inside_amounts(text, {})
     named = references(claim.text, claim.number, known)
     astray = [r for r in named if _goes_nowhere(r, claim.number, known)]
@@ -275,6 +279,7 @@ def _limiting_nothing(work: Work, found: Sequence[tuple[Stretch, Called]]) -> di
         s.start: of for s, c in found if s.start not in work.some and (of := limits_nothing(text, s, c))[1]
     }
     nothing |= so_many_of_a_size(text, [s for s, _ in found])
+    nothing |= reference_values(text, [s for s, _ in found])
     nothing |= {s.start: (a, b) for s, _ in found for a, b in work.whole if a <= s.starts[0] < b}
     around = [s for s, c in found if surroundings(text, s, c, within)]
     return nothing | {s.start: (s.starts[0] - 1, s.end) for s in around}
@@ -283,7 +288,7 @@ def _limiting_nothing(work: Work, found: Sequence[tuple[Stretch, Called]]) -> di
 def _set_limits(work: Work, found: Sequence[tuple[Stretch, Called]]) -> None:
     """Sets the limits that hold, and those that only say when something holds."""
     text = work.text
-    found = said_of_one(text, [(s, by_its_letter(text, s, c)) for s, c in found])
+    found = also_of_each(text, said_of_one(text, [(s, by_its_letter(text, s, c)) for s, c in found]))
     limits = without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in found])
     work.whens = [
         (s, c)

@@ -32,7 +32,9 @@ def head(draft: Draft, found: Pasted, source: str) -> list[str]:
 
 def assumed(draft: Draft, found: Pasted) -> list[str]:
     """Everything that the sheet takes for granted and the text does not say."""
-    lines = [sentence("start", "assumed_profile"), sentence("start", "assumed_title", title=draft.title)]
+    seen = "assumed_profile" if found.practice == "US" else "assumed_epo"
+    lines = [] if found.profile else [sentence("start", seen)]
+    lines += [] if found.title else [sentence("start", "assumed_title", title=draft.title)]
     if found.unnumbered:
         lines.append(sentence("start", "assumed_unnumbered"))
     text = "\n".join(c.text for c in draft.claims)

@@ -93,7 +93,12 @@ def _without_verb(noun: str, at: int) -> tuple[str, int]:
 
 
 def _verb(texts: list[str], at: int) -> int:
-    """Where 'has' stands behind the things, at once or behind words between two commas; 0 if nowhere."""
+    """Where 'has' stands behind the things, at once or behind words between two commas; 0 if nowhere.
+
+    Signs of the drawings in brackets are passed by.
+    """
+    if texts[at : at + 1] == ["("] and ")" in texts[at : at + MOST_ASIDE]:
+        at = texts.index(")", at) + 1
     if texts[at : at + 1] and texts[at] in _FINITE:
         return at
     if texts[at : at + 1] == [","]:

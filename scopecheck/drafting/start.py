@@ -19,7 +19,7 @@ def drafted(name: str, found: Pasted, group: bool = True) -> Draft:
     With `group`, what belongs together is declared so; if that cannot be read, everything is by itself.
     """
     claims = [DraftClaim(c.number, one_flow(c.text)) for c in found.claims]
-    draft = Draft(name, _title(claims), claims)
+    draft = Draft(name, found.title or _title(claims), claims, profile=found.practice, filed=found.filed)
     proposals(draft, group)
     grouped = group and any(q.within for q in draft.quantities)
     mended = False

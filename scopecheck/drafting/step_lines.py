@@ -25,9 +25,11 @@ _ONWARDS = ("then", "thereafter", "subsequently", "followed")
 def propose_list(work: Work, readable: Readable) -> None:
     """A line for the list of steps, if two or more of them are to be done in any case."""
     steps = [i.step for i in work.items if not i.conditional and i.step in readable.names.steps]
-    if len(steps) < 2:
-        return
     start, end = work.listing
+    if len(steps) < 2:
+        lost = any(i.step in readable.names.steps for i in work.items)  # the rest is done on a condition only
+        work.unread += [(start, end)] if lost and end else []
+        return
     words, names = words_at(work.text, start, end), ", ".join(steps)
     if readable.reads(words, names) and takes(work.text, words, start, end):
         work.claim.lines.append(Proposed(words, names, asked=True))

@@ -10,7 +10,8 @@ from collections.abc import Container, Sequence
 
 from scopecheck.drafting.beside import LABELS, gerund, label_end, nounish, process_before, tells_when
 from scopecheck.drafting.draft import Quantity
-from scopecheck.drafting.limits import so_often
+from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.drafting.work import Item, Work
 from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.resolve.account import ORDER_WORDS
@@ -26,6 +27,8 @@ _NO_STEPS = frozenset(
 )
 _BEFORE_ITEMS = ("and", "then", "(", ")", ".", "-", "optionally", "thereafter", "subsequently")
 _CONDITIONS = frozenset(("if", "when", "whenever", "once", "unless", "optionally"))
+_WHETHER = _CONDITIONS - {"once"}
+"""Words by which a step may go undone: 'once' only says when it is done."""
 
 
 def items(text: ClaimText) -> tuple[tuple[int, int], tuple[Item, ...]]:
@@ -58,7 +61,7 @@ def _items(texts: list[str], first: int) -> tuple[Item, ...]:
         end = next((i for i in range(head, far) if apart == ";" and texts[i] == ";"), far)
         end = next((i for i in range(head + 1, end) if _another_act(texts, i)), end)
         said = range(max(0, start - 1), end)
-        conditional = any(texts[i] in _CONDITIONS and not so_often(texts, i) for i in said)
+        conditional = any(texts[i] in _WHETHER for i in said)
         name = "-".join(texts[head : head + 3 : 2]) if texts[head + 1] == "-" else texts[head]
         name = (
             f"{name} {texts[head + 1]}" if _two_words(texts, head) else _undergone(texts, head, end) or name
@@ -231,6 +234,25 @@ def labelled(works: Sequence[Work]) -> None:
     for work in works:
         above = [w for w in works if w.claim.number in (*work.above, work.claim.number)]
         work.steps = {item.label: item.step for w in above for item in w.items if item.label}
+
+
+def called_by_label(works: Sequence[Work]) -> None:
+    """Calls the time of 'step c) lasts not more than 300 minutes' by its step, where its letter is known."""
+    for work in works:
+        for i, (stretch, what) in enumerate(work.limits):
+            if what.unnamed and kind_of(stretch.unit) == "time" and (step := _lasting(work, stretch)):
+                work.limits[i] = stretch, Called(f"{step} time", "", False)
+
+
+def _lasting(work: Work, stretch: Stretch) -> str:
+    """The step named by its letter before a verb of lasting and a limit; or ''."""
+    texts, at = work.text.texts, stretch.starts[0]
+    at -= texts[at - 1] == "for"
+    labels = (i for i in range(at - 2, max(0, at - MOST_BACK), -1) if label_end(texts, i))
+    label = next(labels, 0)
+    end = label_end(texts, label)
+    lasts = " ".join(texts[end:at]) in words("limits", "lasting")
+    return work.steps.get(texts[end - 2], "") if label and lasts else ""
 
 
 def _timed(work: Work, named: Container[str]) -> bool:

@@ -34,7 +34,13 @@ def shares(all_: Set, number: int) -> Iterator[Flag]:
 
 
 def _measured(texts: list[str], start: int) -> str:
-    """The noun of 'a friability of', 'the load is' before a limit; '' for so much of something."""
+    """The noun of 'a friability of', 'the load is' before a limit; '' for so much of something.
+
+    Of 'a moisture content of', 'a moisture content not exceeding' both words.
+    """
+    at = start - (texts[start - 1 : start] == ["of"])
+    if at > 2 and texts[at - 1] == "content" and texts[at - 2] in _LEFT_IN_IT:
+        return " ".join(texts[at - 2 : at])
     if (
         start < 3
         or texts[start - 1] not in ("of", "is", "being")
@@ -45,6 +51,10 @@ def _measured(texts: list[str], start: int) -> str:
     return "" if noun in listed("shares", "amounts") or not noun[0].isalpha() else noun
 
 
+_LEFT_IN_IT = frozenset("moisture water ash solids humidity".split())
+"""What is told of a thing as it is, whatever shares of it the claim lists."""
+
+
 def _said_throughout(stream: Stream) -> bool:
     """Whether a claim names one whole or basis for all its shares: 'based on the total weight'."""
     texts = stream.texts
@@ -52,7 +62,7 @@ def _said_throughout(stream: Stream) -> bool:
         return True
     for at in range(len(texts)):
         width = run_at(texts, at, "shares", "throughout")
-        if width and not _of_one_alone(texts, at) and not _per_so_many(texts, at, width):
+        if width and not _of_one_alone(texts, at):
             return True
         if texts[at] == "by" and _on_a_basis(texts[at : at + 2]) and texts[at + 2 : at + 3] == [":"]:
             return True  # 'comprising, by weight: 40 to 70 % of a wax'
@@ -62,11 +72,6 @@ def _said_throughout(stream: Stream) -> bool:
         if width and not _number(texts, at - 1) and _on_a_basis(texts[at + width : at + width + 4]):
             return True
     return False
-
-
-def _per_so_many(texts: list[str], at: int, width: int) -> bool:
-    """`60 to 85 parts by weight per 100 parts by weight of an acetal`: an amount of one thing in another."""
-    return texts[at] == "parts" and ("per" in (*texts[at - 2 : at], *texts[at + width : at + width + 1]))
 
 
 def _of_one_alone(texts: list[str], at: int) -> bool:
