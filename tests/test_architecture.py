@@ -98,10 +98,10 @@ FLOORS: dict[str, str] = {
     ),
     "drafting": (
         "abbreviated pasted limits beside numbers_of leading naming two_measures lists_of choices closed"
-        " kinds_of draft texts readable work by_letter in_steps no_limits unnumbered turned only_together marks"
-        " conditions quantities both_sides left_out as_many joint same relations compared composed grouped stepped"
-        " around formulas whole some_of conditional going_on on_condition switches contrary step_lines lines"
-        " reference_values claim_limits propose asked remarks start anew"
+        " kinds_of draft texts readable work by_letter in_steps no_limits unnumbered turned only_together"
+        " marks conditions quantities both_sides left_out as_many joint same relations compared composed"
+        " grouped stepped around formulas whole some_of conditional going_on on_condition switches contrary"
+        " step_lines lines reference_values claim_limits propose asked remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"
