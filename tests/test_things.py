@@ -7,7 +7,10 @@ from typing import Any
 
 import pytest
 
-from scopecheck.answers.findings import Reread
+from scopecheck.answers.findings import (
+    Lost,
+    Reread,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.formula import All, Compare, Const, Measured, Rounded
 from scopecheck.core.grounds import SettledWords
@@ -156,7 +159,7 @@ def test_part_of_a_case_is_told_by_what_leaves_room() -> None:
     tall = replace(STRAINER.cases[1], facts=facts, stated=("diameter", "holes"))
     sheet = replace(STRAINER, cases=(STRAINER.cases[0], tall, *STRAINER.cases[2:]))
     finding = with_witness(
-        found("inside lost", 3, "claim 1", "1. A leaf", case="tall sample", partly=("holes", "diameter"))
+        found("inside lost", 3, "claim 1", "1. A leaf", case="tall sample", about=Lost(("holes", "diameter")))
     )
     text = one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
     room = "what it states of diameter ("

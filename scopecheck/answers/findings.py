@@ -25,10 +25,6 @@ Status: TypeAlias = Literal["none", "some", "every"]
 Bearer: TypeAlias = Literal["challenger", "competitor", ""]
 """Who would bring it: a wider reading the examiner or a challenger, a narrower one a competitor."""
 
-LINE_ALONE = "line alone"
-"""The detail of what one line loses of a case that others keep out on every construction."""
-STATED_END = "stated end"
-"""The detail of a document's range that is met at an end which it states, and not as a whole."""
 ONE_VALUE = "one value"
 """The detail of a claim that narrows: as presumed it takes away one value of one number, and nothing else."""
 NEVER_BOTH = "never both"
@@ -120,12 +116,71 @@ class Fall:
         return self.decided and not self.single and not self.together
 
 
+@record
+class Otherwise:
+    """Where it is not so, though it is as presumed: on each of the re-readings, the first the least, or on
+    all of them `together`."""
+
+    rereads: tuple[Reread, ...] = ()
+    together: bool = False
+
+    @property
+    def least(self) -> tuple[Reread, ...]:
+        """The least of what is enough: all of them together, else the first one."""
+        return self.rereads if self.together else self.rereads[:1]
+
+    @property
+    def ways(self) -> tuple[tuple[Reread, ...], ...]:
+        """All that is enough, the least first."""
+        one = (self.rereads,) if self.rereads else ()
+        return one if self.together else tuple((r,) for r in self.rereads)
+
+
 # ---- what a finding is about: one record for each family of questions
 
 
 @record
 class Plain:
     """Nothing more than every finding says: a pair of phrases, two phrases that part nothing."""
+
+
+@record
+class Met:
+    """What of a case meets a claim; `at_end`: a document's range where it states an end, and not as a whole.
+
+    Of what is met as presumed some is met still on those re-readings of `otherwise` that are `in_part`.
+    `ways_out` say what keeps the thing shown out in the base. `also_claims` are dependents of which the same
+    holds, `also_open` those of which it holds as far as the case states something, with the names that it
+    leaves open; of what holds on every reading `also_on_some` are those of them of which it does not.
+    """
+
+    at_end: bool = False
+    in_part: tuple[Reread, ...] = ()
+    ways_out: tuple[WayOut, ...] = ()
+    also_claims: tuple[int, ...] = ()
+    also_on_some: tuple[int, ...] = ()
+    also_open: tuple[tuple[int, tuple[str, ...]], ...] = ()
+
+
+@record
+class Lost:
+    """What a claim loses of a case; only a part, by what it has of the names `partly`, if there are any.
+
+    Of what is lost some is inside on the readings `in_part`, each presumed as well. `line_alone`: it is what
+    one line loses of a case that others keep out on every construction. `also_claims` take over the claim.
+    """
+
+    partly: tuple[str, ...] = ()
+    in_part: tuple[Reread, ...] = ()
+    line_alone: bool = False
+    also_claims: tuple[int, ...] = ()
+
+
+@record
+class LeftOpen:
+    """A case that a claim neither takes in nor keeps out: it says nothing of these names."""
+
+    names: tuple[str, ...]
 
 
 Lies: TypeAlias = Literal["apart", "touches", "overlaps", "within shared", "within", "contains", "the same"]
@@ -217,7 +272,8 @@ class KeptOut:
     `sets` are all minimal sets of limitations that do it, unless not `every_set`; `falls` what becomes of
     each on other readings, `besides` further limitations that by themselves do it on other readings. `silent`
     are those that a document leaves open. `line` is the one that all hangs on, '' if there is none. With
-    `at_end` a document's range is looked at where it states an end.
+    `at_end` a document's range is looked at where it states an end. `ways_out` are the single re-readings on
+    which a limitation lets it by.
     """
 
     sets: tuple[tuple[str, ...], ...]
@@ -226,6 +282,7 @@ class KeptOut:
     besides: tuple[WayOut, ...]
     silent: tuple[str, ...]
     line: str
+    ways_out: tuple[WayOut, ...] = ()
     at_end: bool = False
 
 
@@ -247,6 +304,9 @@ class ForAllClaims:
 
 About: TypeAlias = (
     Plain
+    | Met
+    | Lost
+    | LeftOpen
     | RangeLies
     | Alike
     | OneReading
@@ -273,20 +333,12 @@ class Finding:
     construction, to 5, contested with no listed case; 6 is a statement and no defect. `rereads` are the
     departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
-    are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all,
-    `kept_too` each other reading of one phrase that keeps it, `against` a thing that shows what a claim that
-    adds nothing leaves out on these,
-    `unmet_by` each reading of one phrase that keeps out what is met as presumed, or, where none does alone,
-    the least re-readings that do `unmet_together`, `in_part` those of them on which some of it is met still,
-    or of what is lost the others presumed on which some of it is inside,
-    and `conflict` the limitations that cannot hold together,
-    or beside which one is idle; `sets` are all minimal sets of them where there are several, `every_set` says
-    that no more are left. `twins` are
-    idle too, but not together with this one. `ways` are the chains of parents by way of which it holds; none:
+    are the limitations that fail, `otherwise` the re-readings on which what is so as presumed is not,
+    `against` a thing that shows what a claim that adds nothing leaves out on these, and `conflict` the
+    limitations that cannot hold together, or beside which one is idle; `sets` are all minimal sets of them
+    where there are several, `every_set` says that no more are left. `twins` are idle too, but not together
+    with this one. `ways` are the chains of parents by way of which it holds; none:
     by all. `wherever_met`: these are all by way of which anything meets the claim as presumed.
-    `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
-    case states something, with the names that it leaves open; of what holds on every reading `also_on_some`
-    are those of them of which it does not.
     Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
@@ -321,12 +373,7 @@ class Finding:
     at_base: Status | None = None
     highest: Status | None = None
     failing: tuple[str, ...] = ()
-    ways_out: tuple[WayOut, ...] = ()
-    kept_by: tuple[Reread, ...] = ()
-    kept_too: tuple[Reread, ...] = ()
-    unmet_by: tuple[Reread, ...] = ()
-    unmet_together: bool = False
-    in_part: tuple[Reread, ...] = ()
+    otherwise: Otherwise = Otherwise()
     conflict: tuple[str, ...] = ()
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True
@@ -335,10 +382,6 @@ class Finding:
     wherever_met: bool = False
     others: tuple[tuple[int, int], ...] = ()
     more: bool = False
-    also_claims: tuple[int, ...] = ()
-    also_on_some: tuple[int, ...] = ()
-    also_open: tuple[tuple[int, tuple[str, ...]], ...] = ()
-    partly: tuple[str, ...] = ()
     detail: str = ""
     rests_on: tuple[Ground, ...] = ()
     farthest: tuple[Reread, ...] = ()
@@ -386,7 +429,42 @@ def twin_of(finding: Finding) -> Witness | None:
 
 def also_claims_of(finding: Finding) -> tuple[int, ...]:
     """The further claims that it is told of."""
-    return finding.about.others if isinstance(finding.about, ForAllClaims) else finding.also_claims
+    match finding.about:
+        case ForAllClaims(others):
+            return others
+        case Met() | Lost():
+            return finding.about.also_claims
+        case _:
+            return ()
+
+
+def also_open_of(finding: Finding) -> tuple[tuple[int, tuple[str, ...]], ...]:
+    """The dependents of which it holds as far as the case states something, with what that leaves open."""
+    return finding.about.also_open if isinstance(finding.about, Met) else ()
+
+
+def partly_of(finding: Finding) -> tuple[str, ...]:
+    """The names by which only a part of a case is concerned."""
+    match finding.about:
+        case Lost(partly) | LeftOpen(partly):
+            return partly
+        case _:
+            return ()
+
+
+def in_part_of(finding: Finding) -> tuple[Reread, ...]:
+    """The re-readings on which some of a case is met and some is not."""
+    return finding.about.in_part if isinstance(finding.about, Met | Lost) else ()
+
+
+def unmet_by(finding: Finding) -> tuple[Reread, ...]:
+    """The re-readings on which what is met as presumed is not, or not all of it."""
+    return finding.otherwise.rereads if isinstance(finding.about, Met) else ()
+
+
+def ways_out_of(finding: Finding) -> tuple[WayOut, ...]:
+    """What keeps a case out in the base, with what lets it by."""
+    return finding.about.ways_out if isinstance(finding.about, Met | KeptOut) else ()
 
 
 @record

@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from collections.abc import Set as AbstractSet
 
-from scopecheck.answers.findings import EMPTY_CLAIM, NEVER_BOTH, Finding, ForAllClaims, cases_of, lines_of
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    NEVER_BOTH,
+    Finding,
+    ForAllClaims,
+    also_claims_of,
+    cases_of,
+    lines_of,
+)
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.describe import (
@@ -171,7 +179,7 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
         if root.question in EMPTY_CLAIM and not root.ways:
             follows += _emptied(sheet, root.claim, _found_empty(trace, root))
         absorbed += trace.following.get(position, ())
-    told = {claim for finding in cluster.findings for claim in (finding.claim, *finding.also_claims)}
+    told = {claim for finding in cluster.findings for claim in (finding.claim, *also_claims_of(finding))}
     absorbed_told = (f for f in absorbed if f.question != NO_CHOICE)  # a note of its root says as much
     untold = (
         f for f in absorbed_told if {f.question, cluster.first.question} != {LOST} or f.claim not in told

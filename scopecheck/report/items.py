@@ -6,18 +6,19 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import (
     ONE_VALUE,
-    STATED_END,
     Alike,
     Choices,
     CloseBy,
     Finding,
     KeptOut,
+    Met,
     NoValue,
     OneReading,
     Unmeasured,
     also_claims_of,
     cases_of,
     lines_of,
+    partly_of,
 )
 from scopecheck.answers.held import Held
 from scopecheck.core.construction import base_construction, names_in, nodes
@@ -145,7 +146,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_any_value"
         if isinstance(finding.about, Unmeasured) and finding.about.no_end == "both"
         else "",
-        f"{form}_no_names" if finding.question == "inside left open" and not finding.partly else "",
+        f"{form}_no_names" if finding.question == "inside left open" and not partly_of(finding) else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
         f"{form}_alone" if not also_claims_of(finding) else "",
@@ -228,7 +229,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         other=_other(finding),
         claims=claims_text((*also_claims_of(finding), finding.claim)),
         count=_choices(finding),
-        unsaid=listed(_of_parts_together(sheet, finding.partly)),
+        unsaid=listed(_of_parts_together(sheet, partly_of(finding))),
         steps=", ".join(_steps_unsaid(sheet, finding)),
         inside=listed((case_text(sheet, name) for name in cases_of(finding)), "or"),
         held=held_text(sheet, finding),
@@ -245,7 +246,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
 
 def _at_end(finding: Finding) -> bool:
     """Is a document's range told of where it states an end, and not as a whole?"""
-    return finding.about.at_end if isinstance(finding.about, KeptOut) else finding.detail == STATED_END
+    return isinstance(finding.about, KeptOut | Met) and finding.about.at_end
 
 
 def _other(finding: Finding) -> str:
@@ -272,7 +273,7 @@ def _steps_unsaid(sheet: Sheet, finding: Finding) -> list[str]:
     """The steps of which a case inside does not say when they begin."""
     if finding.question != "inside left open":
         return []
-    return [flat(step.name) for step in sheet.steps if step.start in finding.partly]
+    return [flat(step.name) for step in sheet.steps if step.start in partly_of(finding)]
 
 
 def _of_parts_together(sheet: Sheet, names: Iterable[str]) -> list[str]:

@@ -18,8 +18,11 @@ from scopecheck.answers.findings import (
     Finding,
     Looked,
     OneReading,
+    also_claims_of,
+    also_open_of,
     cases_of,
     lines_of,
+    partly_of,
     step_of,
     twin_of,
 )
@@ -146,8 +149,8 @@ def test_what_must_stay_out(sheet: Sheet) -> None:
             ways = {n: left_by_way(asked, n, answer, case, scope) for n in below(sheet, place)}
             met = {n: [left for left, meets in each if meets] for n, each in ways.items()}
             met = {n: left for n, left in met.items() if left}
-            assert list(answer.also_claims) == [n for n, left in met.items() if not all(left)]
-            told_open = dict(answer.also_open)
+            assert list(also_claims_of(answer)) == [n for n, left in met.items() if not all(left)]
+            told_open = dict(also_open_of(answer))
             assert {n for n, left in met.items() if all(left)} <= set(told_open)
             for n in set(met) & set(told_open):
                 assert frozenset(told_open[n]) in [left for left, _ in ways[n]]
@@ -285,8 +288,8 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
     single = wanted_of(sheet, case) == "some" and asked.prepared.point(case, scope) is None
     if single and not wholly_out(asked, case, scope, dict(zip(ks, statuses, strict=True))):
         assert (answer.question, answer.stakes) == ("inside left open", 6)
-        assert {n for n in answer.partly if n in case.stated} == set()
-        assert answer.partly
+        assert partly_of(answer)
+        assert set(case.stated).isdisjoint(partly_of(answer))
         lost_as_stated(asked, case, place, above, told[1:])
         return
     same_reading(answer, ks[lost.index(True)])
@@ -549,7 +552,7 @@ def test_dependent_claims_that_add_nothing(sheet: Sheet) -> None:
             assert not any(walk.some(k, *lines, without=own) for k in read)
             if found.quantifier == "base":
                 assert (found.detail == NEVER_BOTH) == (not any(and_met))
-                assert bool(found.kept_by) == any(and_met)
+                assert bool(found.otherwise.rereads) == any(and_met)
         if any(and_met):
             found = answers["narrows"]
             assert isinstance(found, Finding)

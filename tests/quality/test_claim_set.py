@@ -7,7 +7,11 @@ from __future__ import annotations
 
 import pytest
 
-from scopecheck.answers.findings import silent_lines
+from scopecheck.answers.findings import (
+    also_claims_of,
+    also_open_of,
+    silent_lines,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.report.blocks import Report
 from scopecheck.report.render import render
@@ -141,8 +145,8 @@ def test_what_follows_from_a_defect_is_said_under_it() -> None:
     """Of a press of which no bore is said claim 5 is not said to be met, only as far as the case goes."""
     (met,) = [f for item in report(False).items for f in item.findings if f.question == "outside met"]
     assert met.quantifier == "every"
-    assert set(met.also_claims) == {3, 8}
-    assert [number for number, _ in met.also_open] == [5]
+    assert set(also_claims_of(met)) == {3, 8}
+    assert [number for number, _ in also_open_of(met)] == [5]
     (silent,) = [f for f in report(False).order if f.question == "silence alone keeps out"]
     assert silent_lines(silent) == ("9b",)
 

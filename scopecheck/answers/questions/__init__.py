@@ -19,15 +19,20 @@ from scopecheck.answers.findings import (
     Finding,
     ForAllClaims,
     KeptOut,
+    LeftOpen,
     Looked,
+    Lost,
+    Met,
     Moves,
     NoValue,
     OneReading,
+    Otherwise,
     Plain,
     RangeLies,
     Unmeasured,
     cases_of,
     lines_of,
+    partly_of,
     step_of,
 )
 from scopecheck.answers.held import Combined, Held
@@ -318,11 +323,15 @@ def _told_apart(finding: Finding) -> object:
             return how, silent
         case KeptOut():
             return finding.about.sets, finding.about.silent, finding.about.at_end
+        case Met(at_end):
+            return at_end
+        case Lost():
+            return finding.about.line_alone
         case Unmeasured(_, no_end):
             return no_end
         case Moves(of):
             return of
-        case Plain() | ForAllClaims() | Combined() | Cases():
+        case Plain() | ForAllClaims() | Combined() | Cases() | LeftOpen():
             return None
         case _:
             assert_never(finding.about)
@@ -338,7 +347,7 @@ def _empty_by_every_way(findings: list[Finding], chains: Mapping[int, set[Chain]
             continue
         whole = replace(reduce(_both_ways, (*usual[1:], *rest), usual[0]), ways=())
         if len(usual) > 1:
-            whole = replace(whole, kept_by=(), kept_too=())  # what helps by one parent may not by another
+            whole = replace(whole, otherwise=Otherwise())  # what helps by one parent may not by another
         first = next(f for f in findings if f in usual or f in rest)
         told = (whole if f is first else f for f in findings)
         findings = [f for f in told if f not in usual and f not in rest]
@@ -407,7 +416,7 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
         return any(f.stakes == 1 or _is_never_whole(f, finding) for f in told)
     if finding.question in EMPTY_CLAIM and finding.quantifier == "some":
         # A hedge that is not stretched at all is hardly a reading of it.
-        points = [point for r in finding.kept_by for point in r.breaks]
+        points = [point for r in finding.otherwise.least for point in r.breaks]
         return bool(points) and all(p.upward and not p.end.closed and p.end.value == 0 for p in points)
     if finding.question == "document close by":
         told = (f for f in findings if f.question in TELLS_OF_DOCUMENT and f.stakes < 5)
@@ -448,7 +457,7 @@ def _is_lost_above(prepared: Prepared, finding: Finding, findings: list[Finding]
 
 def _is_never_whole(lost: Finding, finding: Finding) -> bool:
     """Is the one case that no reading fits lost in part on each, by what it leaves open itself?"""
-    return cases_of(finding) == (lost.case,) and lost.quantifier == "every" and bool(lost.partly)
+    return cases_of(finding) == (lost.case,) and lost.quantifier == "every" and bool(partly_of(lost))
 
 
 def _in_every_way_of(graver: Finding, finding: Finding) -> bool:

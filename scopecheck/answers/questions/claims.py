@@ -7,7 +7,15 @@ from contextlib import suppress
 from fractions import Fraction
 from math import ceil, floor
 
-from scopecheck.answers.findings import NEVER_BOTH, ONE_VALUE, Finding, Looked, Quantifier, Reread
+from scopecheck.answers.findings import (
+    NEVER_BOTH,
+    ONE_VALUE,
+    Finding,
+    Looked,
+    Otherwise,
+    Quantifier,
+    Reread,
+)
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.minimise import BreakPoint, pick_article
 from scopecheck.answers.questions.cases import Answer, one_reread
@@ -161,8 +169,8 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     told = prepared.told_refined(with_sets(at_claim(question, 4, claim), conflicts), refined, groups)
     needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, found)]
     told = replace(told, rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))))
-    kept_by = _met_when_stretched(prepared, instance.scope, found)
-    yield replace(told, outcome="vacuous", quantifier="some", kept_by=kept_by)
+    met = _met_when_stretched(prepared, instance.scope, found)
+    yield replace(told, outcome="vacuous", quantifier="some", otherwise=Otherwise(met, together=True))
 
 
 def _empty_at_any_threshold(prepared: Prepared, instance: Instance) -> Search | None:
@@ -201,11 +209,13 @@ def _empty_as_presumed(
     meeting = session.search(groups)
     meeting.require(session.met(scope))
     least = prepared.told_by(told, meeting, groups)
-    kept_by = least.rereads + least.read_as
-    known = {(r.group, r.reading) for r in kept_by}
+    met = least.rereads + least.read_as
+    if len(met) != 1:
+        return replace(told, otherwise=Otherwise(met, together=True))
+    known = {(r.group, r.reading) for r in met}
     more = (r for r, k in one_reread(prepared, groups, scope) if (r.group, r.reading) not in known)
-    too = (r for r in more if len(kept_by) == 1 and _met_so(prepared, scope, r))
-    return replace(told, kept_by=kept_by, kept_too=tuple(too))
+    too = (r for r in more if _met_so(prepared, scope, r))
+    return replace(told, otherwise=Otherwise((*met, *too)))
 
 
 def _met_when_stretched(prepared: Prepared, scope: Formula, k: Construction) -> tuple[Reread, ...]:
@@ -330,7 +340,8 @@ def _told_narrowing(
             return replace(told, detail=NEVER_BOTH)
         least = prepared.told_refined(least, refined, groups)
     against = _narrowing_thing(prepared, instance, least.construction or prepared.session.base)
-    return replace(told, kept_by=least.rereads + least.read_as, against=against)
+    narrows = Otherwise(least.rereads + least.read_as, together=True)
+    return replace(told, otherwise=narrows, against=against)
 
 
 def _narrowing_thing(prepared: Prepared, instance: Instance, k: Construction) -> Witness | None:

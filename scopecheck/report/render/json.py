@@ -21,7 +21,10 @@ from scopecheck.answers.findings import (
     Finding,
     ForAllClaims,
     KeptOut,
+    LeftOpen,
     Looked,
+    Lost,
+    Met,
     Moves,
     NoValue,
     OneReading,
@@ -31,11 +34,16 @@ from scopecheck.answers.findings import (
     Unmeasured,
     WayOut,
     also_claims_of,
+    also_open_of,
     cases_of,
+    in_part_of,
     lines_of,
+    partly_of,
     sets_of,
     silent_lines,
     twin_of,
+    unmet_by,
+    ways_out_of,
 )
 from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.minimise import BreakPoint
@@ -177,6 +185,8 @@ def _keeping(sheet: Sheet, f: Finding, reread: Reread) -> Data:
 
 def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
     kept = f.about if isinstance(f.about, KeptOut) else None
+    kept_by = () if isinstance(f.about, Met) else f.otherwise.least
+    kept_too = () if isinstance(f.about, Met) else f.otherwise.rereads[len(kept_by) :]
     others = (f.about.step,) if isinstance(f.about, OneReading) else f.others
     return {
         "question": f.question,
@@ -211,12 +221,12 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "break_points": [_break(sheet, b) for r in f.rereads for b in r.breaks],
         "failing": list(f.failing),
         "condition_not_met": [x.label for x, _ in conditions_not_met(sheet, f)],
-        "kept_out_by": [_kept_out_by(sheet, f, w) for w in f.ways_out],
-        "kept_by": [reread_data(sheet, r) for r in f.kept_by],
-        "kept_too": [reread_data(sheet, r) for r in f.kept_too],
-        "kept_out_if": [_keeping(sheet, f, r) for r in f.unmet_by if r not in f.in_part],
-        "kept_out_if_together": f.unmet_together and len(f.unmet_by) > 1,
-        "in_part_if": [_keeping(sheet, f, r) for r in f.in_part],
+        "kept_out_by": [_kept_out_by(sheet, f, w) for w in ways_out_of(f)],
+        "kept_by": [reread_data(sheet, r) for r in kept_by],
+        "kept_too": [reread_data(sheet, r) for r in kept_too],
+        "kept_out_if": [_keeping(sheet, f, r) for r in unmet_by(f) if r not in in_part_of(f)],
+        "kept_out_if_together": f.otherwise.together and len(unmet_by(f)) > 1,
+        "in_part_if": [_keeping(sheet, f, r) for r in in_part_of(f)],
         "conflict": list(lines_of(f)),
         "minimal_sets": [list(one) for one in sets_of(f)],
         "minimal_sets_complete": kept.every_set if kept else f.every_set,
@@ -228,9 +238,9 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "other_readings": [_taken(sheet, g, r) for g, r in others],
         "further_together": f.more,
         "also_claims": list(also_claims_of(f)),
-        "also_on_some": list(f.also_on_some),
-        "also_as_far_as_stated": [{"claim": n, "left_open": list(names)} for n, names in f.also_open],
-        "partly": list(f.partly),
+        "also_on_some": list(f.about.also_on_some if isinstance(f.about, Met) else ()),
+        "also_as_far_as_stated": [{"claim": n, "left_open": list(names)} for n, names in also_open_of(f)],
+        "partly": list(partly_of(f)),
         "detail": _detail(f),
         "apart_on_every_reading": list(f.about.firm) if isinstance(f.about, RangeLies) else [],
         "goes_farthest_with": [reread_data(sheet, r) for r in f.farthest],
@@ -263,8 +273,12 @@ def _detail(f: Finding) -> str:
             return name
         case Combined():
             return "together"
-        case KeptOut(at_end=at_end):
+        case KeptOut(at_end=at_end) | Met(at_end):
             return "stated end" if at_end else ""
+        case Lost():
+            return "line alone" if f.about.line_alone else ""
+        case LeftOpen():
+            return ""
         case Plain() | ForAllClaims() | Cases():
             return f.detail
         case _:
