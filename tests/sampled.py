@@ -18,6 +18,7 @@ from scopecheck.answers.findings import (
     KeptOut,
     Lost,
     Reread,
+    because,
     lines_of,
 )
 from scopecheck.core.construction import Construction, admissible_readings, base_construction, names_in, nodes
@@ -210,7 +211,7 @@ def wrong_of_all(sheet: Sheet, answers: Answers, some: list[Article]) -> Iterato
                         if lines_of(f) and all(truths.get(x, True) for x in lines_of(f)):
                             yield f"idle {f.label} by {lines_of(f)}: {a} on {k.readings}"
         if f.question in EMPTY_CLAIM and f.quantifier == "base":
-            for one in f.sets or ((lines_of(f),) if lines_of(f) else ()):
+            for one in because(f).sets or ((lines_of(f),) if lines_of(f) else ()):
                 for a in some:
                     if all(evaluate(scope(sheet, x), a, base) is True for x in one):
                         yield f"conflict {one} of {f.label}: {a}"

@@ -8,7 +8,10 @@ from typing import Any
 import pytest
 
 from scopecheck.answers.findings import (
+    Because,
     Cases,
+    EndNotReached,
+    Idle,
     Lost,
     Met,
     NoValue,
@@ -45,12 +48,13 @@ from tests.sheets import sheet as text_sheet
 
 def test_a_stated_end_tells_what_is_reached() -> None:
     end = found(
-        "end not reached", 4, "2a", "between 20 and 60 mm", detail="60 mm|no more than|175/3 mm|out",
-        quantifier="base",
+        "end not reached", 4, "2a", "between 20 and 60 mm", quantifier="base",
+        about=EndNotReached(Because(), "60 mm", "mm", True, Extremum(Fraction(175, 3), False)),
     )  # fmt: skip
     statement = one_line(items_of(answers_of(end))[0].statement)
     assert statement.endswith("reaches: it is 60 mm, and the value stays below about 58.3 mm.")
-    reached = replace(end, detail="20 mm|no less than|37/2 mm|in")
+    least = EndNotReached(Because(), "20 mm", "mm", False, Extremum(Fraction(37, 2), True))
+    reached = replace(end, about=least)
     assert "it is 20 mm, and the value is at least 18.5 mm." in one_line(
         items_of(answers_of(reached))[0].statement
     )
@@ -288,7 +292,7 @@ def test_what_is_idle_names_the_readings_of_the_lines_that_it_rests_on() -> None
         "   | gap : at least 3 mm\n   | gap : 3 mm or more\n"
     )
     (finding,) = [f for f in ask_all(made).findings if f.question == "idle"]
-    assert (finding.label, finding.twins) == ("1b", ("1a",))
+    assert (finding.label, finding.about) == ("1b", Idle(Because(("1a",)), ("1a",)))
     told = " ".join(readings_told(made, finding))
     # Whatever "3 mm or more" is read as, it asks for nothing more then.
     assert '"3 mm or more" in its usual reading' not in told

@@ -7,7 +7,15 @@ from typing import get_args
 
 import pytest
 
-from scopecheck.answers.findings import Finding, Looked, OneReading, RangeLies, Reread
+from scopecheck.answers.findings import (
+    Because,
+    Empty,
+    Finding,
+    Looked,
+    OneReading,
+    RangeLies,
+    Reread,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.record import replace
 from scopecheck.report.grouping import axes, departures, order_key
@@ -223,9 +231,11 @@ def test_strained_readings_stand_in_a_section_of_their_own() -> None:
 
 # ---- root causes
 
+CLASH = Empty(Because(("1a", "1b")))
+
 
 def test_dependents_of_a_claim_that_nothing_meets_are_told_under_it() -> None:
-    root = found("nothing meets", 1, "claim 1", "1. A leaf", quantifier="every", conflict=("1a", "1b"))
+    root = found("nothing meets", 1, "claim 1", "1. A leaf", quantifier="every", about=CLASH)
     loss = found("inside lost", 1, "claim 1", "1. A leaf", quantifier="every", case="bench sample")
     (item,) = items_of(answers_of(loss, root))
     assert item.findings == (root,)
@@ -239,7 +249,7 @@ def test_dependents_of_a_claim_that_nothing_meets_are_told_under_it() -> None:
 
 
 def test_a_claim_that_nothing_meets_on_some_reading_only_is_no_root_cause() -> None:
-    root = found("nothing meets", 4, "claim 1", "1. A leaf", conflict=("1a", "1b"))
+    root = found("nothing meets", 4, "claim 1", "1. A leaf", about=CLASH)
     loss = found("inside lost", 1, "claim 1", "1. A leaf", quantifier="every", case="bench sample")
     assert len(items_of(answers_of(loss, root))) == 2
 

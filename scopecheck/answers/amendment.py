@@ -11,8 +11,14 @@ from itertools import product
 from typing import Literal
 
 from scopecheck.answers.amended_ends import AlikeEnds, alike_ends, rounding_alike
-from scopecheck.answers.amended_stretch import RELATIONS, Relation, Sides, Stretching, stretchings
-from scopecheck.answers.findings import Finding, Quantifier
+from scopecheck.answers.amended_stretch import RELATIONS, Sides, Stretching, stretchings
+from scopecheck.answers.findings import (
+    Amended,
+    Finding,
+    Quantifier,
+    Relation,
+    relation_of,
+)
 from scopecheck.answers.questions.claims import adds_nothing
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.refine import Demand, Refined, find_construction
@@ -134,7 +140,7 @@ def _change(amendment: Amendment, old: Claim, new: Claim) -> Change:
         change = replace(change, empty=_empty(amendment, was, now))
         change = replace(change, alike=alike_ends(amendment.session, sides.formulas(), relation))
         otherwise = tuple(sides.otherwise(relation, given_up, gained))
-        known = {relation, *(f.detail for f in otherwise), *(s.relation for x in stretched for s in x.stages)}
+        known = {relation, *map(relation_of, otherwise), *(s.relation for x in stretched for s in x.stages)}
         further = tuple(sides.stretched_far(known, given_up, gained))
         return replace(change, otherwise=(*otherwise, *further))
     except Undecided as reason:
@@ -257,13 +263,14 @@ class _Sides:
                 continue
             groups = self.session.groups_in(self.was, self.now)
             told = self.amendment.after.told_refined(at_claim("amended", 6, self.new), refined, groups)
-            yield replace(told, detail=other, quantifier="some")
+            yield replace(told, about=Amended(other), quantifier="some")
 
     def stretched_far(
         self, known: Collection[Relation | str | None], given_up: Finding, gained: Finding
     ) -> Iterator[Finding]:
         """The relations that only a stretch makes, where what that gives up or gains is in none known."""
-        loses, wins = ("narrowed", "both"), ("widened", "both")
+        loses: tuple[Relation, ...] = ("narrowed", "both")
+        wins: tuple[Relation, ...] = ("widened", "both")
         for side, told in ((given_up, loses), (gained, wins)):
             if side.outcome != "shown" or any(relation in told for relation in known):
                 continue
@@ -274,7 +281,7 @@ class _Sides:
                 relation, refined = best
                 named = at_claim("amended", 6, self.new)
                 shown = self.amendment.after.told_refined(named, refined, groups)
-                yield replace(shown, detail=relation, quantifier="some")
+                yield replace(shown, about=Amended(relation), quantifier="some")
 
     def _with_any_stretch(self, relation: str) -> Refined:
         loses, wins = next(k for k, r in RELATIONS.items() if r == relation)

@@ -11,9 +11,11 @@ from scopecheck.core.construction import Construction
 from scopecheck.core.grounds import Ground
 from scopecheck.core.model import Group, Settled
 from scopecheck.core.ranges import Lying
+from scopecheck.core.stated import Side
 from scopecheck.core.ties import TiedLying
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
+from scopecheck.solving.ends import Extremum
 
 Outcome: TypeAlias = Literal["shown", "excluded", "vacuous", "undecided"]
 """Shown with a verified witness (or as a fact of the whole scope); excluded by exhaustive search as restated;
@@ -24,11 +26,6 @@ Status: TypeAlias = Literal["none", "some", "every"]
 """How much of a case's region is met: no article, some articles, every article."""
 Bearer: TypeAlias = Literal["challenger", "competitor", ""]
 """Who would bring it: a wider reading the examiner or a challenger, a narrower one a competitor."""
-
-ONE_VALUE = "one value"
-"""The detail of a claim that narrows: as presumed it takes away one value of one number, and nothing else."""
-NEVER_BOTH = "never both"
-"""The detail of a claim that adds nothing: on no construction does it narrow and is met by something."""
 
 EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 """The questions whose finding is that nothing meets a claim."""
@@ -183,6 +180,120 @@ class LeftOpen:
     names: tuple[str, ...]
 
 
+@record
+class Because:
+    """The limitations that together bring something about: a least set of them, and, where there are several
+    minimal sets, all of these, unless not `every`."""
+
+    lines: tuple[str, ...] = ()
+    sets: tuple[tuple[str, ...], ...] = ()
+    every: bool = True
+
+
+@record
+class Empty:
+    """A claim that nothing meets, by lines that cannot hold together; on every reading, only with the
+    `further` ones."""
+
+    by: Because
+    further: tuple[str, ...] = ()
+
+
+@record
+class AddsNothing:
+    """A claim that follows from the lines which it takes over.
+
+    Where it is otherwise, `against` is a thing that it leaves out. `never_both`: on no construction does it
+    narrow and is met by something.
+    """
+
+    by: Because = Because()
+    against: Witness | None = None
+    never_both: bool = False
+
+
+@record
+class Narrows:
+    """A claim that narrows; with `one_value`, as presumed, by one value of one number and nothing else."""
+
+    one_value: bool = False
+
+
+@record
+class Idle:
+    """A limitation that these make idle; its `twins` are idle too, but not together with it."""
+
+    by: Because
+    twins: tuple[str, ...] = ()
+
+
+@record
+class IdleEnd:
+    """One end of a range that is idle beside these lines; its number with the unit, as written."""
+
+    by: Because
+    side: Side
+    written: str
+
+
+@record
+class EndNotReached:
+    """An end that a limitation states, with its unit, and how far the claim goes, in that unit.
+
+    It goes so `far` as presumed; or on any reading at all, and only to `usual` as presumed, if that is less.
+    `farthest` are the departures on which it then goes so far.
+    """
+
+    by: Because
+    stated: str
+    unit: str
+    upper: bool
+    far: Extremum
+    usual: Extremum | None = None
+    farthest: tuple[Reread, ...] = ()
+
+
+@record
+class NotThere:
+    """The members that nothing in a claim has, or what the condition is about that nothing fulfils."""
+
+    by: Because
+    names: tuple[str, ...]
+
+
+@record
+class OneValue:
+    """What the lines of a claim leave but one value of."""
+
+    by: Because
+
+
+@record
+class Needed:
+    """A class of which a claim needs a further member that no words name."""
+
+    by: Because
+    member: str
+
+
+@record
+class Freed:
+    """The lines above that a thing misses which the narrower name lets in."""
+
+    by: Because
+
+
+Relation: TypeAlias = Literal["unchanged", "narrowed", "widened", "both"]
+"""Of a claim on one construction: nothing given up or gained, only given up, only gained, both."""
+
+
+@record
+class Amended:
+    """How an amended claim lies to the one before on the construction of the finding."""
+
+    relation: Relation
+
+
 Lies: TypeAlias = Literal["apart", "touches", "overlaps", "within shared", "within", "contains", "the same"]
 """How a document's stated range lies against a claim."""
 
@@ -302,8 +413,15 @@ class ForAllClaims:
     others: tuple[int, ...]
 
 
+ByLines: TypeAlias = (
+    Empty | AddsNothing | Idle | IdleEnd | EndNotReached | NotThere | OneValue | Needed | Freed
+)
+"""What lines of a claim bring about."""
 About: TypeAlias = (
     Plain
+    | ByLines
+    | Narrows
+    | Amended
     | Met
     | Lost
     | LeftOpen
@@ -334,16 +452,11 @@ class Finding:
     departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
     are the limitations that fail, `otherwise` the re-readings on which what is so as presumed is not,
-    `against` a thing that shows what a claim that adds nothing leaves out on these, and `conflict` the
-    limitations that cannot hold together, or beside which one is idle; `sets` are all minimal sets of them
-    where there are several, `every_set` says that no more are left. `twins` are idle too, but not together
-    with this one. `ways` are the chains of parents by way of which it holds; none:
+    `ways` are the chains of parents by way of which it holds; none:
     by all. `wherever_met`: these are all by way of which anything meets the claim as presumed.
     Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
-    `farthest` are the departures on
-    which a value goes as far as it does on any construction, where that is further than in the base.
     `rests_on` are the bounds, givens and policies the answer leans on.
     """
 
@@ -368,27 +481,25 @@ class Finding:
     itself: bool = True
     twin: Witness | None = None
     twin_name: str = ""
-    against: Witness | None = None
     lowest: Status | None = None
     at_base: Status | None = None
     highest: Status | None = None
     failing: tuple[str, ...] = ()
     otherwise: Otherwise = Otherwise()
-    conflict: tuple[str, ...] = ()
-    sets: tuple[tuple[str, ...], ...] = ()
-    every_set: bool = True
-    twins: tuple[str, ...] = ()
     ways: tuple[tuple[int, ...], ...] = ()
     wherever_met: bool = False
     others: tuple[tuple[int, int], ...] = ()
     more: bool = False
-    detail: str = ""
     rests_on: tuple[Ground, ...] = ()
-    farthest: tuple[Reread, ...] = ()
     reason: str = ""
     simplest: bool = True
     best: bool = True
     about: About = Plain()
+
+
+def because(finding: Finding) -> Because:
+    """The limitations that bring it about, of what limitations do."""
+    return finding.about.by if isinstance(finding.about, ByLines) else Because()
 
 
 def lines_of(finding: Finding) -> tuple[str, ...]:
@@ -399,12 +510,12 @@ def lines_of(finding: Finding) -> tuple[str, ...]:
         case KeptOut(line=line):
             return (line,) if line else ()
         case _:
-            return finding.conflict
+            return because(finding).lines
 
 
 def sets_of(finding: Finding) -> tuple[tuple[str, ...], ...]:
     """All minimal sets of limitations that bring it about, where they are told."""
-    return finding.about.sets if isinstance(finding.about, KeptOut) else finding.sets
+    return finding.about.sets if isinstance(finding.about, KeptOut) else because(finding).sets
 
 
 def cases_of(finding: Finding) -> tuple[str, ...]:
@@ -415,6 +526,11 @@ def cases_of(finding: Finding) -> tuple[str, ...]:
 def silent_lines(finding: Finding) -> tuple[str, ...]:
     """The labels of the limitations that a document leaves open."""
     return finding.about.silent if isinstance(finding.about, CloseBy | KeptOut) else ()
+
+
+def relation_of(finding: Finding) -> Relation | None:
+    """How an amended claim lies to the one before, if it is about that."""
+    return finding.about.relation if isinstance(finding.about, Amended) else None
 
 
 def step_of(finding: Finding) -> tuple[int, int] | None:

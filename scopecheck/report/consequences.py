@@ -7,7 +7,7 @@ from collections.abc import Set as AbstractSet
 
 from scopecheck.answers.findings import (
     EMPTY_CLAIM,
-    NEVER_BOTH,
+    AddsNothing,
     Finding,
     ForAllClaims,
     also_claims_of,
@@ -104,7 +104,8 @@ def is_empty_claim(finding: Finding) -> bool:
 
 def _narrows_only_empty(other: Finding, finding: Finding) -> bool:
     """Does a claim told to add nothing narrow only where nothing meets it, and is the finding of that?"""
-    if other.question != "adds nothing" or other.detail != NEVER_BOTH or other.claim != finding.claim:
+    never_both = isinstance(other.about, AddsNothing) and other.about.never_both
+    if not never_both or other.claim != finding.claim:
         return False
     if finding.question == NO_CHOICE:
         return isinstance(finding.about, ForAllClaims) and not finding.about.others

@@ -5,17 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import (
-    ONE_VALUE,
     Alike,
     Choices,
     CloseBy,
+    Empty,
     Finding,
     KeptOut,
     Met,
+    Narrows,
     NoValue,
     OneReading,
     Unmeasured,
     also_claims_of,
+    because,
     cases_of,
     lines_of,
     partly_of,
@@ -134,7 +136,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
     case = case_named(sheet, finding.case)
     unsaid = finding.question == "document met" and left_free(sheet, finding)
-    by = finding.question == "adds nothing" and not finding.sets and bool(lines_of(finding))
+    by = finding.question == "adds nothing" and not because(finding).sets and bool(lines_of(finding))
     taken_over = _of_a_line_taken_over(sheet, finding)
     special = (
         f"{form}_above_way" if taken_over and finding.ways else "",
@@ -142,7 +144,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_way_by" if by and finding.ways else f"{form}_by" if by else "",
         f"{form}_unsaid" if unsaid and not _at_end(finding) else "",
         f"{form}_end" if _at_end(finding) else "",
-        f"{form}_one_value" if finding.detail == ONE_VALUE else "",
+        f"{form}_one_value" if finding.about == Narrows(one_value=True) else "",
         f"{form}_any_value"
         if isinstance(finding.about, Unmeasured) and finding.about.no_end == "both"
         else "",
@@ -190,7 +192,7 @@ def _of_a_line_taken_over(sheet: Sheet, finding: Finding) -> bool:
 def _within_itself(sheet: Sheet, finding: Finding) -> bool:
     """Do a claim's own lines conflict among themselves?"""
     own = {x.label for c in sheet.claims if c.number == finding.claim for x in c.limitations}
-    lines = {label for one in (lines_of(finding), *finding.sets) for label in one}
+    lines = {label for one in (lines_of(finding), *because(finding).sets) for label in one}
     return bool(lines) and lines <= own
 
 
@@ -322,15 +324,17 @@ def conflicts_text(sheet: Sheet, finding: Finding) -> str:
 
 
 def _conflicts(sheet: Sheet, finding: Finding) -> str:
-    if not finding.sets:
+    by = because(finding)
+    if not by.sets:
         lines = listed(labelled(sheet, label) for label in lines_of(finding))
-        more = listed(labelled(sheet, x) for x in finding.detail.split("|")) if finding.detail else ""
+        further = finding.about.further if isinstance(finding.about, Empty) else ()
+        more = listed(labelled(sheet, x) for x in further)
         return sentence("conflict", "one_and_more" if more else "one", lines=lines, more=more)
-    first, *rest = finding.sets
+    first, *rest = by.sets
     lines, sets = listed(labelled(sheet, label) for label in first), "; ".join(map(listed, rest))
     if not rest:
         return sentence("conflict", "one", lines=lines)
-    return sentence("conflict", "several" if finding.every_set else "at_least", lines=lines, sets=sets)
+    return sentence("conflict", "several" if by.every else "at_least", lines=lines, sets=sets)
 
 
 def _beside(sheet: Sheet, finding: Finding) -> str:

@@ -6,10 +6,11 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import (
     EMPTY_CLAIM,
-    NEVER_BOTH,
+    AddsNothing,
     Alike,
     CloseBy,
     Finding,
+    Idle,
     Lost,
     Met,
     Reread,
@@ -240,9 +241,10 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
 
 def _shown_by(sheet: Sheet, finding: Finding) -> str:
     """`so a thing with gap 4.2 mm is left out`: what a claim then leaves out of its parent."""
-    if finding.against is None:
+    against = finding.about.against if isinstance(finding.about, AddsNothing) else None
+    if against is None:
         return ""
-    article, own = finding.against.article, sheet.claim(finding.claim).limitations
+    article, own = against.article, sheet.claim(finding.claim).limitations
     names = names_in(*(x.formula for x in own))
     told = settings_text(sheet, article, names - sheet.absent(article))
     return sentence("reading", "shown_by", thing=told) if told and len(names) <= MOST_SHOWN else ""
@@ -371,7 +373,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if partly_of(finding):
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every" and not finding.otherwise.rereads:
-        notes.append(sentence("note", "narrows_empty" if finding.detail == NEVER_BOTH else "narrows_else"))
+        never_both = isinstance(finding.about, AddsNothing) and finding.about.never_both
+        notes.append(sentence("note", "narrows_empty" if never_both else "narrows_else"))
     if (
         not _told_on_which_others(finding)
         and usual_readings(sheet, finding)
@@ -392,8 +395,9 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes += _always_done(sheet, finding)
     if finding.question == "same scope" and isinstance(finding.about, Alike):
         notes += _not_restated(sheet, finding, finding.about.other)
-    if finding.twins:
-        notes.append(sentence("note", "twins", labels=listed(labelled(sheet, x) for x in finding.twins)))
+    if isinstance(finding.about, Idle) and finding.about.twins:
+        twins = listed(labelled(sheet, x) for x in finding.about.twins)
+        notes.append(sentence("note", "twins", labels=twins))
     if not finding.simplest:
         notes.append(sentence("note", "not_simplest"))
     if not finding.best:

@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence, Set
 
 from scopecheck.answers.findings import (
     EMPTY_CLAIM,
-    ONE_VALUE,
     Answers,
     Finding,
     KeptOut,
+    Narrows,
     also_claims_of,
     also_open_of,
     lines_of,
@@ -358,7 +358,7 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     lines = [upper_first(text) for text in told]
     lines += [_valueless(sheet, valueless)] if valueless else []
     counted_only = (f for f in planned.statements if f.question in COUNTED)
-    lines += [line(sheet, f) for f in counted_only if everything or f.detail == ONE_VALUE]
+    lines += [line(sheet, f) for f in counted_only if everything or f.about == Narrows(one_value=True)]
     if lines:
         yield Heading(sentence("section", "6"))
         yield from _some_of(tuple(dict.fromkeys(f"{text.rstrip('.')}." for text in lines)), everything)

@@ -262,7 +262,6 @@ def _parting(
     finding = replace(
         at_limitation("contested", 5, limitation),
         bearer="challenger" if wider else "competitor",
-        detail="wider" if wider else "narrower",
         witness=witness,
         shown=prepared.shown_names((formula,)),
         departs=picked.departs,

@@ -14,7 +14,8 @@ from hypothesis import strategies as st
 from hypothesis.errors import UnsatisfiedAssumption
 
 from scopecheck.answers.findings import (
-    NEVER_BOTH,
+    AddsNothing,
+    Empty,
     Finding,
     Looked,
     OneReading,
@@ -503,7 +504,8 @@ def test_claims_that_nothing_meets(sheet: Sheet) -> None:
 
 def minimal_conflict(asked: Asked, instance: Instance, answer: Finding, ks: list[Construction]) -> None:
     under = ks if answer.construction is None else [answer.construction]
-    beside = answer.detail.split("|") if answer.detail else []
+    assert isinstance(answer.about, Empty)
+    beside = answer.about.further
     if beside:
         as_presumed = [x.formula for x in instance.limitations if x.label in lines_of(answer)]
         assert not asked.walk.some(asked.walk.base, *as_presumed)
@@ -551,7 +553,8 @@ def test_dependent_claims_that_add_nothing(sheet: Sheet) -> None:
             lines = [x.formula for x in instance.inherited if x.label in lines_of(found)]
             assert not any(walk.some(k, *lines, without=own) for k in read)
             if found.quantifier == "base":
-                assert (found.detail == NEVER_BOTH) == (not any(and_met))
+                assert isinstance(found.about, AddsNothing)
+                assert found.about.never_both == (not any(and_met))
                 assert bool(found.otherwise.rereads) == any(and_met)
         if any(and_met):
             found = answers["narrows"]

@@ -7,7 +7,12 @@ from fractions import Fraction
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.answers.findings import Answers, Finding, step_of
+from scopecheck.answers.findings import (
+    Answers,
+    Finding,
+    Idle,
+    step_of,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.construction import names_in, nodes
 from scopecheck.core.declared import NumberDecl
@@ -107,7 +112,8 @@ def test_the_order_of_limitations_changes_no_verdict_and_no_thing(sheet: Sheet) 
         }
         shown |= {(f.question, f.claim, step_of(f)) for f in answers.findings if f.question in moving}
         # Of twins, each idle beside the other, the first is told.
-        twins = ((f.claim, frozenset((f.label, *f.twins)), f.quantifier) for f in answers.findings if idle(f))
+        alike = ((f, f.about.twins) for f in answers.findings if isinstance(f.about, Idle))
+        twins = ((f.claim, frozenset((f.label, *own)), f.quantifier) for f, own in alike)
         return shown | {("idle", *twin) for twin in twins}
 
     assert told(answered(rewritten.reordered(sheet))) == told(answered(sheet))

@@ -5,11 +5,15 @@ The sheet was written, with its defects, before the program was run on it.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from scopecheck.answers.findings import (
+    EndNotReached,
     also_claims_of,
     also_open_of,
+    lines_of,
     silent_lines,
 )
 from scopecheck.answers.questions import ask_all
@@ -160,7 +164,7 @@ def test_a_narrower_range_that_keeps_one_end_of_its_parent_is_a_note() -> None:
     told = {f.question: f for f in ask_all(made).findings if f.claim == 2}
     assert "idle end" not in told
     assert told["end repeated"].stakes == 6
-    assert told["end repeated"].conflict == ("1a",)
+    assert lines_of(told["end repeated"]) == ("1a",)
 
 
 def test_a_case_that_leaves_a_given_value_open_parts_no_claims() -> None:
@@ -183,4 +187,5 @@ def test_how_far_a_claim_goes_is_told_for_every_reading_where_its_end_is_never_r
     )
     (end,) = [f for f in ask_all(made).findings if f.question == "end not reached"]
     assert end.quantifier == "every"
-    assert end.detail.startswith("80 wt%|no more than|111/2 wt%")
+    assert isinstance(end.about, EndNotReached)
+    assert (end.about.stated, end.about.upper, end.about.far.value) == ("80 wt%", True, Fraction(111, 2))

@@ -6,7 +6,11 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import Finding, NoValue
+from scopecheck.answers.findings import (
+    EndNotReached,
+    Finding,
+    NoValue,
+)
 from scopecheck.answers.minimise import Picked, pick_article
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.declared import Declaration, NumberDecl
@@ -34,6 +38,7 @@ from scopecheck.core.model import Sheet
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.quantity import number_text
 from scopecheck.solving.constraints import Undecided
+from scopecheck.solving.ends import Extremum
 from scopecheck.solving.solver import Session
 from tests.build import (
     case,
@@ -289,7 +294,9 @@ def test_an_end_that_is_not_reached_is_told_with_what_is() -> None:
     parent = claim(1, limitation("1a", within("gap", "8", "20", "mm", "[)")))
     child = claim(2, limitation("2a", within("gap", "9", "25", "mm")), parents=(1,))
     finding = found(sheet([number("gap", "mm", "0")], [parent, child]), "end not reached", "2a")
-    assert finding.detail == "25 mm|no more than|20 mm|out"
+    assert isinstance(finding.about, EndNotReached)
+    end = finding.about
+    assert (end.stated, end.upper, end.far) == ("25 mm", True, Extremum(Fraction(20), False))
 
 
 def test_of_numbers_tied_to_each_other_the_longest_is_short() -> None:

@@ -11,25 +11,39 @@ from typing import assert_never
 from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import (
     EMPTY_CLAIM,
+    AddsNothing,
     Alike,
+    Amended,
     Answers,
+    Because,
+    ByLines,
     Cases,
     Choices,
     CloseBy,
+    Empty,
+    EndNotReached,
     Finding,
     ForAllClaims,
+    Freed,
+    Idle,
+    IdleEnd,
     KeptOut,
     LeftOpen,
     Looked,
     Lost,
     Met,
     Moves,
+    Narrows,
+    Needed,
+    NotThere,
     NoValue,
     OneReading,
+    OneValue,
     Otherwise,
     Plain,
     RangeLies,
     Unmeasured,
+    because,
     cases_of,
     lines_of,
     partly_of,
@@ -302,8 +316,7 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
         if f.question == "condition not met":
             label = f"{label} in claim {f.claim}"  # of a line taken over, each claim may bring it about
         conflict = () if f.ways and not f.case else lines_of(f)
-        apart = (_told_apart(f), f.sets if f.case else ())
-        key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict, apart)
+        key = (f.question, label, f.case, f.others, steps, f.outcome, f.quantifier, conflict, _told_apart(f))
         kept[key] = _both_ways(kept[key], f) if key in kept else f
     moving = {(f.label, step_of(f)) for f in findings if f.question == "contested"}
     found = [f for f in kept.values() if f.question != "harmless" or (f.label, step_of(f)) not in moving]
@@ -315,8 +328,20 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
 def _told_apart(finding: Finding) -> object:
     """What tells two findings of one question apart, beside the place and the readings."""
     match finding.about:
-        case OneReading() | NoValue() | Alike() | Choices() | Held():
+        case OneReading() | NoValue() | Alike() | Choices() | Held() | Narrows() | Amended():
             return finding.about
+        case Empty(_, further):
+            return further
+        case AddsNothing():
+            return finding.about.never_both
+        case IdleEnd(_, side, written):
+            return side, written
+        case EndNotReached(_, stated, unit, upper, far, usual):
+            return stated, unit, upper, far, usual
+        case NotThere(_, names):
+            return names
+        case Needed(_, member):
+            return member
         case RangeLies(relation):
             return relation
         case CloseBy(how, _, silent):
@@ -331,7 +356,7 @@ def _told_apart(finding: Finding) -> object:
             return no_end
         case Moves(of):
             return of
-        case Plain() | ForAllClaims() | Combined() | Cases() | LeftOpen():
+        case Plain() | ForAllClaims() | Combined() | Cases() | LeftOpen() | Idle() | OneValue() | Freed():
             return None
         case _:
             assert_never(finding.about)
@@ -398,15 +423,22 @@ def _both_ways(first: Finding, second: Finding) -> Finding:
         return first
     if first.case:
         return replace(first, ways=(*first.ways, *second.ways))
-    sets = [s for f in (first, second) for s in f.sets or ((f.conflict,) if f.conflict else ())]
-    several = tuple(dict.fromkeys(sets))
-    return replace(
+    both = replace(
         first,
         ways=(*first.ways, *second.ways),
-        sets=several if len(several) > 1 else (),
-        every_set=first.every_set and second.every_set,
         rests_on=tuple(dict.fromkeys(first.rests_on + second.rests_on)),
     )
+    if not isinstance(first.about, ByLines):
+        return both
+    return replace(both, about=replace(first.about, by=_by_both(because(first), because(second))))
+
+
+def _by_both(first: Because, second: Because) -> Because:
+    """The lines of the first, and all sets of both."""
+    several = tuple(
+        dict.fromkeys(s for b in (first, second) for s in b.sets or ((b.lines,) if b.lines else ()))
+    )
+    return Because(first.lines, several if len(several) > 1 else (), first.every and second.every)
 
 
 def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
@@ -471,6 +503,7 @@ def _is_idle_as_presumed(finding: Finding) -> bool:
 
 def _tells_its_end(graver: Finding, finding: Finding) -> bool:
     """Does the graver finding say of the same end, or of the idle line, what is not reached?"""
-    if (graver.question, graver.label) != ("end not reached", finding.label):
+    if not isinstance(graver.about, EndNotReached) or graver.label != finding.label:
         return False
-    return finding.question == "idle" or graver.detail.split("|")[0] == finding.detail.split("|")[-1]
+    idle_end = finding.about if isinstance(finding.about, IdleEnd) else None
+    return finding.question == "idle" or (idle_end is not None and graver.about.stated == idle_end.written)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding, Looked
+from scopecheck.answers.findings import Because, Finding, Freed, Looked
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
@@ -83,4 +83,4 @@ def _freed(
     assert shown.construction is not None
     failing = prepared.failing(capped, shown.witness.article, shown.construction)
     always = not shown.rereads and not shown.read_as
-    return replace(shown, conflict=failing, quantifier="base" if always else "some")
+    return replace(shown, about=Freed(Because(failing)), quantifier="base" if always else "some")

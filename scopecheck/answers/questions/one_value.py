@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Because, Finding, OneValue
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.otherwise import with_not_so
@@ -55,7 +55,7 @@ def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
         witness=verify(prepared.sheet, picked.article, (Obligation(scope, "met", base),)),
         simplest=picked.simplest,
         shown=tuple(found),
-        conflict=lines,
+        about=OneValue(Because(lines)),
     )
 
     def leaves_others(k: Construction) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Because, Finding, Needed
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
@@ -57,8 +57,7 @@ def unnamed_needed(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
         witness=verify(prepared.sheet, picked.article, (Obligation(scope, "met", base),)),
         simplest=picked.simplest,
         shown=(needed,),
-        conflict=lines,
-        detail=needed,
+        about=Needed(Because(lines), needed),
     )
 
 

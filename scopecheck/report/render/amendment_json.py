@@ -9,7 +9,10 @@ from typing import Any
 from scopecheck.answers.amended import Amended
 from scopecheck.answers.amended_cases import CaseChange, Standing
 from scopecheck.answers.amendment import Change
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import (
+    Finding,
+    relation_of,
+)
 from scopecheck.core.grounds import ground_text
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
@@ -72,7 +75,7 @@ def _change(amended: Amended, change: Change) -> Data:
         "gained": _side(change.gained, together(after, before)),
         "otherwise": [
             {
-                "relation": f.detail,
+                "relation": relation_of(f),
                 "readings": list(readings_told(after, f)),
                 "construction": construction_data(after, f.construction),
             }

@@ -12,22 +12,34 @@ from fractions import Fraction
 from typing import Any, assert_never
 
 from scopecheck.answers.findings import (
+    AddsNothing,
     Alike,
+    Amended,
+    ByLines,
     Cases,
     ChartCell,
     Choices,
     CloseBy,
+    Empty,
+    EndNotReached,
     Fall,
     Finding,
     ForAllClaims,
+    Freed,
+    Idle,
+    IdleEnd,
     KeptOut,
     LeftOpen,
     Looked,
     Lost,
     Met,
     Moves,
+    Narrows,
+    Needed,
+    NotThere,
     NoValue,
     OneReading,
+    OneValue,
     Plain,
     RangeLies,
     Reread,
@@ -35,6 +47,7 @@ from scopecheck.answers.findings import (
     WayOut,
     also_claims_of,
     also_open_of,
+    because,
     cases_of,
     in_part_of,
     lines_of,
@@ -185,6 +198,7 @@ def _keeping(sheet: Sheet, f: Finding, reread: Reread) -> Data:
 
 def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
     kept = f.about if isinstance(f.about, KeptOut) else None
+    farthest = f.about.farthest if isinstance(f.about, EndNotReached) else ()
     kept_by = () if isinstance(f.about, Met) else f.otherwise.least
     kept_too = () if isinstance(f.about, Met) else f.otherwise.rereads[len(kept_by) :]
     others = (f.about.step,) if isinstance(f.about, OneReading) else f.others
@@ -210,7 +224,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "article_on_every_construction": f.itself if f.quantifier == "every" and f.witness else None,
         "twin": witness_data(sheet, twin_of(f)),
         "twin_name": f.twin_name,
-        "against": witness_data(sheet, f.against),
+        "against": witness_data(sheet, f.about.against if isinstance(f.about, AddsNothing) else None),
         "shown": list(f.about.names if isinstance(f.about, Choices) else f.shown),
         "departures": list(f.departs),
         "reference": f.reference,
@@ -229,11 +243,11 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "in_part_if": [_keeping(sheet, f, r) for r in in_part_of(f)],
         "conflict": list(lines_of(f)),
         "minimal_sets": [list(one) for one in sets_of(f)],
-        "minimal_sets_complete": kept.every_set if kept else f.every_set,
+        "minimal_sets_complete": kept.every_set if kept else because(f).every,
         "on_other_readings": [_fall(sheet, one) for one in (kept.falls if kept else ())],
         "on_other_readings_only": [_way_out(sheet, w) for w in (kept.besides if kept else ())],
         "silent": list(silent_lines(f)),
-        "twins": list(f.twins),
+        "twins": list(f.about.twins if isinstance(f.about, Idle) else ()),
         "by_way_of": [list(chain) for chain in f.ways],
         "other_readings": [_taken(sheet, g, r) for g, r in others],
         "further_together": f.more,
@@ -243,7 +257,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "partly": list(partly_of(f)),
         "detail": _detail(f),
         "apart_on_every_reading": list(f.about.firm) if isinstance(f.about, RangeLies) else [],
-        "goes_farthest_with": [reread_data(sheet, r) for r in f.farthest],
+        "goes_farthest_with": [reread_data(sheet, r) for r in farthest],
         "rests_on": [ground_text(x) for x in f.rests_on],
         "beside_description": _held(sheet, f.about if isinstance(f.about, Held) else None),
         "together_beside_description": _combined(f.about if isinstance(f.about, Combined) else None),
@@ -252,6 +266,8 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
 
 def _detail(f: Finding) -> str:
     """A code of what a question found beside all that has a key of its own; '' for most."""
+    if isinstance(f.about, ByLines):
+        return _detail_of_lines(f.about)
     match f.about:
         case RangeLies(relation):
             return relation
@@ -277,12 +293,39 @@ def _detail(f: Finding) -> str:
             return "stated end" if at_end else ""
         case Lost():
             return "line alone" if f.about.line_alone else ""
-        case LeftOpen():
+        case Narrows(one_value):
+            return "one value" if one_value else ""
+        case Amended(relation):
+            return relation
+        case Plain() | ForAllClaims() | Cases() | LeftOpen():
             return ""
-        case Plain() | ForAllClaims() | Cases():
-            return f.detail
         case _:
             assert_never(f.about)
+
+
+def _detail_of_lines(about: ByLines) -> str:
+    match about:
+        case Empty(_, names) | NotThere(_, names):
+            return "|".join(names)
+        case AddsNothing(never_both=never_both):
+            return "never both" if never_both else ""
+        case IdleEnd(_, side, written):
+            return f"{side}|{written}"
+        case EndNotReached():
+            return _how_far(about)
+        case Needed(_, member):
+            return member
+        case Idle() | OneValue() | Freed():
+            return ""
+        case _:
+            assert_never(about)
+
+
+def _how_far(end: EndNotReached) -> str:
+    """`20 min|no more than|25/2 min|out`, and where it is another as presumed `|12 min|in`."""
+    goes = [end.far, *([end.usual] if end.usual else [])]
+    far = (f"{own.value} {end.unit}".rstrip() + ("|in" if own.closed else "|out") for own in goes)
+    return "|".join([end.stated, "no more than" if end.upper else "no less than", *far])
 
 
 def _fall(sheet: Sheet, fall: Fall) -> Data:
