@@ -53,7 +53,7 @@ def wrong_of_things(sheet: Sheet, answers: Answers) -> Iterator[str]:
         if f.question not in SIDED or f.witness is None or f.outcome != "shown" or f.case == "":
             continue
         of_case = next(c for c in sheet.cases if c.name == f.case)
-        if f.grade != "listed" or of_case.groups:
+        if f.thing.grade != "listed" or of_case.groups:
             continue
         article = f.witness.article
         label = int(f.label.split()[1]) if f.label.startswith("claim ") else f.label

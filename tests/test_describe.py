@@ -10,6 +10,7 @@ import pytest
 from scopecheck.answers.findings import (
     Because,
     Cases,
+    Empty,
     EndNotReached,
     Idle,
     Lost,
@@ -18,6 +19,8 @@ from scopecheck.answers.findings import (
     OneReading,
     Otherwise,
     Reread,
+    Shown,
+    Statuses,
     WayOut,
 )
 from scopecheck.answers.minimise import BreakPoint
@@ -96,7 +99,11 @@ def test_a_stated_end_tells_what_is_reached() -> None:
             {"about": OneReading((0, 1), "both")},
             "On this reading some things are met that were not",
         ),
-        ("dependent cannot be met", {"conflict": ("2a",)}, 'conflict: 2a "between 20 and 60 mm".'),
+        (
+            "dependent cannot be met",
+            {"about": Empty(Because(("2a",)))},
+            'conflict: 2a "between 20 and 60 mm".',
+        ),
     ],
 )
 def test_statements(question: str, more: dict[str, Any], text: str) -> None:
@@ -264,13 +271,10 @@ def test_notes_tell_how_sure_and_how_far() -> None:
             "claim 1",
             "1. A leaf",
             case="bench sample",
-            simplest=False,
+            thing=Shown(grade="near", simplest=False),
             best=False,
             about=Lost(("finish",)),
-            grade="near",
-            lowest="some",
-            at_base="some",
-            highest="every",
+            status=Statuses("some", "some", "every"),
             rests_on=(Bounds("height"),),
         )
     )

@@ -117,7 +117,7 @@ must stay out
   low  : 2 mm <= gap <= 2.4 mm
 """
     (found,) = [f for f in ask_all(sheet(text)).findings if f.question == "outside met"]
-    assert (found.quantifier, found.itself) == ("every", True)
+    assert (found.quantifier, found.thing.on_each) == ("every", True)
     assert found.witness is not None
     assert found.witness.article["gap"] != 2
     stepped = """
@@ -130,7 +130,7 @@ must stay out
   low  : 1 mm <= gap <= 4 mm
 """
     (found,) = [f for f in ask_all(sheet(stepped)).findings if f.question == "outside met"]
-    assert (found.quantifier, found.itself) == ("every", False)
+    assert (found.quantifier, found.thing.on_each) == ("every", False)
     told = " ".join(readings_told(sheet(stepped), found))
     assert "which need not be the one shown" in told
 

@@ -15,6 +15,7 @@ from scopecheck.answers.findings import (
     OneReading,
     RangeLies,
     Reread,
+    Statuses,
 )
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.record import replace
@@ -323,7 +324,7 @@ def test_relations_of_ranges_and_classes_are_facts() -> None:
         "document range", 6, "claim 1", "1. A leaf", case="D1", about=RangeLies("overlaps"), quantifier="base"
     )
     kind = found(
-        "class", 6, "claim 1", "1. A leaf", case="garden sieve", lowest="none", at_base="none", highest="some"
+        "class", 6, "claim 1", "1. A leaf", case="garden sieve", status=Statuses("none", "none", "some")
     )
     other = replace(range_, claim=2, label="claim 2", about=RangeLies("apart"))
     unpresumed = replace(range_, claim=3, label="claim 3")

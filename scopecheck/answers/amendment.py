@@ -17,10 +17,11 @@ from scopecheck.answers.findings import (
     Finding,
     Quantifier,
     Relation,
+    Statuses,
     relation_of,
 )
 from scopecheck.answers.questions.claims import adds_nothing
-from scopecheck.answers.questions.prepared import Prepared, at_claim
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_claim
 from scopecheck.answers.refine import Demand, Refined, find_construction
 from scopecheck.core.construction import groups_in, names_in
 from scopecheck.core.formula import All, Formula
@@ -162,7 +163,7 @@ def _empty(amendment: Amendment, was: Formula, now: Formula) -> Literal["", "eve
 
 
 def _in_base(finding: Finding) -> bool:
-    return finding.outcome == "shown" and finding.at_base == "some"
+    return finding.outcome == "shown" and finding.status.at_base == "some"
 
 
 class _Sides:
@@ -194,8 +195,8 @@ class _Sides:
     def _side(self, finding: Finding, prepared: Prepared, region: Formula, missed: Formula) -> Finding:
         """A thing of the region that misses the other formula; on every construction, the base, or some.
 
-        `at_base` says whether there is one in the base. Constructions on which nothing meets the claim before
-        or after do not count; stretches are as presumed, but for a thing that only another stretch gives.
+        Its status says whether there is one in the base. Constructions on which nothing meets the claim
+        before or after do not count; stretches are as presumed, but for a thing that only another one gives.
         """
         session = self.session
         try:
@@ -206,7 +207,7 @@ class _Sides:
                     finding,
                     outcome="excluded",
                     quantifier="none",
-                    at_base="none",
+                    status=Statuses(at_base="none"),
                     rests_on=prepared.needed((region, missed), session.met(region), ~session.met(missed)),
                 )
             base = session.search(())
@@ -216,17 +217,13 @@ class _Sides:
             spared = find_construction(session, demands, stretch=False).construction
             # Where nothing at all meets the claim without a stretch, nothing is spared there either.
             quantifier: Quantifier = "some" if not at_base else "every" if spared is None else "base"
-            found = replace(finding, quantifier=quantifier, at_base="some" if at_base else "none")
-            shown = prepared.exhibit(
-                found,
-                search,
-                (region, missed),
-                ((region, "met"), (missed, "not met")),
-                prepared.known((region, missed)),
-                prepared.grades_for(missed, wanted=False),
-                border=missed,
-            )
-            return replace(shown, itself=quantifier != "every" or self._on_each(shown, region, missed))
+            status = Statuses(at_base="some" if at_base else "none")
+            found = replace(finding, quantifier=quantifier, status=status)
+            sought = Sought((region, missed), ((region, "met"), (missed, "not met")))
+            known, graded = prepared.known((region, missed)), prepared.graded(missed, wanted=False)
+            shown = prepared.exhibit(found, search, sought, known, graded)
+            on_each = quantifier != "every" or self._on_each(shown, region, missed)
+            return replace(shown, thing=replace(shown.thing, on_each=on_each))
         except Undecided as reason:
             return replace(finding, outcome="undecided", stakes=6, reason=str(reason))
 

@@ -313,6 +313,14 @@ class Alike:
     other: int
 
 
+@record
+class Unmeant:
+    """What a line lets in or leaves out beside what was meant by it; with a thing that was `meant` and is met
+    on the same reading, as like the one shown as can be."""
+
+    meant: Witness | None = None
+
+
 Change: TypeAlias = Literal["wider", "narrower", "both", "either", "with others", "nothing"]
 
 
@@ -422,6 +430,7 @@ About: TypeAlias = (
     | ByLines
     | Narrows
     | Amended
+    | Unmeant
     | Met
     | Lost
     | LeftOpen
@@ -444,20 +453,46 @@ records that say how they lie."""
 
 
 @record
+class Shown:
+    """The thing that shows a finding, if one does, and how it is told.
+
+    `names` are what it is told by, in the order of the sheet, `departs` those in which it departs from the
+    case `reference`, '' for none. `grade` says how far from a border it lies, `simplest` if no simpler thing
+    does. Of what some thing of a region does on every construction, `on_each` says if this one does on each.
+    """
+
+    witness: Witness | None = None
+    names: tuple[str, ...] = ()
+    departs: tuple[str, ...] = ()
+    reference: str = ""
+    grade: Grade = "edge"
+    simplest: bool = True
+    on_each: bool = True
+
+
+@record
+class Statuses:
+    """How much of a case is met on the admissible constructions: at the least, as presumed, at the most; None
+    where it is not asked."""
+
+    lowest: Status | None = None
+    at_base: Status | None = None
+    highest: Status | None = None
+
+
+@record
 class Finding:
     """One answer to one question about one place of the sheet.
 
     `label` is a limitation ("1b") or a claim ("claim 3"); `stakes` run from 1, wrong on every admissible
     construction, to 5, contested with no listed case; 6 is a statement and no defect. `rereads` are the
     departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
-    known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
-    are the limitations that fail, `otherwise` the re-readings on which what is so as presumed is not,
-    `ways` are the chains of parents by way of which it holds; none:
-    by all. `wherever_met`: these are all by way of which anything meets the claim as presumed.
-    Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
-    `others` are further readings with the same effect; `more` says that further sets of phrases, each only
-    together, have it too.
-    `rests_on` are the bounds, givens and policies the answer leans on.
+    known; `best` says whether no smaller departure does. `others` are further readings with the same effect;
+    `more` says that further sets of phrases, each only together, have it too. `otherwise` are the re-readings
+    on which what is so as presumed is not. `failing` are the limitations that fail. `ways` are the chains of
+    parents by way of which it holds; none: by all. `wherever_met`: these are all by way of which anything
+    meets the claim as presumed. `rests_on` are the bounds, givens and policies the answer leans on. `about`
+    has what only the family of the question tells.
     """
 
     question: str
@@ -473,17 +508,9 @@ class Finding:
     construction: Construction | None = None
     rereads: tuple[Reread, ...] = ()
     read_as: tuple[Reread, ...] = ()
-    witness: Witness | None = None
-    shown: tuple[str, ...] = ()
-    departs: tuple[str, ...] = ()
-    reference: str = ""
-    grade: Grade = "edge"
-    itself: bool = True
-    twin: Witness | None = None
-    twin_name: str = ""
-    lowest: Status | None = None
-    at_base: Status | None = None
-    highest: Status | None = None
+    best: bool = True
+    thing: Shown = Shown()
+    status: Statuses = Statuses()
     failing: tuple[str, ...] = ()
     otherwise: Otherwise = Otherwise()
     ways: tuple[tuple[int, ...], ...] = ()
@@ -492,9 +519,12 @@ class Finding:
     more: bool = False
     rests_on: tuple[Ground, ...] = ()
     reason: str = ""
-    simplest: bool = True
-    best: bool = True
     about: About = Plain()
+
+    @property
+    def witness(self) -> Witness | None:
+        """The thing that shows it, if one does."""
+        return self.thing.witness
 
 
 def because(finding: Finding) -> Because:
@@ -540,7 +570,13 @@ def step_of(finding: Finding) -> tuple[int, int] | None:
 
 def twin_of(finding: Finding) -> Witness | None:
     """The thing told beside the one that is shown."""
-    return finding.about.other if isinstance(finding.about, Moves | Unmeasured) else finding.twin
+    match finding.about:
+        case Moves() | Unmeasured():
+            return finding.about.other
+        case Unmeant(meant):
+            return meant
+        case _:
+            return None
 
 
 def also_claims_of(finding: Finding) -> tuple[int, ...]:

@@ -294,10 +294,10 @@ class _Telling:
             told = sentence("amend", "because", told=told, failing=failing)
         readings = [*readings_told(sheet, finding)] if finding.rereads or finding.read_as else []
         told = "; ".join([told, *(sentence("margin", "reading").lower() + " " + r for r in readings)])
-        if finding.at_base == "none":
+        if finding.status.at_base == "none":
             return sentence("amend", "not_presumed", told=told)
         if finding.quantifier == "every":
-            return told if finding.itself else sentence("amend", "every_other", told=told)
+            return told if finding.thing.on_each else sentence("amend", "every_other", told=told)
         return sentence("amend", "not_every", told=told)
 
     def _moves(self, change: Change) -> Iterator[str]:

@@ -231,7 +231,7 @@ def _emptied(sheet: Sheet, number: int, told: AbstractSet[int]) -> Iterator[str]
 
 def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
     label, reread = finding.label, departures(finding)
-    same = bool(root.case) and finding.reference == root.case and not finding.departs
+    same = bool(root.case) and finding.thing.reference == root.case and not finding.thing.departs
     thing = sentence("thing", "itself", name=case_text(sheet, root.case)) if same else ""
     if _by_one(sheet, root, finding):
         told = (reading_label(sheet, d, True, turning_labels(sheet, finding)) for d in reread)

@@ -151,7 +151,7 @@ def _section(sheet: Sheet, finding: Finding) -> str:
     ):
         return "usual"
     if finding.question in BESIDE_MEANT and finding.stakes > 1:
-        return "meant" if finding.grade == "plain" else "border"
+        return "meant" if finding.thing.grade == "plain" else "border"
     return "reread" if finding.stakes == 4 and finding.quantifier == "some" else str(finding.stakes)
 
 
@@ -210,7 +210,7 @@ def barred_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if any(len(c.parents) > 1 for c in claims):
         return ()
     lines = (x for c in claims for x in c.limitations if x.label != finding.label)
-    told = (x for x in lines if names_in(x.formula) <= set(finding.shown))
+    told = (x for x in lines if names_in(x.formula) <= set(finding.thing.names))
     return tuple(x.label for x in told if evaluate(x.formula, finding.witness.article, k) is not True)
 
 

@@ -239,7 +239,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         line=labelled(sheet, finding.label),
         above=_claim_of_line(sheet, finding),
         things=_two_things(sheet, finding),
-        names=listed(map(flat, finding.shown)) if isinstance(finding.about, Unmeasured) else "",
+        names=listed(map(flat, finding.thing.names)) if isinstance(finding.about, Unmeasured) else "",
         ends=sentence("no_end", finding.about.no_end) if isinstance(finding.about, Unmeasured) else "",
         usually=sentence("note", "usually"),
         documents=_documents_aside(sheet),
@@ -349,7 +349,7 @@ def _two_things(sheet: Sheet, finding: Finding) -> str:
     if finding.witness is None or not isinstance(finding.about, Unmeasured):
         return ""
     both = (finding.witness, finding.about.other)
-    things = (settings_text(sheet, w.article, finding.shown) for w in both)
+    things = (settings_text(sheet, w.article, finding.thing.names) for w in both)
     return listed(f"({text})" if ", " in text else text for text in things)
 
 
@@ -458,7 +458,7 @@ def _others(sheet: Sheet, first: Finding, rest: Sequence[Finding]) -> tuple[str,
 def _said(sheet: Sheet, finding: Finding) -> object:
     """What an item says beside the case and the claim."""
     readings = tuple((d.group, d.reading, d.breaks) for d in departures(finding))
-    as_listed = bool(finding.case) and not finding.departs and finding.question in SIDED_OR_SILENT
+    as_listed = bool(finding.case) and not finding.thing.departs and finding.question in SIDED_OR_SILENT
     return as_listed or id(finding), finding.question, heads(sheet, finding), readings, finding.quantifier
 
 

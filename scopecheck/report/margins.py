@@ -74,15 +74,16 @@ def statuses(finding: Finding, one_of_several: bool = False) -> str:
 
     As presumed is on `one_of_several` readings presumed, where the finding turns on another of them.
     """
-    known = [s for s in (finding.lowest, finding.at_base, finding.highest) if s is not None]
+    own = finding.status
+    known = [s for s in (own.lowest, own.at_base, own.highest) if s is not None]
     if not known:
         return ""
     if len(known) == 3 and len(set(known)) == 1:
         return sentence("status", "constant", status=sentence("status", known[0]))
     steps: tuple[tuple[str, Status | None], ...] = (
-        ("at_base", finding.at_base),
-        ("lowest", finding.lowest),
-        ("highest", finding.highest),
+        ("at_base", own.at_base),
+        ("lowest", own.lowest),
+        ("highest", own.highest),
     )
     told: dict[str, list[str]] = {}
     for key, status in steps:
@@ -101,7 +102,7 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         return (sentence("quantifier", "as_usual"),)
     labels = turning_labels(sheet, finding)
     told = tuple(reading_text(sheet, d, labels, finding.construction) for d in departures(finding))
-    if not told and finding.quantifier == "every" and not finding.itself:
+    if not told and finding.quantifier == "every" and not finding.thing.on_each:
         return (sentence("quantifier", "every_other"),)
     if not told and finding.quantifier == "every" and (left := _settled_by(finding)):
         return (sentence("quantifier", "every_left", settled=listed(left)),)
@@ -177,7 +178,7 @@ def _told_on_which_others(finding: Finding) -> bool:
 
 def _region(sheet: Sheet, finding: Finding) -> str:
     """The statuses of a case with more than one thing in it; '' for a point."""
-    told = (finding.lowest, finding.at_base, finding.highest)
+    told = (finding.status.lowest, finding.status.at_base, finding.status.highest)
     if finding.question in ("class", "document range") or "some" not in told:
         return ""
     turning = (*departures(finding), *finding.otherwise.rereads)
@@ -368,7 +369,7 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     notes += condition_texts(sheet, finding)
     if case := case_named(sheet, finding.case):
         whole = tuple(case_notes(sheet, case))
-        filled = finding.question == "inside lost" and not set(finding.departs) <= set(case.stated)
+        filled = finding.question == "inside lost" and not set(finding.thing.departs) <= set(case.stated)
         notes += whole or (added_up(sheet, case) if filled else ())
     if partly_of(finding):
         notes += _partly(sheet, finding)
@@ -398,7 +399,7 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if isinstance(finding.about, Idle) and finding.about.twins:
         twins = listed(labelled(sheet, x) for x in finding.about.twins)
         notes.append(sentence("note", "twins", labels=twins))
-    if not finding.simplest:
+    if not finding.thing.simplest:
         notes.append(sentence("note", "not_simplest"))
     if not finding.best:
         notes.append(sentence("note", "not_best"))

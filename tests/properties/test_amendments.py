@@ -107,4 +107,4 @@ def check_side(
     at_base = walk.some(walk.base, region, without=missed)
     # As presumed it may be that nothing meets the claim: then nothing is gained or given up there.
     assert finding.quantifier == ("some" if not at_base else "every" if all(filled) else "base")
-    assert finding.at_base == ("some" if at_base else "none")
+    assert finding.status.at_base == ("some" if at_base else "none")

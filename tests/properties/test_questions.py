@@ -138,8 +138,8 @@ def test_what_must_stay_out(sheet: Sheet) -> None:
             holds = [s != "none" for s in statuses]
             assert answer.quantifier == asked.reach(ks, holds)
             assert answer.stakes == (1 if all(holds) else 2)
-            assert (answer.lowest, answer.highest) == (lowest(statuses), highest(statuses))
-            assert answer.at_base == asked.walk.status(case.facts, scope, asked.walk.base)
+            assert (answer.status.lowest, answer.status.highest) == (lowest(statuses), highest(statuses))
+            assert answer.status.at_base == asked.walk.status(case.facts, scope, asked.walk.base)
             assert answer.witness is not None
             assert answer.construction is not None
             for formula in (case.facts, scope):
@@ -170,7 +170,7 @@ def left_by_way(
     article, k = answer.witness.article, answer.construction
     chains = oracle.chains(asked.sheet, asked.sheet.claim(number))
     ways = [All(tuple(x.formula for x in chain)) for chain in chains]
-    told = {*case.stated, *names_in(read_at(scope, k)).intersection(answer.shown)}
+    told = {*case.stated, *names_in(read_at(scope, k)).intersection(answer.thing.names)}
     return [(names_in(read_at(way, k)) - told, evaluate(way, article, k) is True) for way in ways]
 
 
@@ -298,8 +298,8 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
     never = highest(statuses) == "none"
     assert answer.quantifier == ("every" if never else asked.reach(ks, lost))
     assert answer.stakes == (1 if never else 3)
-    assert (answer.lowest, answer.highest) == (lowest(statuses), highest(statuses))
-    assert answer.at_base == walk.status(case.facts, scope, walk.base)
+    assert (answer.status.lowest, answer.status.highest) == (lowest(statuses), highest(statuses))
+    assert answer.status.at_base == walk.status(case.facts, scope, walk.base)
     assert answer.witness is not None
     article, k = answer.witness.article, answer.construction
     assert k is not None
@@ -385,8 +385,8 @@ def test_how_classes_lie(sheet: Sheet) -> None:
             scope = oracle.scope(sheet, place)
             ks = asked.walk.constructions(groups_in(case.facts, scope))
             statuses = [asked.walk.status(case.facts, scope, k) for k in ks]
-            assert (answer.lowest, answer.highest) == (lowest(statuses), highest(statuses))
-            assert answer.at_base == asked.walk.status(case.facts, scope, asked.walk.base)
+            assert (answer.status.lowest, answer.status.highest) == (lowest(statuses), highest(statuses))
+            assert answer.status.at_base == asked.walk.status(case.facts, scope, asked.walk.base)
 
 
 def wanted_of(sheet: Sheet, case: Case) -> str:

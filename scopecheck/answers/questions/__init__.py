@@ -42,6 +42,7 @@ from scopecheck.answers.findings import (
     Otherwise,
     Plain,
     RangeLies,
+    Unmeant,
     Unmeasured,
     because,
     cases_of,
@@ -356,7 +357,17 @@ def _told_apart(finding: Finding) -> object:
             return no_end
         case Moves(of):
             return of
-        case Plain() | ForAllClaims() | Combined() | Cases() | LeftOpen() | Idle() | OneValue() | Freed():
+        case (
+            Plain()
+            | ForAllClaims()
+            | Combined()
+            | Cases()
+            | LeftOpen()
+            | Idle()
+            | OneValue()
+            | Freed()
+            | Unmeant()
+        ):
             return None
         case _:
             assert_never(finding.about)

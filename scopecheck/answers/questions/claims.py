@@ -24,7 +24,7 @@ from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.minimise import BreakPoint, pick_article
 from scopecheck.answers.questions.cases import Answer, one_reread
 from scopecheck.answers.questions.instances import Instance
-from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, ruling_out
 from scopecheck.answers.refine import Demand, Refined, find_construction
 from scopecheck.answers.witness import Expected, Obligation, Witness, verify
@@ -423,7 +423,8 @@ def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Iterato
         return
     assert search.holds()
     expected: list[tuple[Formula, Expected]] = [(parent, "met"), (own, "not met")]
-    shown = prepared.exhibit(found, search, (parent, own), expected, prepared.known((parent, own)))
+    sought = Sought((parent, own), expected)
+    shown = prepared.exhibit(found, search, sought, prepared.known((parent, own)))
     assert shown.witness is not None
     assert shown.construction is not None
     failing = prepared.failing(instance.own, shown.witness.article, shown.construction)

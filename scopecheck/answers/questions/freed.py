@@ -8,7 +8,7 @@ from fractions import Fraction
 from scopecheck.answers.findings import Because, Finding, Freed, Looked
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.instances import Instance
-from scopecheck.answers.questions.prepared import Prepared, at_limitation
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_limitation
 from scopecheck.core.formula import All, Compare, Const, Formula, Measured, Not, Term
 from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Limitation
@@ -75,8 +75,7 @@ def _freed(
     shown = prepared.exhibit(
         replace(at_limitation(QUESTION, 4, narrowing), bearer="challenger"),
         search,
-        (taken, limits),
-        ((taken, "met"), (limits, "not met")),
+        Sought((taken, limits), ((taken, "met"), (limits, "not met"))),
         prepared.known((taken, limits)),
     )
     assert shown.witness is not None

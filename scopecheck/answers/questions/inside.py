@@ -16,6 +16,7 @@ from scopecheck.answers.findings import (
     Quantifier,
     Reread,
     Status,
+    Statuses,
 )
 from scopecheck.answers.questions.cases import (
     Answer,
@@ -26,7 +27,7 @@ from scopecheck.answers.questions.cases import (
     status_at,
     targets,
 )
-from scopecheck.answers.questions.prepared import Prepared, at_claim
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_claim
 from scopecheck.answers.questions.ways import each_way, ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.answers.witness import Expected
@@ -161,7 +162,7 @@ def _inside_region(prepared: Prepared, place: _Place) -> Iterator[Answer]:
         yield from _lost_as_stated(prepared, place, place.finding)
         return
     finding = _graded_loss(prepared, place, ever, wholly)
-    if ever and finding.at_base == "none" and finding.highest == "every":
+    if ever and (finding.status.at_base, finding.status.highest) == ("none", "every"):
         finding = _kept_otherwise(prepared, place, finding, groups)
 
     def shown(search: Search) -> Finding:
@@ -193,13 +194,14 @@ def _shown_lost(prepared: Prepared, place: _Place, finding: Finding, search: Sea
     session, case, scope = prepared.session, place.case, place.scope
     formulas = (case.facts, scope)
     expected: list[tuple[Formula, Expected]] = [(case.facts, "met"), (scope, "not met")]
-    found = prepared.exhibit(finding, search, formulas, expected, prepared.known(formulas, case))
+    found = prepared.exhibit(finding, search, Sought(formulas, expected), prepared.known(formulas, case))
     assert found.witness is not None
     article, groups = found.witness.article, session.groups_in(*formulas)
     told = _with_failing(prepared, found, place.limitations, article)
     if told.quantifier == "every" and ever:
-        told = replace(told, itself=prepared.on_every(scope, article, met=False))
-    if ever and finding.at_base == "none" and finding.highest != "every":
+        on_each = prepared.on_every(scope, article, met=False)
+        told = replace(told, thing=replace(told.thing, on_each=on_each))
+    if ever and finding.status.at_base == "none" and finding.status.highest != "every":
         keeping = session.search(groups, things=False)
         keeping.require(session.met_by(scope, article))
         if keeping.holds():
@@ -208,7 +210,7 @@ def _shown_lost(prepared: Prepared, place: _Place, finding: Finding, search: Sea
     if not lost.partly:
         return told
     speak = session.names_in(*(x.formula for x in place.limitations if x.label in told.failing))
-    partly = tuple(n for n in told.shown if n in speak and n not in case.stated)
+    partly = tuple(n for n in told.thing.names if n in speak and n not in case.stated)
     return replace(told, about=replace(lost, partly=partly or lost.partly))
 
 
@@ -276,9 +278,13 @@ def _lost_as_stated(prepared: Prepared, place: _Place, finding: Finding) -> Iter
     groups = session.groups_in(*formulas)
     in_part = _lost_of(finding).in_part
     found = replace(
-        finding, quantifier="some", stakes=3, otherwise=Otherwise(), about=Lost(in_part=in_part),
-        lowest=None, at_base=None, highest=None,
-    )  # fmt: skip
+        finding,
+        quantifier="some",
+        stakes=3,
+        status=Statuses(),
+        otherwise=Otherwise(),
+        about=Lost(in_part=in_part),
+    )
 
     def lost() -> Search:
         search = session.search(groups)
@@ -287,12 +293,14 @@ def _lost_as_stated(prepared: Prepared, place: _Place, finding: Finding) -> Iter
 
     def shown(search: Search) -> Finding:
         expected: list[tuple[Formula, Expected]] = [(place.region, "met"), (scope, "not met")]
-        told = prepared.exhibit(found, search, formulas, expected, prepared.known(formulas, case))
-        told = replace(
-            told,
-            shown=tuple(n for n in told.shown if n in known),
-            departs=tuple(n for n in told.departs if n in known),
+        sought = Sought(formulas, expected)
+        told = prepared.exhibit(found, search, sought, prepared.known(formulas, case))
+        thing = replace(
+            told.thing,
+            names=tuple(n for n in told.thing.names if n in known),
+            departs=tuple(n for n in told.thing.departs if n in known),
         )
+        told = replace(told, thing=thing)
         assert told.witness is not None
         return _with_failing(prepared, told, lines, told.witness.article)
 
@@ -378,7 +386,7 @@ def _inside_point(prepared: Prepared, place: _Place, article: Article) -> Iterat
         yield place.looked()
         return
     finding = _graded_point(prepared, place, article, ever)
-    if ever and finding.at_base == "none":
+    if ever and finding.status.at_base == "none":
         keeping = session.search(groups, things=False)
         keeping.require(met)
         finding = replace(finding, otherwise=_kept_by(prepared, keeping, scope, article, groups))
@@ -404,9 +412,7 @@ def _graded_point(prepared: Prepared, place: _Place, article: Article, ever: boo
         place.finding,
         stakes=3 if ever else 1,
         quantifier="every" if not ever else "base" if lost_at_base else "some",
-        lowest="none",
-        at_base=status,
-        highest="every" if ever else "none",
+        status=Statuses("none", status, "every" if ever else "none"),
     )
 
 
@@ -504,7 +510,7 @@ def _graded_loss(prepared: Prepared, place: _Place, ever_met: bool, wholly: bool
     finding = place.finding
     base = status_at(prepared, case.facts, scope, session.base)
     if not ever_met:
-        return replace(finding, stakes=1, quantifier="every", at_base=base, highest="none", lowest="none")
+        return replace(finding, stakes=1, quantifier="every", status=Statuses("none", base, "none"))
     lost = session.search(())
     lost.require(session.met(region, session.base), ~session.met(scope, session.base))
     quantifier: Quantifier = "base" if lost.holds() else "some"
@@ -514,9 +520,7 @@ def _graded_loss(prepared: Prepared, place: _Place, ever_met: bool, wholly: bool
     return replace(
         finding,
         quantifier=quantifier if spared else "every",
-        at_base=base,
-        lowest="none" if wholly else "some",
-        highest="every" if kept else "some",
+        status=Statuses("none" if wholly else "some", base, "every" if kept else "some"),
         about=Lost(() if wholly else _unsaid(prepared, scope)),
     )
 

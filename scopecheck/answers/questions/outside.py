@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Set
 from contextlib import suppress
 
-from scopecheck.answers.findings import Finding, Looked, Met, Otherwise, Quantifier, Status
+from scopecheck.answers.findings import Finding, Looked, Met, Otherwise, Quantifier, Status, Statuses
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,
@@ -19,7 +19,7 @@ from scopecheck.answers.questions.cases import (
 from scopecheck.answers.questions.close_by import close_by
 from scopecheck.answers.questions.document_ranges import at_stated_ends, range_relations
 from scopecheck.answers.questions.instances import Instance
-from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.questions.prepared import LISTED, Prepared, Sought
 from scopecheck.answers.questions.ways import ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Construction, names_in
@@ -76,17 +76,12 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
             always = [session.surely(f, met=True) for f in formulas]
             if search.holds(*always):
                 search.require(*always)
-        found = prepared.exhibit(
-            finding,
-            search,
-            formulas,
-            ((case.facts, "met"), (scope, "met")),
-            prepared.known(formulas, case),
-            prepared.grades_for(case.facts),
-            border=case.facts,
-        )
+        sought = Sought(formulas, ((case.facts, "met"), (scope, "met")))
+        known, graded = prepared.known(formulas, case), prepared.graded(case.facts)
+        found = prepared.exhibit(finding, search, sought, known, graded)
         if finding.quantifier == "every" and found.witness is not None:
-            found = replace(found, itself=prepared.on_every(All(formulas), found.witness.article))
+            on_each = prepared.on_every(All(formulas), found.witness.article)
+            found = replace(found, thing=replace(found.thing, on_each=on_each))
         return _with_company(prepared, case, place, found)
 
     yield from ways_of(prepared, finding, groups, met_somewhere, shown)
@@ -110,7 +105,7 @@ def _with_company(prepared: Prepared, case: Case, place: int | str, shown: Findi
     # Of what the case leaves open a thing is told by what the claim speaks of: the rest is anything at all.
     spoken = names_in(*(read_at(x.formula, k) for x in limitations))
     stated = {*case.stated, *stated_values(prepared.sheet, case, exact=True)}
-    told = {*stated, *spoken.intersection(shown.shown), *prepared.sheet.absent(article)}
+    told = {*stated, *spoken.intersection(shown.thing.names), *prepared.sheet.absent(article)}
     also = _also_met(prepared, case, place, article, k, told)
     met = replace(
         shown.about,
@@ -145,9 +140,7 @@ def _outside_point(
         finding,
         stakes=1 if always else 2,
         quantifier="every" if always else "some" if base == "none" else "base",
-        lowest="every" if always else "none",
-        at_base=base,
-        highest="every",
+        status=Statuses("every" if always else "none", base, "every"),
     )
     if finding.quantifier == "base":
         finding = replace(finding, otherwise=_unmet_by(prepared, finding, scope, article, groups))
@@ -354,24 +347,20 @@ def _document_met(prepared: Prepared, case: Case, finding: Finding, scope: Formu
     base = status_at(prepared, case.facts, scope, session.base)
     # Where nothing can be as the document says, as its words are presumed, nothing is met there either.
     quantifier: Quantifier = "some" if base != "every" else "every" if nothing_escapes else "base"
-    finding = replace(finding, quantifier=quantifier, stakes=1 if quantifier == "every" else 2, at_base=base)
+    stakes = 1 if quantifier == "every" else 2
+    status = Statuses(at_base=base, highest="every")
+    finding = replace(finding, quantifier=quantifier, stakes=stakes, status=status)
     if quantifier == "base":
         finding = _with_escapes(prepared, finding, case, scope, escape)
     formulas = (case.facts, scope)
-    shown = prepared.exhibit(
-        finding,
-        search,
-        formulas,
-        ((case.facts, "met"), (scope, "met")),
-        prepared.known(formulas, case),
-        [("listed", None)],
-    )
+    sought = Sought(formulas, ((case.facts, "met"), (scope, "met")))
+    shown = prepared.exhibit(finding, search, sought, prepared.known(formulas, case), LISTED)
     assert shown.witness is not None
     assert isinstance(shown.about, Met)
     also = _also_met(prepared, case, finding.claim, shown.witness.article, accepted, frozenset())
     some = _also_on_some(prepared, case, finding, also)
     told = prepared.told_refined(shown, refined, groups)
-    yield replace(told, highest="every", about=replace(shown.about, also_claims=also, also_on_some=some))
+    yield replace(told, about=replace(shown.about, also_claims=also, also_on_some=some))
 
 
 def _with_escapes(
