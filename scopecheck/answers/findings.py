@@ -207,7 +207,7 @@ class AddsNothing:
     narrow and is met by something.
     """
 
-    by: Because = Because()
+    by: Because
     against: Witness | None = None
     never_both: bool = False
 
