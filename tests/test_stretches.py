@@ -72,7 +72,7 @@ def test_a_case_is_kept_in_by_the_stretch_that_takes_in_all_of_it() -> None:
     made = sheet(BAR)
     (case,) = (c for c in made.cases if c.name == "sample")
     lost = next(f for f in inside_lost(prepare(made), case) if isinstance(f, Finding))
-    (kept,) = lost.otherwise.rereads
+    (kept,) = lost.otherwise.least
     assert [point.end.value for point in kept.breaks] == [Fraction(62, 100_000)]
 
 
@@ -161,7 +161,7 @@ def test_a_claim_that_nothing_meets_as_presumed_says_on_which_reading_something_
     """5.4 mm rounds to 5 mm, so that one reading of claim 2 leaves claim 4 something."""
     made = sheet(LAMP)
     (found,) = (f for f in ask_all(made).findings if f.label == "claim 4" and f.otherwise.rereads)
-    (reread,) = found.otherwise.rereads
+    (reread,) = found.otherwise.least
     k = base_construction(made).with_reading(reread.group, reread.reading)
     thing = {"beam": Fraction(15, 1000), "reach": Fraction(54, 10000)}
     lines = [x.formula for n in (1, 2, 4) for x in made.claim(n).limitations]
