@@ -240,8 +240,8 @@ MUTATIONS = (
     Mutation(
         "witness: not made by verify",
         "answers.questions.prepared",
-        "        witness = verify(self.sheet, picked.article, tuple(obligations))\n",
-        "        witness = Witness(tuple(picked.article.items()), tuple(obligations), None)\n",
+        "        return verify(self.sheet, article, tuple(obligations))\n",
+        "        return Witness(tuple(article.items()), tuple(obligations), None)\n",
     ),
     Mutation(
         "units: an offset forgotten",

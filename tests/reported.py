@@ -7,7 +7,14 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
-from scopecheck.answers.findings import Answers, Finding, Looked, OneReading, Reread
+from scopecheck.answers.findings import (
+    Answers,
+    Finding,
+    Looked,
+    OneReading,
+    Reread,
+    Shown,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.construction import base_construction, groups_in
@@ -228,7 +235,7 @@ def with_witness(finding: Finding, reread: tuple[int, int] | None = None, **valu
         k = k.with_reading(*reread)
         finding = replace(finding, rereads=(Reread(*reread),))
     witness = verify(STRAINER, {**ARTICLE, **values}, (Obligation(Truth(True), "met", k),))
-    return replace(finding, witness=witness, construction=k)
+    return replace(finding, thing=replace(finding.thing, witness=witness), construction=k)
 
 
 def text_of(answers: Answers, everything: bool = False, sheet: Sheet = STRAINER, width: int = 90) -> str:
@@ -244,7 +251,7 @@ def items_of(answers: Answers, everything: bool = False) -> tuple[Item, ...]:
 
 
 def lost(label: str, at: str, case: str, reread: tuple[int, int] = OUT, **values: Value) -> Finding:
-    finding = found("inside lost", 3, label, at, case=case, reference=case, bearer="competitor")
+    finding = found("inside lost", 3, label, at, case=case, thing=Shown(reference=case), bearer="competitor")
     return with_witness(finding, reread, **values)
 
 

@@ -11,7 +11,16 @@ from collections.abc import Callable, Iterable, Iterator
 from fractions import Fraction
 from itertools import combinations
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Answers, Finding, KeptOut, Reread, lines_of
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    Answers,
+    Finding,
+    KeptOut,
+    Lost,
+    Reread,
+    because,
+    lines_of,
+)
 from scopecheck.core.construction import Construction, admissible_readings, base_construction, names_in, nodes
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.core.formula import All, Article, Chosen, Compare, Const, Formula, Measured, Value
@@ -44,14 +53,14 @@ def wrong_of_things(sheet: Sheet, answers: Answers) -> Iterator[str]:
         if f.question not in SIDED or f.witness is None or f.outcome != "shown" or f.case == "":
             continue
         of_case = next(c for c in sheet.cases if c.name == f.case)
-        if f.grade != "listed" or of_case.groups:
+        if f.thing.grade != "listed" or of_case.groups:
             continue
         article = f.witness.article
         label = int(f.label.split()[1]) if f.label.startswith("claim ") else f.label
         asked: Formula = scope(sheet, label)
         if not names_in(asked) <= stated_values(sheet, of_case, exact=True).keys():
             continue  # told of more than one thing
-        if f.failing and (f.detail == "line alone" or f.quantifier == "some"):
+        if f.failing and (_of_a_line_alone(f) or f.quantifier == "some"):
             asked = All(tuple(scope(sheet, x) for x in f.failing))
 
         def met(k: Construction, asked: Formula = asked, article: Article = article) -> bool:
@@ -66,24 +75,34 @@ def wrong_of_things(sheet: Sheet, answers: Answers) -> Iterator[str]:
             lambda k, lost=lost, met=met: met(k) is not lost,
             f"{f.question} {f.case} read so",
         )
-        yield from _together(sheet, f, f.kept_by, met, f"{f.question} {f.case} kept by") if f.kept_by else ()
-        for r in f.kept_too:
-            if not met(read_so(sheet, [r])) and not own_stretch(sheet, r):
-                yield f"{f.question} {f.case}: kept too by {r}"
-        if f.unmet_together:
-            yield from _together(
-                sheet, f, f.unmet_by, lambda k, met=met: not met(k), f"{f.case} unmet together"
-            )
-        else:
-            for r in f.unmet_by:
-                if met(read_so(sheet, [r])):
-                    yield f"{f.question} {f.case}: unmet by {r}"
+        yield from _wrong_otherwise(sheet, f, met)
         for label_ in f.failing:
             k = f.construction or base
             if lost and evaluate(scope(sheet, label_), article, k) is True:
                 yield f"{f.case}: {label_} does not fail"
         if f.quantifier == "base" and met(base) is lost:
             yield f"{f.question} {f.case}: not so as presumed"
+
+
+def _of_a_line_alone(f: Finding) -> bool:
+    return isinstance(f.about, Lost) and f.about.line_alone
+
+
+def _wrong_otherwise(sheet: Sheet, f: Finding, met: Callable[[Construction], bool]) -> Iterator[str]:
+    """The re-readings on which what is lost is said to be kept, or what is met to be kept out, and is not."""
+    undone, least = f.otherwise.rereads, f.otherwise.least
+    if f.question != "inside lost":
+        if f.otherwise.together:
+            yield from _together(sheet, f, undone, lambda k: not met(k), f"{f.case} unmet together")
+            return
+        for r in undone:
+            if met(read_so(sheet, [r])):
+                yield f"{f.question} {f.case}: unmet by {r}"
+        return
+    yield from _together(sheet, f, least, met, f"{f.question} {f.case} kept by") if least else ()
+    for r in undone[len(least) :]:
+        if not met(read_so(sheet, [r])) and not own_stretch(sheet, r):
+            yield f"{f.question} {f.case}: kept too by {r}"
 
 
 def own_stretch(sheet: Sheet, r: Reread) -> bool:
@@ -192,7 +211,7 @@ def wrong_of_all(sheet: Sheet, answers: Answers, some: list[Article]) -> Iterato
                         if lines_of(f) and all(truths.get(x, True) for x in lines_of(f)):
                             yield f"idle {f.label} by {lines_of(f)}: {a} on {k.readings}"
         if f.question in EMPTY_CLAIM and f.quantifier == "base":
-            for one in f.sets or ((lines_of(f),) if lines_of(f) else ()):
+            for one in because(f).sets or ((lines_of(f),) if lines_of(f) else ()):
                 for a in some:
                     if all(evaluate(scope(sheet, x), a, base) is True for x in one):
                         yield f"conflict {one} of {f.label}: {a}"

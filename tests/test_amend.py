@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from typer.testing import CliRunner, Result
 
+from scopecheck.answers.findings import relation_of
 from scopecheck.cli import app
 from scopecheck.resolve.successors import successors
 from tests.amended_sheets import amended, both, change
@@ -387,9 +388,9 @@ def test_what_a_number_has_no_reading_of_is_no_settlement(tmp_path: Path) -> Non
     assert not both(fraction, decimal)[1]
     (narrowed,) = amended(fraction, decimal).changes
     assert narrowed.relation == "unchanged"
-    assert [o.detail for o in narrowed.otherwise] == ["narrowed"]
+    assert [relation_of(o) for o in narrowed.otherwise] == ["narrowed"]
     (widened,) = amended(decimal, fraction).changes
-    assert [o.detail for o in widened.otherwise] == ["widened"]
+    assert [relation_of(o) for o in widened.otherwise] == ["widened"]
     assert amended(fraction, fraction.replace("below", "lower than")).changes
     told = run(*written(tmp_path, fraction, decimal)).stdout
     assert "settled" not in told

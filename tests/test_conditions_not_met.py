@@ -7,7 +7,11 @@ from itertools import product
 
 import pytest
 
-from scopecheck.answers.findings import Finding, lines_of
+from scopecheck.answers.findings import (
+    Finding,
+    NotThere,
+    lines_of,
+)
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.conditions import conditions_not_met
 from scopecheck.core.construction import base_construction
@@ -45,8 +49,13 @@ def found(about: Sheet) -> list[Finding]:
     return [f for f in ask_all(about).findings if f.question == QUESTION]
 
 
+def names_of(finding: Finding) -> tuple[str, ...]:
+    assert isinstance(finding.about, NotThere)
+    return finding.about.names
+
+
 def brief(about: Sheet) -> list[tuple[str, str, tuple[str, ...], str]]:
-    return [(f.label, f.detail, lines_of(f), f.quantifier) for f in found(about)]
+    return [(f.label, "|".join(names_of(f)), lines_of(f), f.quantifier) for f in found(about)]
 
 
 PAD = ("A pad", ("thick : at most 1.2 mm", "heat : below 40 °C"))
@@ -56,7 +65,7 @@ DEPENDENT = "The pad of claim 1"
 def test_a_limit_that_keeps_out_all_that_fulfils_its_condition() -> None:
     about = made(PAD, (DEPENDENT, ("thick, sort : 2 to 4 mm if the pad is soft",)))
     (finding,) = found(about)
-    assert (finding.label, finding.detail, lines_of(finding)) == ("2a", "sort", ("1a", "2a"))
+    assert (finding.label, names_of(finding), lines_of(finding)) == ("2a", ("sort",), ("1a", "2a"))
     told = statement(about, finding).replace(GLUE, " ")
     assert told.startswith("Sets a limit on a condition (on sort) that nothing in claim 2 fulfils: 1a")
     assert told.endswith("rule it out.")

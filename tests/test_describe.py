@@ -7,7 +7,22 @@ from typing import Any
 
 import pytest
 
-from scopecheck.answers.findings import Cases, NoValue, OneReading, Reread, WayOut
+from scopecheck.answers.findings import (
+    Because,
+    Cases,
+    Empty,
+    EndNotReached,
+    Idle,
+    Lost,
+    Met,
+    NoValue,
+    OneReading,
+    Otherwise,
+    Reread,
+    Shown,
+    Statuses,
+    WayOut,
+)
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.formula import Add, Bound, Compare, Const, Measured, Parameter, Read, Truth
@@ -36,12 +51,13 @@ from tests.sheets import sheet as text_sheet
 
 def test_a_stated_end_tells_what_is_reached() -> None:
     end = found(
-        "end not reached", 4, "2a", "between 20 and 60 mm", detail="60 mm|no more than|175/3 mm|out",
-        quantifier="base",
+        "end not reached", 4, "2a", "between 20 and 60 mm", quantifier="base",
+        about=EndNotReached(Because(), "60 mm", "mm", True, Extremum(Fraction(175, 3), False)),
     )  # fmt: skip
     statement = one_line(items_of(answers_of(end))[0].statement)
     assert statement.endswith("reaches: it is 60 mm, and the value stays below about 58.3 mm.")
-    reached = replace(end, detail="20 mm|no less than|37/2 mm|in")
+    least = EndNotReached(Because(), "20 mm", "mm", False, Extremum(Fraction(37, 2), True))
+    reached = replace(end, about=least)
     assert "it is 20 mm, and the value is at least 18.5 mm." in one_line(
         items_of(answers_of(reached))[0].statement
     )
@@ -83,7 +99,11 @@ def test_a_stated_end_tells_what_is_reached() -> None:
             {"about": OneReading((0, 1), "both")},
             "On this reading some things are met that were not",
         ),
-        ("dependent cannot be met", {"conflict": ("2a",)}, 'conflict: 2a "between 20 and 60 mm".'),
+        (
+            "dependent cannot be met",
+            {"about": Empty(Because(("2a",)))},
+            'conflict: 2a "between 20 and 60 mm".',
+        ),
     ],
 )
 def test_statements(question: str, more: dict[str, Any], text: str) -> None:
@@ -100,19 +120,19 @@ def test_of_many_limitations_the_first_are_told() -> None:
 
 def test_what_keeps_a_thing_out_is_told_beyond_the_reading_told_already() -> None:
     ways = (WayOut("1a", "divisible by 6", ((0, 1),)), WayOut("1b", "between 2 and 4 mm", ()))
-    met = found("outside met", 2, "claim 1", "1. A leaf", ways_out=ways)
+    met = found("outside met", 2, "claim 1", "1. A leaf", about=Met(ways_out=ways))
     finding = with_witness(met, (0, 1), holes=Fraction(25))
     text = one_line(text_of(answers_of(finding)))
     assert 'Kept out by 1a "divisible by 6", unless it is read as "can be divided" 1b "between' in text
     assert '1b "between 2 and 4 mm", and no single re-reading lets it by' in text
-    alone = one_line(text_of(answers_of(replace(finding, ways_out=ways[:1]))))
+    alone = one_line(text_of(answers_of(replace(finding, about=Met(ways_out=ways[:1])))))
     assert "Kept out" not in alone
 
 
 def test_what_another_parent_asks_keeps_nothing_out() -> None:
     claims = (*STRAINER.claims[:3], replace(STRAINER.claims[3], parents=(1, 2)))
     ways = (WayOut("1b", "between 2 and 4 mm", ((1, 1),)), WayOut("2a", "between 20 and 60 mm", ()))
-    met = found("outside met", 2, "claim 4", "4. The", ways_out=ways)
+    met = found("outside met", 2, "claim 4", "4. The", about=Met(ways_out=ways))
     met = with_witness(met, metal=frozenset({"steel"}))
     sheet = replace(STRAINER, claims=claims)
     text = one_line(text_of(answers_of(met, sheet=sheet), sheet=sheet))
@@ -126,7 +146,7 @@ def test_what_keeps_a_thing_out_may_stretch_far_enough() -> None:
     claim = replace(STRAINER.claims[0], limitations=(STRAINER.claims[0].limitations[0], line))
     sheet = replace(STRAINER, claims=(claim, *STRAINER.claims[1:]), parameters=(stretch(1),))
     ways = (WayOut("1b", "between 2 and 4 mm", ((1, 1),)),)
-    met = with_witness(found("outside met", 2, "claim 1", "1. A leaf", ways_out=ways))
+    met = with_witness(found("outside met", 2, "claim 1", "1. A leaf", about=Met(ways_out=ways)))
     told = one_line(text_of(answers_of(met, sheet=sheet), sheet=sheet))
     by = 'Kept out by 1b "between 2 and 4 mm", unless it is read as "both ends out" or stretches by '
     assert f"{by}0.2 % or more" in told
@@ -205,7 +225,7 @@ def test_a_lost_case_tells_on_which_reading_it_is_kept() -> None:
     sheet = replace(STRAINER, parameters=(parameter,))
     point = BreakPoint("e", Extremum(Fraction(1, 35), True), True)
     finding = found("inside lost", 3, "claim 1", "1. A leaf", quantifier="base", failing=("1b",),
-                    kept_by=(Reread(1, 0, (point,)),))  # fmt: skip
+                    otherwise=Otherwise((Reread(1, 0, (point,)),)))  # fmt: skip
     text = one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
     assert 'Kept in once "between 2 and 4 mm" stretches by about 2.86 % or more' in text
 
@@ -251,13 +271,10 @@ def test_notes_tell_how_sure_and_how_far() -> None:
             "claim 1",
             "1. A leaf",
             case="bench sample",
-            simplest=False,
+            thing=Shown(grade="near", simplest=False),
             best=False,
-            partly=("finish",),
-            grade="near",
-            lowest="some",
-            at_base="some",
-            highest="every",
+            about=Lost(("finish",)),
+            status=Statuses("some", "some", "every"),
             rests_on=(Bounds("height"),),
         )
     )
@@ -279,7 +296,7 @@ def test_what_is_idle_names_the_readings_of_the_lines_that_it_rests_on() -> None
         "   | gap : at least 3 mm\n   | gap : 3 mm or more\n"
     )
     (finding,) = [f for f in ask_all(made).findings if f.question == "idle"]
-    assert (finding.label, finding.twins) == ("1b", ("1a",))
+    assert (finding.label, finding.about) == ("1b", Idle(Because(("1a",)), ("1a",)))
     told = " ".join(readings_told(made, finding))
     # Whatever "3 mm or more" is read as, it asks for nothing more then.
     assert '"3 mm or more" in its usual reading' not in told

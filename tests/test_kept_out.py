@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding, KeptOut, silent_lines
+from scopecheck.answers.findings import (
+    Finding,
+    KeptOut,
+    Met,
+    also_claims_of,
+    also_open_of,
+    silent_lines,
+    ways_out_of,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.report.kept_out import kept_text, silence_text
 from scopecheck.report.margins import readings_told
@@ -75,7 +83,7 @@ must stay out
   old  : gap = 4 mm
 """
     found = [f for f in ask_all(sheet(text)).findings if f.question == "outside met" and f.claim == 1]
-    assert [(f.also_claims, f.also_open) for f in found] == [((3,), ((2, ("rim",)),))]
+    assert [(also_claims_of(f), also_open_of(f)) for f in found] == [((3,), ((2, ("rim",)),))]
 
 
 def test_what_is_left_open_is_told_by_the_parents_that_leave_least() -> None:
@@ -96,7 +104,7 @@ must stay out
   old  : gap = 4 mm
 """
     found = [f for f in ask_all(sheet(text)).findings if f.question == "outside met" and f.claim == 1]
-    assert [(f.also_claims, f.also_open) for f in found] == [((3,), ((2, ("rim",)), (4, ("lid",))))]
+    assert [(also_claims_of(f), also_open_of(f)) for f in found] == [((3,), ((2, ("rim",)), (4, ("lid",))))]
 
 
 def test_a_thing_shown_for_every_reading_is_met_on_every_one_or_said_not_to_be() -> None:
@@ -109,7 +117,7 @@ must stay out
   low  : 2 mm <= gap <= 2.4 mm
 """
     (found,) = [f for f in ask_all(sheet(text)).findings if f.question == "outside met"]
-    assert (found.quantifier, found.itself) == ("every", True)
+    assert (found.quantifier, found.thing.on_each) == ("every", True)
     assert found.witness is not None
     assert found.witness.article["gap"] != 2
     stepped = """
@@ -122,7 +130,7 @@ must stay out
   low  : 1 mm <= gap <= 4 mm
 """
     (found,) = [f for f in ask_all(sheet(stepped)).findings if f.question == "outside met"]
-    assert (found.quantifier, found.itself) == ("every", False)
+    assert (found.quantifier, found.thing.on_each) == ("every", False)
     told = " ".join(readings_told(sheet(stepped), found))
     assert "which need not be the one shown" in told
 
@@ -167,7 +175,7 @@ def test_a_further_reading_that_is_not_presumed_either_lets_a_thing_by() -> None
     """By hand: with arnite 30 and belsan 20 'is arnite' is met by 'some of these, others beside them'."""
     made = sheet(GLUED)
     (met,) = [f for f in ask_all(made).findings if f.question == "outside met" and f.claim == 2]
-    by_label = {way.label: way.readings for way in met.ways_out}
+    by_label = {way.label: way.readings for way in ways_out_of(met)}
     (group,) = [g for g in made.groups if any(p.where == "2a" for p in g.places)]
     labels = [group.readings[r].label for g, r in by_label["2a"] if g == group.index]
     assert labels == ["some of these, others of the class beside them"]
@@ -182,7 +190,9 @@ def test_a_dependent_that_some_reading_keeps_out_is_told_apart() -> None:
         '  wide        400 to 450 mm    200 mm   "page 2"\n'
     )
     (found,) = (f for f in ask_all(sheet(text)).findings if f.question == "document met")
-    assert (found.claim, found.quantifier, found.also_claims, found.also_on_some) == (1, "every", (2,), (2,))
+    assert isinstance(found.about, Met)
+    assert (found.claim, found.quantifier) == (1, "every")
+    assert (found.about.also_claims, found.about.also_on_some) == ((2,), (2,))
 
 
 DISC = """profile  EPO

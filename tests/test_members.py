@@ -6,7 +6,11 @@ from itertools import product
 
 import pytest
 
-from scopecheck.answers.findings import Finding, lines_of
+from scopecheck.answers.findings import (
+    Finding,
+    NotThere,
+    lines_of,
+)
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.members import members_not_reached, named_members
 from scopecheck.core.construction import base_construction
@@ -49,8 +53,13 @@ def told(about: Sheet) -> list[Finding]:
     return [f for i in prepared.all_instances() for f in members_not_reached(prepared, i)]
 
 
+def names_of(finding: Finding) -> tuple[str, ...]:
+    assert isinstance(finding.about, NotThere)
+    return finding.about.names
+
+
 def brief(about: Sheet) -> list[tuple[str, str, tuple[str, ...], str]]:
-    return [(f.label, f.detail, lines_of(f), f.quantifier) for f in told(about)]
+    return [(f.label, "|".join(names_of(f)), lines_of(f), f.quantifier) for f in told(about)]
 
 
 def test_a_member_that_a_closed_group_above_leaves_out() -> None:
@@ -93,7 +102,7 @@ def test_the_lines_are_told_alike_together_and_by_what_can_be() -> None:
         given="given  IF grade = soft THEN metal IN {copper, tin}\n",
     )
     (finding,) = told(about)
-    assert (finding.detail, lines_of(finding)) == ("zinc|steel", ("1a",))
+    assert (names_of(finding), lines_of(finding)) == (("zinc", "steel"), ("1a",))
     assert finding.rests_on == (GivenFact("IF grade = soft THEN metal IN {copper, tin}"),)
 
 
@@ -115,8 +124,9 @@ def test_a_way_of_depending_is_told_and_what_holds_as_presumed_only() -> None:
         '   |   reading "any" : copper IN metal OR tin IN metal'
     )
     about = made((bright,), ("grade : one of soft and hard",), more)
-    found = {f.detail: f for f in ask_all(about).findings if f.question == "member not reached"}
-    assert (found["brittle"].ways, found["brittle"].conflict) == (((1, 2),), ("2a",))
+    told_of = (f for f in ask_all(about).findings if f.question == "member not reached")
+    found = {name: f for f in told_of for name in names_of(f)}
+    assert (found["brittle"].ways, lines_of(found["brittle"])) == (((1, 2),), ("2a",))
     assert (found["tin"].ways, found["tin"].quantifier) == ((), "base")
     assert "where it depends on claim 2: 2a" in statement(about, found["brittle"]).replace(
         "\N{NO-BREAK SPACE}", " "
@@ -153,6 +163,6 @@ def test_against_every_thing_and_every_reading() -> None:
         for named in named_members(prepared, line):
             having = [t for t in things if meets(named.there, t, base_construction(about))]
             if not any(meets(own.scope, t, base_construction(about)) for t in having):
-                expected.add((line.label, named.name))
+                expected |= {(line.label, name) for name in named.names}
     assert expected == {("2a", "tin"), ("2b", "brittle"), ("2c", "salt")}
-    assert {(f.label, name) for f in told(about) for name in f.detail.split("|")} == expected
+    assert {(f.label, name) for f in told(about) for name in names_of(f)} == expected

@@ -3,10 +3,17 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import Answers, Finding, cases_of, lines_of
+from scopecheck.answers.findings import (
+    Answers,
+    EndNotReached,
+    Finding,
+    cases_of,
+    lines_of,
+)
 from scopecheck.answers.held import Held
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import checked
@@ -14,6 +21,7 @@ from scopecheck.commands.options import Options
 from scopecheck.core.grounds import SettledWords
 from scopecheck.core.model import Sheet
 from scopecheck.report.render import render
+from scopecheck.solving.ends import Extremum
 from tests.reported import one_line
 from tests.sheets import sheet
 
@@ -382,7 +390,9 @@ def test_an_end_that_the_line_itself_leaves_out_is_no_dead_end() -> None:
     """No whole number above three is below four; where another line asks for six, that end is dead."""
     assert not findings(SENSORS.format(least="two"), "end not reached")
     (end,) = findings(SENSORS.format(least="six"), "end not reached")
-    assert (end.label, end.detail) == ("2a", "three|no less than|6|in")
+    assert isinstance(end.about, EndNotReached)
+    assert (end.label, end.about.stated, end.about.upper) == ("2a", "three", False)
+    assert end.about.far == Extremum(Fraction(6), True)
 
 
 # ---- wording

@@ -87,8 +87,8 @@ def test_parts_that_are_not_there_are_not_shown() -> None:
     asked = ask_all(sheet(tray("EVERY hole (diameter <= 4 mm)", case)))
     (found,) = [f for f in asked.findings if f.question == "inside lost"]
     assert found.quantifier == "every"
-    assert found.grade == "listed"
-    assert not [n for n in found.shown if n.endswith(("hole 3", "hole 4"))]
+    assert found.thing.grade == "listed"
+    assert not [n for n in found.thing.names if n.endswith(("hole 3", "hole 4"))]
     assert found.witness is not None
     assert found.witness.article["diameter of hole 2"] == Fraction(5, 1000)
 

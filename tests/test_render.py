@@ -8,7 +8,11 @@ from typing import Any
 
 import pytest
 
-from scopecheck.answers.findings import Reread
+from scopecheck.answers.findings import (
+    Reread,
+    Shown,
+    Unmeant,
+)
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.construction import base_construction
@@ -136,7 +140,7 @@ def test_json_carries_twin_break_points_and_fractions() -> None:
     witness = verify(sheet, {**ARTICLE, "diameter": Fraction(34, 11000)}, (Obligation(All(()), "met", k),))
     finding = replace(
         found("unmeant met", 2, "1a", "divisible by 6"),
-        rereads=(Reread(0, 0, (point,)),), witness=witness, twin=witness, construction=k,
+        rereads=(Reread(0, 0, (point,)),), thing=Shown(witness), about=Unmeant(witness), construction=k,
     )  # fmt: skip
     (data,) = parsed(build_report(sheet, answers_of(finding, sheet=sheet), False))["findings"]
     assert data["break_points"][0]["exact"] == "1/35"

@@ -7,7 +7,16 @@ from typing import get_args
 
 import pytest
 
-from scopecheck.answers.findings import Finding, Looked, OneReading, RangeLies, Reread
+from scopecheck.answers.findings import (
+    Because,
+    Empty,
+    Finding,
+    Looked,
+    OneReading,
+    RangeLies,
+    Reread,
+    Statuses,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.record import replace
 from scopecheck.report.grouping import axes, departures, order_key
@@ -223,9 +232,11 @@ def test_strained_readings_stand_in_a_section_of_their_own() -> None:
 
 # ---- root causes
 
+CLASH = Empty(Because(("1a", "1b")))
+
 
 def test_dependents_of_a_claim_that_nothing_meets_are_told_under_it() -> None:
-    root = found("nothing meets", 1, "claim 1", "1. A leaf", quantifier="every", conflict=("1a", "1b"))
+    root = found("nothing meets", 1, "claim 1", "1. A leaf", quantifier="every", about=CLASH)
     loss = found("inside lost", 1, "claim 1", "1. A leaf", quantifier="every", case="bench sample")
     (item,) = items_of(answers_of(loss, root))
     assert item.findings == (root,)
@@ -239,7 +250,7 @@ def test_dependents_of_a_claim_that_nothing_meets_are_told_under_it() -> None:
 
 
 def test_a_claim_that_nothing_meets_on_some_reading_only_is_no_root_cause() -> None:
-    root = found("nothing meets", 4, "claim 1", "1. A leaf", conflict=("1a", "1b"))
+    root = found("nothing meets", 4, "claim 1", "1. A leaf", about=CLASH)
     loss = found("inside lost", 1, "claim 1", "1. A leaf", quantifier="every", case="bench sample")
     assert len(items_of(answers_of(loss, root))) == 2
 
@@ -313,7 +324,7 @@ def test_relations_of_ranges_and_classes_are_facts() -> None:
         "document range", 6, "claim 1", "1. A leaf", case="D1", about=RangeLies("overlaps"), quantifier="base"
     )
     kind = found(
-        "class", 6, "claim 1", "1. A leaf", case="garden sieve", lowest="none", at_base="none", highest="some"
+        "class", 6, "claim 1", "1. A leaf", case="garden sieve", status=Statuses("none", "none", "some")
     )
     other = replace(range_, claim=2, label="claim 2", about=RangeLies("apart"))
     unpresumed = replace(range_, claim=3, label="claim 3")

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from scopecheck.answers.findings import Reread
+from scopecheck.answers.findings import (
+    Reread,
+    unmet_by,
+)
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.charted import charted
 from scopecheck.foundations.record import replace
@@ -245,8 +248,11 @@ def test_a_reading_told_wrongly_is_seen() -> None:
     """Each way out of the dryer's first item, told with the other's reading, keeps nothing out."""
     made = sheet(DRYER)
     answers = ask_all(made, details=True)
-    told = [f for f in answers.findings if f.unmet_by]
-    wrong = [replace(f, unmet_by=tuple(Reread(r.group, 0) for r in f.unmet_by)) for f in told]
+    told = [f for f in answers.findings if unmet_by(f)]
+    wrong = [
+        replace(f, otherwise=replace(f.otherwise, rereads=tuple(Reread(r.group, 0) for r in unmet_by(f))))
+        for f in told
+    ]
     assert told
     assert list(wrong_of_things(made, replace(answers, findings=tuple(wrong))))
 

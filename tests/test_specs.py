@@ -7,7 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from scopecheck.answers.findings import Answers, Finding, lines_of
+from scopecheck.answers.findings import (
+    Answers,
+    EndNotReached,
+    Finding,
+    because,
+    lines_of,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source
@@ -197,7 +203,7 @@ def test_a_claim_that_cannot_be_met_names_the_lines_that_conflict(
 ) -> None:
     (finding,) = found(answers_of(name), "dependent cannot be met", f"claim {claim}")
     assert sorted(lines_of(finding)) == conflict.split()
-    assert finding.sets == ((("1c", "5a", "5b"), ("1d", "5a", "5b")) if name == "mortar" else ())
+    assert because(finding).sets == ((("1c", "5a", "5b"), ("1d", "5a", "5b")) if name == "mortar" else ())
 
 
 @pytest.mark.parametrize(
@@ -213,7 +219,9 @@ def test_a_stated_end_beyond_reach_names_how_far_the_claim_goes(
     name: str, label: str, written: str, reached: str
 ) -> None:
     (finding,) = found(answers_of(name), "end not reached", label)
-    assert finding.detail.split("|")[:3] == [written, "no more than", reached]
+    end = finding.about
+    assert isinstance(end, EndNotReached)
+    assert (end.stated, end.upper, f"{end.far.value} {end.unit}") == (written, True, reached)
 
 
 @pytest.mark.parametrize(("name", "case", "first", "second"), PAIRS)

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import (
+    Because,
+    EndNotReached,
+    Finding,
+    IdleEnd,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.report.stated_ends import end_text
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.ends import Extremum
 from tests.sheets import sheet as read
 
 PARTS = """hole        part, 1 to 4
@@ -65,18 +73,22 @@ def unreached(text: str) -> list[Finding]:
 @pytest.mark.parametrize(
     ("sheet", "there", "beyond", "far"),
     [
-        (PARTS, "4", "5", "no more than|4 mm|in"),
-        (STEP, "1", "1.2", "no more than|1 A|in"),
-        (RATIO, "3", "4", "no more than|7/2|out|3|in"),
-        (TIMES, "3", "4", "no more than|7/2|out|3|in"),
-        (ROUNDED, "30", "40", "no more than|61/2 mm|out|30 mm|in"),
+        (PARTS, "4", "5", ("mm", Extremum(Fraction(4), True), None)),
+        (STEP, "1", "1.2", ("A", Extremum(Fraction(1), True), None)),
+        (RATIO, "3", "4", ("", Extremum(Fraction(7, 2), False), Extremum(Fraction(3), True))),
+        (TIMES, "3", "4", ("", Extremum(Fraction(7, 2), False), Extremum(Fraction(3), True))),
+        (ROUNDED, "30", "40", ("mm", Extremum(Fraction(61, 2), False), Extremum(Fraction(30), True))),
     ],
 )
-def test_an_end_is_told_where_nothing_reaches_it(sheet: str, there: str, beyond: str, far: str) -> None:
+def test_an_end_is_told_where_nothing_reaches_it(
+    sheet: str, there: str, beyond: str, far: tuple[str, Extremum, Extremum | None]
+) -> None:
     assert not unreached(sheet.format(there))
     (found,) = unreached(sheet.format(beyond))
     assert found.label == "2a"
-    assert found.detail.partition("|")[2] == far
+    end = found.about
+    assert isinstance(end, EndNotReached)
+    assert (end.upper, (end.unit, end.far, end.usual)) == (True, far)
     assert found.quantifier == ("base" if sheet in (PARTS, STEP) else "every")
 
 
@@ -109,7 +121,11 @@ def test_an_end_that_a_stretch_comes_near_to_is_not_out_of_reach_on_every_readin
         "2. The disc of claim 1 at 7 degrees, of more than 300 mm and less than 420 mm.\n"
         "   | angle : 7 degrees\n   | d : more than 300 mm and less than 420 mm\n"
     )
-    assert (found.quantifier, found.detail) == ("base", "300 mm|no less than|350 mm|in")
+    far = Extremum(Fraction(350), True)
+    assert (found.quantifier, found.about) == (
+        "base",
+        EndNotReached(Because(("1a",)), "300 mm", "mm", False, far),
+    )
 
 
 @pytest.mark.parametrize(("most", "told"), [(60, 0), (12, 1)])
@@ -162,9 +178,8 @@ def test_an_idle_end_is_found_however_the_range_is_worded(words: str) -> None:
     lines = f"   | a : {words}\n   | a : more than 9 mm\n"
     text = f"a  length in mm\n\n1. A thing, {words} and more than 9 mm.\n{lines}"
     answers = ask_all(read(text))
-    assert [(f.question, f.detail) for f in answers.findings if f.question == "idle end"] == [
-        ("idle end", "low|8 mm")
-    ]
+    (end,) = (f.about for f in answers.findings if f.question == "idle end")
+    assert end == IdleEnd(Because(("1b",)), "low", "8 mm")
     assert not [one for one in answers.looked if one.question == "idle"]
 
 

@@ -177,7 +177,7 @@ def test_what_is_measured_of_a_step_that_is_not_done_is_not_shown() -> None:
     made = sheet(reed("DURATION(rinsing) >= 5 min", inside("rinsing not done")))
     (found,) = [f for f in ask_all(made).findings if f.question == "inside lost"]
     assert "rinsing not done" in thing_text(made, found)
-    assert not [n for n in found.shown if n in made.steps[1].numbers]
+    assert not [n for n in found.thing.names if n in made.steps[1].numbers]
     assert found.witness is not None
     assert found.witness.article["rinsing"] == "not done"
 

@@ -7,7 +7,11 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.answers import refine
-from scopecheck.answers.findings import Finding, KeptOut
+from scopecheck.answers.findings import (
+    Finding,
+    KeptOut,
+    also_claims_of,
+)
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.cases import reading_for_all
 from scopecheck.answers.questions.inside import inside_lost
@@ -68,7 +72,7 @@ def test_a_case_is_kept_in_by_the_stretch_that_takes_in_all_of_it() -> None:
     made = sheet(BAR)
     (case,) = (c for c in made.cases if c.name == "sample")
     lost = next(f for f in inside_lost(prepare(made), case) if isinstance(f, Finding))
-    (kept,) = lost.kept_by
+    (kept,) = lost.otherwise.least
     assert [point.end.value for point in kept.breaks] == [Fraction(62, 100_000)]
 
 
@@ -148,7 +152,7 @@ inside for 1, 2
 def test_a_case_lost_above_is_lost_below_by_its_own_lines_alone() -> None:
     made = sheet(LAMP)
     lost = [f for f in inside_lost(prepare(made), made.cases[0]) if isinstance(f, Finding)]
-    assert {(f.claim, f.failing, f.also_claims) for f in lost} == {(1, ("1a",), (2,)), (2, ("2a",), ())}
+    assert {(f.claim, f.failing, also_claims_of(f)) for f in lost} == {(1, ("1a",), (2,)), (2, ("2a",), ())}
     below = [r for f in lost if f.claim == 2 for r in f.rereads]
     assert {made.groups[r.group].places[0].where for r in below} == {"2a"}
 
@@ -156,8 +160,8 @@ def test_a_case_lost_above_is_lost_below_by_its_own_lines_alone() -> None:
 def test_a_claim_that_nothing_meets_as_presumed_says_on_which_reading_something_does() -> None:
     """5.4 mm rounds to 5 mm, so that one reading of claim 2 leaves claim 4 something."""
     made = sheet(LAMP)
-    (found,) = (f for f in ask_all(made).findings if f.label == "claim 4" and f.kept_by)
-    (reread,) = found.kept_by
+    (found,) = (f for f in ask_all(made).findings if f.label == "claim 4" and f.otherwise.rereads)
+    (reread,) = found.otherwise.least
     k = base_construction(made).with_reading(reread.group, reread.reading)
     thing = {"beam": Fraction(15, 1000), "reach": Fraction(54, 10000)}
     lines = [x.formula for n in (1, 2, 4) for x in made.claim(n).limitations]

@@ -7,7 +7,12 @@ from typing import Any
 
 import pytest
 
-from scopecheck.answers.findings import Reread
+from scopecheck.answers.findings import (
+    Lost,
+    Reread,
+    Shown,
+    Unmeant,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.formula import All, Compare, Const, Measured, Rounded
 from scopecheck.core.grounds import SettledWords
@@ -37,8 +42,8 @@ from tests.sheets import sheet
 
 
 def test_a_thing_departs_from_a_reference() -> None:
-    finding = found("outside met", 2, "claim 1", "1. A leaf", case="garden sieve", reference="bench sample",
-                    departs=("holes", "metal"))  # fmt: skip
+    thing = Shown(departs=("holes", "metal"), reference="bench sample")
+    finding = found("outside met", 2, "claim 1", "1. A leaf", case="garden sieve", thing=thing)
     shown = with_witness(finding, holes=Fraction(25), metal=frozenset({"zinc", "copper"}))
     assert one_line(thing_text(STRAINER, shown)) == (
         "garden sieve with holes 25 instead of 24 and metal copper and zinc instead of copper "
@@ -50,29 +55,33 @@ def test_a_thing_departs_from_a_reference() -> None:
     ("more", "text"),
     [
         (
-            {"case": "garden sieve", "reference": "garden sieve", "shown": ("holes",)},
+            {"case": "garden sieve", "thing": Shown(names=("holes",), reference="garden sieve")},
             "garden sieve as listed (holes 24)",
         ),
         (
-            {"case": "garden sieve", "reference": "garden sieve", "shown": ("holes", "finish")},
+            {"case": "garden sieve", "thing": Shown(names=("holes", "finish"), reference="garden sieve")},
             "garden sieve as listed (holes 24)",
         ),
         (
-            {"case": "garden sieve", "reference": "garden sieve", "departs": ("diameter",)},
+            {"case": "garden sieve", "thing": Shown(departs=("diameter",), reference="garden sieve")},
             "garden sieve with diameter 4 mm instead of 3 mm (otherwise as listed)",
         ),
         (
-            {"reference": "bench sample", "departs": ("finish",)},
+            {"thing": Shown(departs=("finish",), reference="bench sample")},
             "a thing exactly as bench sample (holes 24, diameter 4 mm)",
         ),
-        ({"shown": ("height", "holes")}, "a thing with holes 24"),
-        ({"shown": ("height", "holes"), "failing": ("2a",)}, "a thing with height 60 mm"),
+        ({"thing": Shown(names=("height", "holes"))}, "a thing with holes 24"),
+        ({"failing": ("2a",), "thing": Shown(names=("height", "holes"))}, "a thing with height 60 mm"),
         (
-            {"case": "garden sieve", "reference": "garden sieve", "failing": ("1b",), "shown": ("holes",)},
+            {
+                "case": "garden sieve",
+                "failing": ("1b",),
+                "thing": Shown(names=("holes",), reference="garden sieve"),
+            },
             "garden sieve as listed (diameter 4 mm)",
         ),
         (
-            {"case": "D1", "reference": "D1", "shown": ("holes",)},
+            {"case": "D1", "thing": Shown(names=("holes",), reference="D1")},
             'document D1 at "page 4, example 2" as listed (holes 24)',
         ),
     ],
@@ -85,8 +94,9 @@ def test_things(more: dict[str, Any], text: str) -> None:
 def test_of_many_values_those_in_question_come_first(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("scopecheck.report.things.MOST_VALUES", 2)
     shown = ("holes", "diameter", "height", "metal")
-    finding = found("inside lost", 3, "claim 3", "3. The", case="bench sample", reference="bench sample")
-    finding = with_witness(replace(finding, shown=shown), OUT)
+    thing = Shown(names=shown, reference="bench sample")
+    finding = found("inside lost", 3, "claim 3", "3. The", case="bench sample", thing=thing)
+    finding = with_witness(finding, OUT)
     assert one_line(thing_text(STRAINER, finding)) == (
         "bench sample as listed (diameter 4 mm, holes 24; 2 more not shown)"
     )
@@ -95,7 +105,7 @@ def test_of_many_values_those_in_question_come_first(monkeypatch: pytest.MonkeyP
 def test_a_twin_is_told_by_what_differs() -> None:
     finding = with_witness(found("unmeant met", 2, "1a", "divisible by 6"), holes=Fraction(25))
     twin = with_witness(finding).witness
-    told = twin_text(STRAINER, replace(finding, twin=twin, twin_name="meant"))
+    told = twin_text(STRAINER, replace(finding, about=Unmeant(twin)))
     assert one_line(told) == "a thing that was meant, with holes 24 instead of 25, alike in all else"
 
 
@@ -112,15 +122,15 @@ def given_sheet() -> Sheet:
 
 def test_a_quantity_that_a_given_fact_alone_brings_in_is_told_only_where_it_departs() -> None:
     sheet = given_sheet()
-    finding = with_witness(
-        found("unmeant met", 2, "1b", "between 2 and 4 mm", reference="bench sample",
-              shown=("diameter", "height"), departs=("diameter", "height"))
-    )  # fmt: skip
+    thing = Shown(names=("diameter", "height"), departs=("diameter", "height"), reference="bench sample")
+    finding = with_witness(found("unmeant met", 2, "1b", "between 2 and 4 mm", thing=thing))
     assert one_line(thing_text(sheet, finding)) == (
         "a thing with diameter 4 mm instead of 3 mm and height 60 mm instead of 40 mm (otherwise as bench "
         'sample; height by the given fact "height = 15 * diameter")'
     )
-    same = with_witness(replace(finding, departs=("diameter",)), height=Fraction(40, 1000))
+    same = with_witness(
+        replace(finding, thing=replace(thing, departs=("diameter",))), height=Fraction(40, 1000)
+    )
     assert one_line(thing_text(sheet, same)) == (
         "a thing with diameter 4 mm instead of 3 mm (otherwise as bench sample)"
     )
@@ -129,21 +139,18 @@ def test_a_quantity_that_a_given_fact_alone_brings_in_is_told_only_where_it_depa
 def test_a_reference_that_shares_nothing_with_the_thing_is_left_out() -> None:
     bench = replace(STRAINER.cases[0], facts=compare("holes", "=", "24"), stated=("holes",))
     sheet = replace(STRAINER, cases=(bench, *STRAINER.cases[1:]))
-    finding = with_witness(
-        found("meant lost", 3, "2a", "between 20 and 60 mm", reference="bench sample", shown=("height",))
-    )
+    thing = Shown(names=("height",), reference="bench sample")
+    finding = with_witness(found("meant lost", 3, "2a", "between 20 and 60 mm", thing=thing))
     assert one_line(thing_text(sheet, finding)) == "a thing with height 60 mm"
-    departing = replace(finding, departs=("height",))
+    departing = replace(finding, thing=replace(finding.thing, departs=("height",)))
     assert one_line(thing_text(sheet, departing)) == "a thing with height 60 mm"
 
 
 def test_what_a_document_leaves_unsaid_is_not_told_as_stated() -> None:
     document = replace(STRAINER.cases[3], facts=compare("diameter", "=", "3", "mm"), stated=("diameter",))
     sheet = replace(STRAINER, cases=(*STRAINER.cases[:3], document))
-    finding = with_witness(
-        found("document met", 2, "claim 1", "1. A leaf", case="D1", reference="D1",
-              shown=("holes", "diameter"), departs=("holes",))
-    )  # fmt: skip
+    thing = Shown(names=("holes", "diameter"), departs=("holes",), reference="D1")
+    finding = with_witness(found("document met", 2, "claim 1", "1. A leaf", case="D1", thing=thing))
     assert one_line(thing_text(sheet, finding)) == (
         'document D1 at "page 4, example 2" as listed (diameter 4 mm), whatever it leaves unsaid'
     )
@@ -156,7 +163,7 @@ def test_part_of_a_case_is_told_by_what_leaves_room() -> None:
     tall = replace(STRAINER.cases[1], facts=facts, stated=("diameter", "holes"))
     sheet = replace(STRAINER, cases=(STRAINER.cases[0], tall, *STRAINER.cases[2:]))
     finding = with_witness(
-        found("inside lost", 3, "claim 1", "1. A leaf", case="tall sample", partly=("holes", "diameter"))
+        found("inside lost", 3, "claim 1", "1. A leaf", case="tall sample", about=Lost(("holes", "diameter")))
     )
     text = one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
     room = "what it states of diameter ("

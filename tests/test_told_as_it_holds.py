@@ -126,10 +126,10 @@ must stay out for 2
 def test_what_lies_a_step_beside_a_border_is_not_told_as_far_from_it() -> None:
     """120.1 of 120 for a sum, and 9.6 in what begins at 9.5 and is one wide."""
     found = {(f.question, f.label): f for f in ask_all(sheet(SHIFT)).findings}
-    assert found["unmeant met", "1a"].grade != "plain"
+    assert found["unmeant met", "1a"].thing.grade != "plain"
     lost = found["meant lost", "2a"]
     assert lost.witness is not None
-    assert lost.grade != "plain" or lost.witness.article["active"] != Fraction(96, 1000)
+    assert lost.thing.grade != "plain" or lost.witness.article["active"] != Fraction(96, 1000)
 
 
 def test_one_of_two_states_beside_a_number_that_exceeds_another_is_read() -> None:

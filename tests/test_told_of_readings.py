@@ -66,7 +66,7 @@ def test_a_reading_on_which_nothing_meets_a_claim_is_none_on_which_it_narrows() 
     made = sheet(LENS)
     found = ask_all(made, details=True).findings
     (idle,) = (f for f in found if f.question == "adds nothing")
-    assert not idle.kept_by
+    assert not idle.otherwise.rereads
     assert not [f for f in found if f.question == "narrows"]
     text = page(LENS, everything=True)
     assert "Narrows" not in text

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from scopecheck.answers.findings import ways_out_of
 from scopecheck.report.blocks import Item, Report
 from scopecheck.report.once import LONG, told_once
 from scopecheck.report.render import render
@@ -87,7 +88,7 @@ def test_what_keeps_a_thing_out_is_no_second_list_of_the_readings_that_let_it_in
     assert "Kept out by" not in rows
     told = " ".join((*rows["Read with"], *rows["Same with"]))
     assert all(f'"{label}"' in told for label in ("can be divided", "context tolerance", "fixed share"))
-    (way,) = (way for way in item.findings[0].ways_out if way.label == "1d")
+    (way,) = (way for way in ways_out_of(item.findings[0]) if way.label == "1d")
     assert way.readings
 
 

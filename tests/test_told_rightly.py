@@ -640,9 +640,9 @@ def test_a_thing_is_told_by_all_in_which_it_departs_from_a_listed_one() -> None:
     assert found
     for f in found:
         assert f.witness is not None
-        usual = stated_values(made, next(c for c in made.cases if c.name == f.reference))
-        assert {n for n in usual if f.witness.article[n] != usual[n]} <= set(f.departs)
-    assert {f.reference for f in found} == {"drilled"}
+        usual = stated_values(made, next(c for c in made.cases if c.name == f.thing.reference))
+        assert {n for n in usual if f.witness.article[n] != usual[n]} <= set(f.thing.departs)
+    assert {f.thing.reference for f in found} == {"drilled"}
     assert "a thing with holes 0 instead of 36 (otherwise as drilled)" in page(SIEVE)
 
 

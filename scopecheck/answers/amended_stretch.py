@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from typing import Literal, TypeAlias
 
+from scopecheck.answers.findings import Relation
 from scopecheck.core.construction import Construction
 from scopecheck.core.formula import Formula
 from scopecheck.core.model import FreeParameter
@@ -13,8 +13,6 @@ from scopecheck.foundations.record import record
 from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
 from scopecheck.solving.solver import Session
 
-Relation: TypeAlias = Literal["unchanged", "narrowed", "widened", "both"]
-"""Of a claim on one construction: nothing given up or gained, only given up, only gained, both."""
 RELATIONS: dict[tuple[bool, bool], Relation] = {
     (False, False): "unchanged",
     (True, False): "narrowed",

@@ -11,10 +11,17 @@ from itertools import product
 from typing import Literal
 
 from scopecheck.answers.amended_ends import AlikeEnds, alike_ends, rounding_alike
-from scopecheck.answers.amended_stretch import RELATIONS, Relation, Sides, Stretching, stretchings
-from scopecheck.answers.findings import Finding, Quantifier
+from scopecheck.answers.amended_stretch import RELATIONS, Sides, Stretching, stretchings
+from scopecheck.answers.findings import (
+    Amended,
+    Finding,
+    Quantifier,
+    Relation,
+    Statuses,
+    relation_of,
+)
 from scopecheck.answers.questions.claims import adds_nothing
-from scopecheck.answers.questions.prepared import Prepared, at_claim
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_claim
 from scopecheck.answers.refine import Demand, Refined, find_construction
 from scopecheck.core.construction import groups_in, names_in
 from scopecheck.core.formula import All, Formula
@@ -134,7 +141,7 @@ def _change(amendment: Amendment, old: Claim, new: Claim) -> Change:
         change = replace(change, empty=_empty(amendment, was, now))
         change = replace(change, alike=alike_ends(amendment.session, sides.formulas(), relation))
         otherwise = tuple(sides.otherwise(relation, given_up, gained))
-        known = {relation, *(f.detail for f in otherwise), *(s.relation for x in stretched for s in x.stages)}
+        known = {relation, *map(relation_of, otherwise), *(s.relation for x in stretched for s in x.stages)}
         further = tuple(sides.stretched_far(known, given_up, gained))
         return replace(change, otherwise=(*otherwise, *further))
     except Undecided as reason:
@@ -156,7 +163,7 @@ def _empty(amendment: Amendment, was: Formula, now: Formula) -> Literal["", "eve
 
 
 def _in_base(finding: Finding) -> bool:
-    return finding.outcome == "shown" and finding.at_base == "some"
+    return finding.outcome == "shown" and finding.status.at_base == "some"
 
 
 class _Sides:
@@ -188,8 +195,8 @@ class _Sides:
     def _side(self, finding: Finding, prepared: Prepared, region: Formula, missed: Formula) -> Finding:
         """A thing of the region that misses the other formula; on every construction, the base, or some.
 
-        `at_base` says whether there is one in the base. Constructions on which nothing meets the claim before
-        or after do not count; stretches are as presumed, but for a thing that only another stretch gives.
+        Its status says whether there is one in the base. Constructions on which nothing meets the claim
+        before or after do not count; stretches are as presumed, but for a thing that only another one gives.
         """
         session = self.session
         try:
@@ -200,7 +207,7 @@ class _Sides:
                     finding,
                     outcome="excluded",
                     quantifier="none",
-                    at_base="none",
+                    status=Statuses(at_base="none"),
                     rests_on=prepared.needed((region, missed), session.met(region), ~session.met(missed)),
                 )
             base = session.search(())
@@ -210,17 +217,13 @@ class _Sides:
             spared = find_construction(session, demands, stretch=False).construction
             # Where nothing at all meets the claim without a stretch, nothing is spared there either.
             quantifier: Quantifier = "some" if not at_base else "every" if spared is None else "base"
-            found = replace(finding, quantifier=quantifier, at_base="some" if at_base else "none")
-            shown = prepared.exhibit(
-                found,
-                search,
-                (region, missed),
-                ((region, "met"), (missed, "not met")),
-                prepared.known((region, missed)),
-                prepared.grades_for(missed, wanted=False),
-                border=missed,
-            )
-            return replace(shown, itself=quantifier != "every" or self._on_each(shown, region, missed))
+            status = Statuses(at_base="some" if at_base else "none")
+            found = replace(finding, quantifier=quantifier, status=status)
+            sought = Sought((region, missed), ((region, "met"), (missed, "not met")))
+            known, graded = prepared.known((region, missed)), prepared.graded(missed, wanted=False)
+            shown = prepared.exhibit(found, search, sought, known, graded)
+            on_each = quantifier != "every" or self._on_each(shown, region, missed)
+            return replace(shown, thing=replace(shown.thing, on_each=on_each))
         except Undecided as reason:
             return replace(finding, outcome="undecided", stakes=6, reason=str(reason))
 
@@ -257,13 +260,14 @@ class _Sides:
                 continue
             groups = self.session.groups_in(self.was, self.now)
             told = self.amendment.after.told_refined(at_claim("amended", 6, self.new), refined, groups)
-            yield replace(told, detail=other, quantifier="some")
+            yield replace(told, about=Amended(other), quantifier="some")
 
     def stretched_far(
         self, known: Collection[Relation | str | None], given_up: Finding, gained: Finding
     ) -> Iterator[Finding]:
         """The relations that only a stretch makes, where what that gives up or gains is in none known."""
-        loses, wins = ("narrowed", "both"), ("widened", "both")
+        loses: tuple[Relation, ...] = ("narrowed", "both")
+        wins: tuple[Relation, ...] = ("widened", "both")
         for side, told in ((given_up, loses), (gained, wins)):
             if side.outcome != "shown" or any(relation in told for relation in known):
                 continue
@@ -274,7 +278,7 @@ class _Sides:
                 relation, refined = best
                 named = at_claim("amended", 6, self.new)
                 shown = self.amendment.after.told_refined(named, refined, groups)
-                yield replace(shown, detail=relation, quantifier="some")
+                yield replace(shown, about=Amended(relation), quantifier="some")
 
     def _with_any_stretch(self, relation: str) -> Refined:
         loses, wins = next(k for k, r in RELATIONS.items() if r == relation)

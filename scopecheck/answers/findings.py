@@ -11,9 +11,11 @@ from scopecheck.core.construction import Construction
 from scopecheck.core.grounds import Ground
 from scopecheck.core.model import Group, Settled
 from scopecheck.core.ranges import Lying
+from scopecheck.core.stated import Side
 from scopecheck.core.ties import TiedLying
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
+from scopecheck.solving.ends import Extremum
 
 Outcome: TypeAlias = Literal["shown", "excluded", "vacuous", "undecided"]
 """Shown with a verified witness (or as a fact of the whole scope); excluded by exhaustive search as restated;
@@ -24,15 +26,6 @@ Status: TypeAlias = Literal["none", "some", "every"]
 """How much of a case's region is met: no article, some articles, every article."""
 Bearer: TypeAlias = Literal["challenger", "competitor", ""]
 """Who would bring it: a wider reading the examiner or a challenger, a narrower one a competitor."""
-
-LINE_ALONE = "line alone"
-"""The detail of what one line loses of a case that others keep out on every construction."""
-STATED_END = "stated end"
-"""The detail of a document's range that is met at an end which it states, and not as a whole."""
-ONE_VALUE = "one value"
-"""The detail of a claim that narrows: as presumed it takes away one value of one number, and nothing else."""
-NEVER_BOTH = "never both"
-"""The detail of a claim that adds nothing: on no construction does it narrow and is met by something."""
 
 EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 """The questions whose finding is that nothing meets a claim."""
@@ -120,12 +113,185 @@ class Fall:
         return self.decided and not self.single and not self.together
 
 
+@record
+class Otherwise:
+    """Where it is not so, though it is as presumed: on each of the re-readings, the first the least, or on
+    all of them `together`."""
+
+    rereads: tuple[Reread, ...] = ()
+    together: bool = False
+
+    @property
+    def least(self) -> tuple[Reread, ...]:
+        """The least of what is enough: all of them together, else the first one."""
+        return self.rereads if self.together else self.rereads[:1]
+
+    @property
+    def ways(self) -> tuple[tuple[Reread, ...], ...]:
+        """All that is enough, the least first."""
+        one = (self.rereads,) if self.rereads else ()
+        return one if self.together else tuple((r,) for r in self.rereads)
+
+
 # ---- what a finding is about: one record for each family of questions
 
 
 @record
 class Plain:
     """Nothing more than every finding says: a pair of phrases, two phrases that part nothing."""
+
+
+@record
+class Met:
+    """What of a case meets a claim; `at_end`: a document's range where it states an end, and not as a whole.
+
+    Of what is met as presumed some is met still on those re-readings of `otherwise` that are `in_part`.
+    `ways_out` say what keeps the thing shown out in the base. `also_claims` are dependents of which the same
+    holds, `also_open` those of which it holds as far as the case states something, with the names that it
+    leaves open; of what holds on every reading `also_on_some` are those of them of which it does not.
+    """
+
+    at_end: bool = False
+    in_part: tuple[Reread, ...] = ()
+    ways_out: tuple[WayOut, ...] = ()
+    also_claims: tuple[int, ...] = ()
+    also_on_some: tuple[int, ...] = ()
+    also_open: tuple[tuple[int, tuple[str, ...]], ...] = ()
+
+
+@record
+class Lost:
+    """What a claim loses of a case; only a part, by what it has of the names `partly`, if there are any.
+
+    Of what is lost some is inside on the readings `in_part`, each presumed as well. `line_alone`: it is what
+    one line loses of a case that others keep out on every construction. `also_claims` take over the claim.
+    """
+
+    partly: tuple[str, ...] = ()
+    in_part: tuple[Reread, ...] = ()
+    line_alone: bool = False
+    also_claims: tuple[int, ...] = ()
+
+
+@record
+class LeftOpen:
+    """A case that a claim neither takes in nor keeps out: it says nothing of these names."""
+
+    names: tuple[str, ...]
+
+
+@record
+class Because:
+    """The limitations that together bring something about: a least set of them, and, where there are several
+    minimal sets, all of these, unless not `every`."""
+
+    lines: tuple[str, ...] = ()
+    sets: tuple[tuple[str, ...], ...] = ()
+    every: bool = True
+
+
+@record
+class Empty:
+    """A claim that nothing meets, by lines that cannot hold together; on every reading, only with the
+    `further` ones."""
+
+    by: Because
+    further: tuple[str, ...] = ()
+
+
+@record
+class AddsNothing:
+    """A claim that follows from the lines which it takes over.
+
+    Where it is otherwise, `against` is a thing that it leaves out. `never_both`: on no construction does it
+    narrow and is met by something.
+    """
+
+    by: Because
+    against: Witness | None = None
+    never_both: bool = False
+
+
+@record
+class Narrows:
+    """A claim that narrows; with `one_value`, as presumed, by one value of one number and nothing else."""
+
+    one_value: bool = False
+
+
+@record
+class Idle:
+    """A limitation that these make idle; its `twins` are idle too, but not together with it."""
+
+    by: Because
+    twins: tuple[str, ...] = ()
+
+
+@record
+class IdleEnd:
+    """One end of a range that is idle beside these lines; its number with the unit, as written."""
+
+    by: Because
+    side: Side
+    written: str
+
+
+@record
+class EndNotReached:
+    """An end that a limitation states, with its unit, and how far the claim goes, in that unit.
+
+    It goes so `far` as presumed; or on any reading at all, and only to `usual` as presumed, if that is less.
+    `farthest` are the departures on which it then goes so far.
+    """
+
+    by: Because
+    stated: str
+    unit: str
+    upper: bool
+    far: Extremum
+    usual: Extremum | None = None
+    farthest: tuple[Reread, ...] = ()
+
+
+@record
+class NotThere:
+    """The members that nothing in a claim has, or what the condition is about that nothing fulfils."""
+
+    by: Because
+    names: tuple[str, ...]
+
+
+@record
+class OneValue:
+    """What the lines of a claim leave but one value of."""
+
+    by: Because
+
+
+@record
+class Needed:
+    """A class of which a claim needs a further member that no words name."""
+
+    by: Because
+    member: str
+
+
+@record
+class Freed:
+    """The lines above that a thing misses which the narrower name lets in."""
+
+    by: Because
+
+
+Relation: TypeAlias = Literal["unchanged", "narrowed", "widened", "both"]
+"""Of a claim on one construction: nothing given up or gained, only given up, only gained, both."""
+
+
+@record
+class Amended:
+    """How an amended claim lies to the one before on the construction of the finding."""
+
+    relation: Relation
 
 
 Lies: TypeAlias = Literal["apart", "touches", "overlaps", "within shared", "within", "contains", "the same"]
@@ -145,6 +311,14 @@ class Alike:
     """Of two claims of one scope, as presumed, the other one."""
 
     other: int
+
+
+@record
+class Unmeant:
+    """What a line lets in or leaves out beside what was meant by it; with a thing that was `meant` and is met
+    on the same reading, as like the one shown as can be."""
+
+    meant: Witness | None = None
 
 
 Change: TypeAlias = Literal["wider", "narrower", "both", "either", "with others", "nothing"]
@@ -217,7 +391,8 @@ class KeptOut:
     `sets` are all minimal sets of limitations that do it, unless not `every_set`; `falls` what becomes of
     each on other readings, `besides` further limitations that by themselves do it on other readings. `silent`
     are those that a document leaves open. `line` is the one that all hangs on, '' if there is none. With
-    `at_end` a document's range is looked at where it states an end.
+    `at_end` a document's range is looked at where it states an end. `ways_out` are the single re-readings on
+    which a limitation lets it by.
     """
 
     sets: tuple[tuple[str, ...], ...]
@@ -226,6 +401,7 @@ class KeptOut:
     besides: tuple[WayOut, ...]
     silent: tuple[str, ...]
     line: str
+    ways_out: tuple[WayOut, ...] = ()
     at_end: bool = False
 
 
@@ -245,8 +421,19 @@ class ForAllClaims:
     others: tuple[int, ...]
 
 
+ByLines: TypeAlias = (
+    Empty | AddsNothing | Idle | IdleEnd | EndNotReached | NotThere | OneValue | Needed | Freed
+)
+"""What lines of a claim bring about."""
 About: TypeAlias = (
     Plain
+    | ByLines
+    | Narrows
+    | Amended
+    | Unmeant
+    | Met
+    | Lost
+    | LeftOpen
     | RangeLies
     | Alike
     | OneReading
@@ -266,33 +453,46 @@ records that say how they lie."""
 
 
 @record
+class Shown:
+    """The thing that shows a finding, if one does, and how it is told.
+
+    `names` are what it is told by, in the order of the sheet, `departs` those in which it departs from the
+    case `reference`, '' for none. `grade` says how far from a border it lies, `simplest` if no simpler thing
+    does. Of what some thing of a region does on every construction, `on_each` says if this one does on each.
+    """
+
+    witness: Witness | None = None
+    names: tuple[str, ...] = ()
+    departs: tuple[str, ...] = ()
+    reference: str = ""
+    grade: Grade = "edge"
+    simplest: bool = True
+    on_each: bool = True
+
+
+@record
+class Statuses:
+    """How much of a case is met on the admissible constructions: at the least, as presumed, at the most; None
+    where it is not asked."""
+
+    lowest: Status | None = None
+    at_base: Status | None = None
+    highest: Status | None = None
+
+
+@record
 class Finding:
     """One answer to one question about one place of the sheet.
 
     `label` is a limitation ("1b") or a claim ("claim 3"); `stakes` run from 1, wrong on every admissible
     construction, to 5, contested with no listed case; 6 is a statement and no defect. `rereads` are the
     departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
-    known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
-    are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all,
-    `kept_too` each other reading of one phrase that keeps it, `against` a thing that shows what a claim that
-    adds nothing leaves out on these,
-    `unmet_by` each reading of one phrase that keeps out what is met as presumed, or, where none does alone,
-    the least re-readings that do `unmet_together`, `in_part` those of them on which some of it is met still,
-    or of what is lost the others presumed on which some of it is inside,
-    and `conflict` the limitations that cannot hold together,
-    or beside which one is idle; `sets` are all minimal sets of them where there are several, `every_set` says
-    that no more are left. `twins` are
-    idle too, but not together with this one. `ways` are the chains of parents by way of which it holds; none:
-    by all. `wherever_met`: these are all by way of which anything meets the claim as presumed.
-    `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
-    case states something, with the names that it leaves open; of what holds on every reading `also_on_some`
-    are those of them of which it does not.
-    Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
-    `others` are further readings with the same effect; `more` says that further sets of phrases, each only
-    together, have it too.
-    `farthest` are the departures on
-    which a value goes as far as it does on any construction, where that is further than in the base.
-    `rests_on` are the bounds, givens and policies the answer leans on.
+    known; `best` says whether no smaller departure does. `others` are further readings with the same effect;
+    `more` says that further sets of phrases, each only together, have it too. `otherwise` are the re-readings
+    on which what is so as presumed is not. `failing` are the limitations that fail. `ways` are the chains of
+    parents by way of which it holds; none: by all. `wherever_met`: these are all by way of which anything
+    meets the claim as presumed. `rests_on` are the bounds, givens and policies the answer leans on. `about`
+    has what only the family of the question tells.
     """
 
     question: str
@@ -308,44 +508,28 @@ class Finding:
     construction: Construction | None = None
     rereads: tuple[Reread, ...] = ()
     read_as: tuple[Reread, ...] = ()
-    witness: Witness | None = None
-    shown: tuple[str, ...] = ()
-    departs: tuple[str, ...] = ()
-    reference: str = ""
-    grade: Grade = "edge"
-    itself: bool = True
-    twin: Witness | None = None
-    twin_name: str = ""
-    against: Witness | None = None
-    lowest: Status | None = None
-    at_base: Status | None = None
-    highest: Status | None = None
+    best: bool = True
+    thing: Shown = Shown()
+    status: Statuses = Statuses()
     failing: tuple[str, ...] = ()
-    ways_out: tuple[WayOut, ...] = ()
-    kept_by: tuple[Reread, ...] = ()
-    kept_too: tuple[Reread, ...] = ()
-    unmet_by: tuple[Reread, ...] = ()
-    unmet_together: bool = False
-    in_part: tuple[Reread, ...] = ()
-    conflict: tuple[str, ...] = ()
-    sets: tuple[tuple[str, ...], ...] = ()
-    every_set: bool = True
-    twins: tuple[str, ...] = ()
+    otherwise: Otherwise = Otherwise()
     ways: tuple[tuple[int, ...], ...] = ()
     wherever_met: bool = False
     others: tuple[tuple[int, int], ...] = ()
     more: bool = False
-    also_claims: tuple[int, ...] = ()
-    also_on_some: tuple[int, ...] = ()
-    also_open: tuple[tuple[int, tuple[str, ...]], ...] = ()
-    partly: tuple[str, ...] = ()
-    detail: str = ""
     rests_on: tuple[Ground, ...] = ()
-    farthest: tuple[Reread, ...] = ()
     reason: str = ""
-    simplest: bool = True
-    best: bool = True
     about: About = Plain()
+
+    @property
+    def witness(self) -> Witness | None:
+        """The thing that shows it, if one does."""
+        return self.thing.witness
+
+
+def because(finding: Finding) -> Because:
+    """The limitations that bring it about, of what limitations do."""
+    return finding.about.by if isinstance(finding.about, ByLines) else Because()
 
 
 def lines_of(finding: Finding) -> tuple[str, ...]:
@@ -356,12 +540,12 @@ def lines_of(finding: Finding) -> tuple[str, ...]:
         case KeptOut(line=line):
             return (line,) if line else ()
         case _:
-            return finding.conflict
+            return because(finding).lines
 
 
 def sets_of(finding: Finding) -> tuple[tuple[str, ...], ...]:
     """All minimal sets of limitations that bring it about, where they are told."""
-    return finding.about.sets if isinstance(finding.about, KeptOut) else finding.sets
+    return finding.about.sets if isinstance(finding.about, KeptOut) else because(finding).sets
 
 
 def cases_of(finding: Finding) -> tuple[str, ...]:
@@ -374,6 +558,11 @@ def silent_lines(finding: Finding) -> tuple[str, ...]:
     return finding.about.silent if isinstance(finding.about, CloseBy | KeptOut) else ()
 
 
+def relation_of(finding: Finding) -> Relation | None:
+    """How an amended claim lies to the one before, if it is about that."""
+    return finding.about.relation if isinstance(finding.about, Amended) else None
+
+
 def step_of(finding: Finding) -> tuple[int, int] | None:
     """The group and the reading that is asked about by itself, if it is about one."""
     return finding.about.step if isinstance(finding.about, OneReading) else None
@@ -381,12 +570,53 @@ def step_of(finding: Finding) -> tuple[int, int] | None:
 
 def twin_of(finding: Finding) -> Witness | None:
     """The thing told beside the one that is shown."""
-    return finding.about.other if isinstance(finding.about, Moves | Unmeasured) else finding.twin
+    match finding.about:
+        case Moves() | Unmeasured():
+            return finding.about.other
+        case Unmeant(meant):
+            return meant
+        case _:
+            return None
 
 
 def also_claims_of(finding: Finding) -> tuple[int, ...]:
     """The further claims that it is told of."""
-    return finding.about.others if isinstance(finding.about, ForAllClaims) else finding.also_claims
+    match finding.about:
+        case ForAllClaims(others):
+            return others
+        case Met() | Lost():
+            return finding.about.also_claims
+        case _:
+            return ()
+
+
+def also_open_of(finding: Finding) -> tuple[tuple[int, tuple[str, ...]], ...]:
+    """The dependents of which it holds as far as the case states something, with what that leaves open."""
+    return finding.about.also_open if isinstance(finding.about, Met) else ()
+
+
+def partly_of(finding: Finding) -> tuple[str, ...]:
+    """The names by which only a part of a case is concerned."""
+    match finding.about:
+        case Lost(partly) | LeftOpen(partly):
+            return partly
+        case _:
+            return ()
+
+
+def in_part_of(finding: Finding) -> tuple[Reread, ...]:
+    """The re-readings on which some of a case is met and some is not."""
+    return finding.about.in_part if isinstance(finding.about, Met | Lost) else ()
+
+
+def unmet_by(finding: Finding) -> tuple[Reread, ...]:
+    """The re-readings on which what is met as presumed is not, or not all of it."""
+    return finding.otherwise.rereads if isinstance(finding.about, Met) else ()
+
+
+def ways_out_of(finding: Finding) -> tuple[WayOut, ...]:
+    """What keeps a case out in the base, with what lets it by."""
+    return finding.about.ways_out if isinstance(finding.about, Met | KeptOut) else ()
 
 
 @record

@@ -8,7 +8,7 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.minimise import Grade, pick_article, settle_construction
 from scopecheck.answers.questions import prepare
-from scopecheck.answers.questions.prepared import at_claim
+from scopecheck.answers.questions.prepared import Graded, Sought, at_claim
 from scopecheck.answers.witness import Expected, WitnessError, verify
 from scopecheck.core.construction import Construction, admissible_readings
 from scopecheck.core.declared import NumberDecl
@@ -173,7 +173,7 @@ class Bench:
             return None
         finding = at_claim("drill", 5, self.sheet.claim(claim))
         known = [Reference("", sample)]
-        return self.prepared.exhibit(finding, search, formulas, expected, known, plain)
+        return self.prepared.exhibit(finding, search, Sought(formulas, expected), known, Graded(plain))
 
     def impossible(self, article: Article) -> str:
         """Why no such thing can exist; '' where it can."""

@@ -77,7 +77,7 @@ def grade(bench: Bench, problem: Problem, text: str) -> Verdict:
         return Verdict("wrong", tuple(_why_not(bench, aim, article)))
     lines = [line for x in (*instance.inherited, *instance.own) for line in read_said(bench, x, k)]
     formula = usual(bench, aim)
-    grade_found = problem.finding.grade if problem.finding else "edge"
+    grade_found = problem.finding.thing.grade if problem.finding else "edge"
     if grade_found == "plain" and not bench.is_plain(formula, article, wanted=False):
         better = sentence("drill", "grade", "better", solution=problem.solution)
         return Verdict("not plain", (*lines, sentence("drill", "grade", "edge_narrows"), better))

@@ -141,4 +141,4 @@ def _why_not(bench: Bench, limitations: Sequence[Limitation], article: Article, 
 
 def _has_plain(problem: Problem) -> bool:
     """Is there a thing far from the border of what was meant?"""
-    return problem.finding is not None and problem.finding.grade == "plain"
+    return problem.finding is not None and problem.finding.thing.grade == "plain"

@@ -7,7 +7,11 @@ from collections.abc import Iterable, Iterator, Sequence, Set
 from scopecheck.answers.amended import Amended
 from scopecheck.answers.amended_stretch import Stretching
 from scopecheck.answers.amendment import Change
-from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.findings import (
+    Answers,
+    Finding,
+    relation_of,
+)
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.grounds import ground_text
 from scopecheck.core.model import Claim, Sheet
@@ -146,7 +150,9 @@ class _Telling:
             readings = listed(reading_label(self.after, r, with_words=True, labels=labels) for r in moved)
         else:
             readings = listed(reading_text(self.after, r, labels) for r in moved)
-        told = sentence("amend", "other", relation=relation_text(finding.detail), readings=readings)
+        told = sentence(
+            "amend", "other", relation=relation_text(relation_of(finding) or "unchanged"), readings=readings
+        )
         if held := self._not_stretched(change, {r.group for r in moved}):
             return sentence("amend", "other_unstretched", told=told, held=held)
         return told
@@ -288,10 +294,10 @@ class _Telling:
             told = sentence("amend", "because", told=told, failing=failing)
         readings = [*readings_told(sheet, finding)] if finding.rereads or finding.read_as else []
         told = "; ".join([told, *(sentence("margin", "reading").lower() + " " + r for r in readings)])
-        if finding.at_base == "none":
+        if finding.status.at_base == "none":
             return sentence("amend", "not_presumed", told=told)
         if finding.quantifier == "every":
-            return told if finding.itself else sentence("amend", "every_other", told=told)
+            return told if finding.thing.on_each else sentence("amend", "every_other", told=told)
         return sentence("amend", "not_every", told=told)
 
     def _moves(self, change: Change) -> Iterator[str]:

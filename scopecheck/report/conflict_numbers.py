@@ -5,7 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding, lines_of
+from scopecheck.answers.findings import (
+    Finding,
+    because,
+    lines_of,
+)
 from scopecheck.core.construction import Construction, base_construction
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import All, Bound
@@ -25,7 +29,8 @@ def numbers_text(sheet: Sheet, finding: Finding) -> str:
     """`As usually read, diameter + gap comes to 5 mm or more (2 mm + 3 mm); ...`; '' where no sum of
     numbers that the other lines limit one by one shows the conflict."""
     k = finding.construction or base_construction(sheet)
-    labels = finding.sets[0] if finding.sets else lines_of(finding)
+    sets = because(finding).sets
+    labels = sets[0] if sets else lines_of(finding)
     lines = [x for label in labels if (x := limitation_labelled(sheet, label))]
     for line in lines:
         for tie, asked in ranges_of_ties(line.formula, k).ranges.items():

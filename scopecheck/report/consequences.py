@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from collections.abc import Set as AbstractSet
 
-from scopecheck.answers.findings import EMPTY_CLAIM, NEVER_BOTH, Finding, ForAllClaims, cases_of, lines_of
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    AddsNothing,
+    Finding,
+    ForAllClaims,
+    also_claims_of,
+    cases_of,
+    lines_of,
+)
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.describe import (
@@ -96,7 +104,8 @@ def is_empty_claim(finding: Finding) -> bool:
 
 def _narrows_only_empty(other: Finding, finding: Finding) -> bool:
     """Does a claim told to add nothing narrow only where nothing meets it, and is the finding of that?"""
-    if other.question != "adds nothing" or other.detail != NEVER_BOTH or other.claim != finding.claim:
+    never_both = isinstance(other.about, AddsNothing) and other.about.never_both
+    if not never_both or other.claim != finding.claim:
         return False
     if finding.question == NO_CHOICE:
         return isinstance(finding.about, ForAllClaims) and not finding.about.others
@@ -171,7 +180,7 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
         if root.question in EMPTY_CLAIM and not root.ways:
             follows += _emptied(sheet, root.claim, _found_empty(trace, root))
         absorbed += trace.following.get(position, ())
-    told = {claim for finding in cluster.findings for claim in (finding.claim, *finding.also_claims)}
+    told = {claim for finding in cluster.findings for claim in (finding.claim, *also_claims_of(finding))}
     absorbed_told = (f for f in absorbed if f.question != NO_CHOICE)  # a note of its root says as much
     untold = (
         f for f in absorbed_told if {f.question, cluster.first.question} != {LOST} or f.claim not in told
@@ -222,7 +231,7 @@ def _emptied(sheet: Sheet, number: int, told: AbstractSet[int]) -> Iterator[str]
 
 def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
     label, reread = finding.label, departures(finding)
-    same = bool(root.case) and finding.reference == root.case and not finding.departs
+    same = bool(root.case) and finding.thing.reference == root.case and not finding.thing.departs
     thing = sentence("thing", "itself", name=case_text(sheet, root.case)) if same else ""
     if _by_one(sheet, root, finding):
         told = (reading_label(sheet, d, True, turning_labels(sheet, finding)) for d in reread)

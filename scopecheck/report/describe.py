@@ -6,7 +6,11 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import assert_never
 
-from scopecheck.answers.findings import Finding, cases_of
+from scopecheck.answers.findings import (
+    Finding,
+    cases_of,
+    unmet_by,
+)
 from scopecheck.core.construction import Construction, base_construction
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, Part, SetDecl
 from scopecheck.core.formula import Article, Bound, Value
@@ -200,12 +204,12 @@ def turning_limitations(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...
 def _turning(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
     k, base = finding.construction, base_construction(sheet)
     moved = {reread.group for reread in (*finding.rereads, *finding.read_as)}
-    undone = [] if moved else [base.with_reading(r.group, r.reading) for r in finding.unmet_by]
+    undone = [] if moved else [base.with_reading(r.group, r.reading) for r in unmet_by(finding)]
     if k is None or finding.witness is None or not (moved or undone):
         return ()
     article = finding.witness.article
     claims = lineage(sheet, finding.claim)
-    groups = moved or {reread.group for reread in finding.unmet_by}
+    groups = moved or {reread.group for reread in unmet_by(finding)}
     return tuple(
         item
         for claim in sheet.claims

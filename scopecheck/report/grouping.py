@@ -17,11 +17,13 @@ from fractions import Fraction
 from scopecheck.answers.findings import (
     EMPTY_CLAIM,
     QUESTIONS,
-    STATED_END,
     Finding,
+    Met,
     OneReading,
     Reread,
     lines_of,
+    partly_of,
+    unmet_by,
 )
 from scopecheck.answers.held import Held
 from scopecheck.core.construction import base_construction, names_in, nodes
@@ -86,7 +88,7 @@ def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
     """
     question = QUESTIONS.index(finding.question)
     standing, distance = standing_rank(sheet, finding), len(finding.rereads)
-    unsaid = finding.question == "inside lost" and bool(finding.partly)
+    unsaid = finding.question == "inside lost" and bool(partly_of(finding))
     found = section(sheet, finding)
     holds = _HOLDS.index(finding.quantifier) if found == "4" and finding.quantifier in _HOLDS else 0
     if found in FIRST:
@@ -137,9 +139,10 @@ def _section(sheet: Sheet, finding: Finding) -> str:
     undone = undone_as_presumed(sheet, finding)
     if finding.question in EMPTY_CLAIM and finding.quantifier == "base":
         return str(finding.stakes) if undone else "usual"
-    own = (reread for reread in finding.kept_by if reread.reading == sheet.groups[reread.group].base)
+    kept_by = () if isinstance(finding.about, Met) else finding.otherwise.least
+    own = (reread for reread in kept_by if reread.reading == sheet.groups[reread.group].base)
     stretched = any(reread.breaks for reread in own) or _is_hedged(sheet, finding)
-    usual = finding.quantifier == "base" and not (finding.rereads or finding.read_as or finding.partly)
+    usual = finding.quantifier == "base" and not (finding.rereads or finding.read_as or partly_of(finding))
     if (
         finding.question in (*SIDED, *BESIDE_MEANT)
         and finding.stakes in (2, 3)
@@ -148,7 +151,7 @@ def _section(sheet: Sheet, finding: Finding) -> str:
     ):
         return "usual"
     if finding.question in BESIDE_MEANT and finding.stakes > 1:
-        return "meant" if finding.grade == "plain" else "border"
+        return "meant" if finding.thing.grade == "plain" else "border"
     return "reread" if finding.stakes == 4 and finding.quantifier == "some" else str(finding.stakes)
 
 
@@ -173,9 +176,7 @@ def undone_as_presumed(sheet: Sheet, finding: Finding) -> bool:
 
     So it is where no presumption is known: the usual one is then the first listed.
     """
-    together = [finding.unmet_by] if finding.unmet_together else [(r,) for r in finding.unmet_by]
-    ways = [way for way in (finding.kept_by, *((r,) for r in finding.kept_too), *together) if way]
-    return any(all(_counts_as_much(sheet, r) for r in way) for way in ways)
+    return any(all(_counts_as_much(sheet, r) for r in way) for way in finding.otherwise.ways)
 
 
 def _counts_as_much(sheet: Sheet, reread: Reread) -> bool:
@@ -196,7 +197,8 @@ def only_at_an_end(sheet: Sheet, finding: Finding) -> bool:
 
     Atofina v. Great Lakes, 441 F.3d 991 (Fed. Cir. 2006), as MPEP 2131.03 II reports it; but EPO T 240/95.
     """
-    return sheet.profile == "US" and finding.question == "document met" and finding.detail == STATED_END
+    at_end = isinstance(finding.about, Met) and finding.about.at_end
+    return at_end and sheet.profile == "US" and finding.question == "document met"
 
 
 def barred_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
@@ -208,7 +210,7 @@ def barred_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if any(len(c.parents) > 1 for c in claims):
         return ()
     lines = (x for c in claims for x in c.limitations if x.label != finding.label)
-    told = (x for x in lines if names_in(x.formula) <= set(finding.shown))
+    told = (x for x in lines if names_in(x.formula) <= set(finding.thing.names))
     return tuple(x.label for x in told if evaluate(x.formula, finding.witness.article, k) is not True)
 
 
@@ -261,11 +263,10 @@ def only_by_far(sheet: Sheet, finding: Finding) -> bool:
 
 def _only_far_in(sheet: Sheet, finding: Finding) -> bool:
     """Is a thing lost as presumed on every other reading too, stretches of a large part left aside?"""
-    lost = finding.question == "inside lost" and finding.quantifier == "base" and not finding.partly
-    if not lost or departures(finding) or not finding.kept_by or not finding.failing:
+    lost = finding.question == "inside lost" and finding.quantifier == "base" and not partly_of(finding)
+    if not lost or departures(finding) or not finding.otherwise.rereads or not finding.failing:
         return False
-    ways = (finding.kept_by, *((r,) for r in finding.kept_too))
-    return all(any(_beyond_its_number(sheet, r) for r in way) for way in ways)
+    return all(any(_beyond_its_number(sheet, r) for r in way) for way in finding.otherwise.ways)
 
 
 def _beyond_its_number(sheet: Sheet, reread: Reread) -> bool:
@@ -280,8 +281,9 @@ def only_far_out(sheet: Sheet, finding: Finding) -> bool:
     Large beside each number that the words have: which of several lines turns is not asked.
     """
     sided = finding.question in SIDED and finding.quantifier == "base" and not departures(finding)
-    words = [[p.words for p in sheet.groups[r.group].places] for r in finding.unmet_by]
-    far = (_far(sheet, r, [t]) for r, texts in zip(finding.unmet_by, words, strict=True) for t in texts)
+    unmet = unmet_by(finding)
+    words = [[p.words for p in sheet.groups[r.group].places] for r in unmet]
+    far = (_far(sheet, r, [t]) for r, texts in zip(unmet, words, strict=True) for t in texts)
     return sided and bool(words) and all(far)
 
 
@@ -397,14 +399,14 @@ def _lost_alike(sheet: Sheet, finding: Finding) -> object:
     Of what a case is lost in part by, the same case alone is alike. Things that must stay out and are met as
     presumed are alike where the same re-readings keep them out.
     """
-    if finding.question == "outside met" and finding.quantifier == "base" and finding.unmet_by:
-        undone = tuple((r.group, r.reading, r.breaks) for r in finding.unmet_by)
-        return finding.claim, finding.label, undone, finding.unmet_together
+    if finding.question == "outside met" and finding.quantifier == "base" and finding.otherwise.rereads:
+        undone = tuple((r.group, r.reading, r.breaks) for r in finding.otherwise.rereads)
+        return finding.claim, finding.label, undone, finding.otherwise.together
     if finding.question != "inside lost" or not finding.failing:
         return None
-    kept = tuple((r.group, r.reading) for r in finding.kept_by)
+    kept = tuple((r.group, r.reading) for r in finding.otherwise.least)
     lines = tuple(x.formula for label in finding.failing if (x := limitation_labelled(sheet, label)))
-    one_case = (finding.case, finding.partly) if finding.partly else ()
+    one_case = (finding.case, partly_of(finding)) if partly_of(finding) else ()
     return lines, kept, finding.quantifier, one_case
 
 

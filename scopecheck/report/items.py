@@ -5,19 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import (
-    ONE_VALUE,
-    STATED_END,
     Alike,
     Choices,
     CloseBy,
+    Empty,
     Finding,
     KeptOut,
+    Met,
+    Narrows,
     NoValue,
     OneReading,
     Unmeasured,
     also_claims_of,
+    because,
     cases_of,
     lines_of,
+    partly_of,
 )
 from scopecheck.answers.held import Held
 from scopecheck.core.construction import base_construction, names_in, nodes
@@ -133,7 +136,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
     case = case_named(sheet, finding.case)
     unsaid = finding.question == "document met" and left_free(sheet, finding)
-    by = finding.question == "adds nothing" and not finding.sets and bool(lines_of(finding))
+    by = finding.question == "adds nothing" and not because(finding).sets and bool(lines_of(finding))
     taken_over = _of_a_line_taken_over(sheet, finding)
     special = (
         f"{form}_above_way" if taken_over and finding.ways else "",
@@ -141,11 +144,11 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_way_by" if by and finding.ways else f"{form}_by" if by else "",
         f"{form}_unsaid" if unsaid and not _at_end(finding) else "",
         f"{form}_end" if _at_end(finding) else "",
-        f"{form}_one_value" if finding.detail == ONE_VALUE else "",
+        f"{form}_one_value" if finding.about == Narrows(one_value=True) else "",
         f"{form}_any_value"
         if isinstance(finding.about, Unmeasured) and finding.about.no_end == "both"
         else "",
-        f"{form}_no_names" if finding.question == "inside left open" and not finding.partly else "",
+        f"{form}_no_names" if finding.question == "inside left open" and not partly_of(finding) else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
         f"{form}_alone" if not also_claims_of(finding) else "",
@@ -189,7 +192,7 @@ def _of_a_line_taken_over(sheet: Sheet, finding: Finding) -> bool:
 def _within_itself(sheet: Sheet, finding: Finding) -> bool:
     """Do a claim's own lines conflict among themselves?"""
     own = {x.label for c in sheet.claims if c.number == finding.claim for x in c.limitations}
-    lines = {label for one in (lines_of(finding), *finding.sets) for label in one}
+    lines = {label for one in (lines_of(finding), *because(finding).sets) for label in one}
     return bool(lines) and lines <= own
 
 
@@ -228,7 +231,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         other=_other(finding),
         claims=claims_text((*also_claims_of(finding), finding.claim)),
         count=_choices(finding),
-        unsaid=listed(_of_parts_together(sheet, finding.partly)),
+        unsaid=listed(_of_parts_together(sheet, partly_of(finding))),
         steps=", ".join(_steps_unsaid(sheet, finding)),
         inside=listed((case_text(sheet, name) for name in cases_of(finding)), "or"),
         held=held_text(sheet, finding),
@@ -236,7 +239,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         line=labelled(sheet, finding.label),
         above=_claim_of_line(sheet, finding),
         things=_two_things(sheet, finding),
-        names=listed(map(flat, finding.shown)) if isinstance(finding.about, Unmeasured) else "",
+        names=listed(map(flat, finding.thing.names)) if isinstance(finding.about, Unmeasured) else "",
         ends=sentence("no_end", finding.about.no_end) if isinstance(finding.about, Unmeasured) else "",
         usually=sentence("note", "usually"),
         documents=_documents_aside(sheet),
@@ -245,7 +248,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
 
 def _at_end(finding: Finding) -> bool:
     """Is a document's range told of where it states an end, and not as a whole?"""
-    return finding.about.at_end if isinstance(finding.about, KeptOut) else finding.detail == STATED_END
+    return isinstance(finding.about, KeptOut | Met) and finding.about.at_end
 
 
 def _other(finding: Finding) -> str:
@@ -272,7 +275,7 @@ def _steps_unsaid(sheet: Sheet, finding: Finding) -> list[str]:
     """The steps of which a case inside does not say when they begin."""
     if finding.question != "inside left open":
         return []
-    return [flat(step.name) for step in sheet.steps if step.start in finding.partly]
+    return [flat(step.name) for step in sheet.steps if step.start in partly_of(finding)]
 
 
 def _of_parts_together(sheet: Sheet, names: Iterable[str]) -> list[str]:
@@ -321,15 +324,17 @@ def conflicts_text(sheet: Sheet, finding: Finding) -> str:
 
 
 def _conflicts(sheet: Sheet, finding: Finding) -> str:
-    if not finding.sets:
+    by = because(finding)
+    if not by.sets:
         lines = listed(labelled(sheet, label) for label in lines_of(finding))
-        more = listed(labelled(sheet, x) for x in finding.detail.split("|")) if finding.detail else ""
+        further = finding.about.further if isinstance(finding.about, Empty) else ()
+        more = listed(labelled(sheet, x) for x in further)
         return sentence("conflict", "one_and_more" if more else "one", lines=lines, more=more)
-    first, *rest = finding.sets
+    first, *rest = by.sets
     lines, sets = listed(labelled(sheet, label) for label in first), "; ".join(map(listed, rest))
     if not rest:
         return sentence("conflict", "one", lines=lines)
-    return sentence("conflict", "several" if finding.every_set else "at_least", lines=lines, sets=sets)
+    return sentence("conflict", "several" if by.every else "at_least", lines=lines, sets=sets)
 
 
 def _beside(sheet: Sheet, finding: Finding) -> str:
@@ -344,7 +349,7 @@ def _two_things(sheet: Sheet, finding: Finding) -> str:
     if finding.witness is None or not isinstance(finding.about, Unmeasured):
         return ""
     both = (finding.witness, finding.about.other)
-    things = (settings_text(sheet, w.article, finding.shown) for w in both)
+    things = (settings_text(sheet, w.article, finding.thing.names) for w in both)
     return listed(f"({text})" if ", " in text else text for text in things)
 
 
@@ -453,7 +458,7 @@ def _others(sheet: Sheet, first: Finding, rest: Sequence[Finding]) -> tuple[str,
 def _said(sheet: Sheet, finding: Finding) -> object:
     """What an item says beside the case and the claim."""
     readings = tuple((d.group, d.reading, d.breaks) for d in departures(finding))
-    as_listed = bool(finding.case) and not finding.departs and finding.question in SIDED_OR_SILENT
+    as_listed = bool(finding.case) and not finding.thing.departs and finding.question in SIDED_OR_SILENT
     return as_listed or id(finding), finding.question, heads(sheet, finding), readings, finding.quantifier
 
 

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import Fall, Finding, KeptOut, Reread, WayOut, lines_of, silent_lines
+from scopecheck.answers.findings import (
+    Fall,
+    Finding,
+    KeptOut,
+    Reread,
+    WayOut,
+    lines_of,
+    silent_lines,
+    ways_out_of,
+)
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import SetDecl
@@ -145,7 +154,7 @@ def _falls(sheet: Sheet, finding: Finding) -> str:
     undecided = ["+".join(f.labels) for f in kept.falls if not f.decided]
     told += [sentence("kept", "undecided", sets=listed(undecided))] if undecided else []
     told += _besides(sheet, finding, kept.besides)
-    for way in finding.ways_out:
+    for way in ways_out_of(finding):
         if way.readings and way.label in kept.silent:
             read_as = [quoted(sheet.groups[g].readings[r].label) for g, r in way.readings]
             told.append(sentence("kept", "settled", label=way.label, readings=listed(read_as, "or")))

@@ -6,14 +6,21 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import (
     EMPTY_CLAIM,
-    LINE_ALONE,
-    NEVER_BOTH,
+    AddsNothing,
     Alike,
     CloseBy,
     Finding,
+    Idle,
+    Lost,
+    Met,
     Reread,
     Status,
+    also_claims_of,
+    also_open_of,
+    in_part_of,
     lines_of,
+    partly_of,
+    unmet_by,
 )
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import NumberDecl
@@ -67,15 +74,16 @@ def statuses(finding: Finding, one_of_several: bool = False) -> str:
 
     As presumed is on `one_of_several` readings presumed, where the finding turns on another of them.
     """
-    known = [s for s in (finding.lowest, finding.at_base, finding.highest) if s is not None]
+    own = finding.status
+    known = [s for s in (own.lowest, own.at_base, own.highest) if s is not None]
     if not known:
         return ""
     if len(known) == 3 and len(set(known)) == 1:
         return sentence("status", "constant", status=sentence("status", known[0]))
     steps: tuple[tuple[str, Status | None], ...] = (
-        ("at_base", finding.at_base),
-        ("lowest", finding.lowest),
-        ("highest", finding.highest),
+        ("at_base", own.at_base),
+        ("lowest", own.lowest),
+        ("highest", own.highest),
     )
     told: dict[str, list[str]] = {}
     for key, status in steps:
@@ -94,7 +102,7 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         return (sentence("quantifier", "as_usual"),)
     labels = turning_labels(sheet, finding)
     told = tuple(reading_text(sheet, d, labels, finding.construction) for d in departures(finding))
-    if not told and finding.quantifier == "every" and not finding.itself:
+    if not told and finding.quantifier == "every" and not finding.thing.on_each:
         return (sentence("quantifier", "every_other"),)
     if not told and finding.quantifier == "every" and (left := _settled_by(finding)):
         return (sentence("quantifier", "every_left", settled=listed(left)),)
@@ -133,15 +141,17 @@ def margin(sheet: Sheet, finding: Finding, everything: bool = True) -> Margin:
 
     Without `everything` long lists are, too.
     """
-    unmet = [r for r in finding.unmet_by if r not in finding.in_part]
+    in_part = in_part_of(finding)
+    unmet = [r for r in unmet_by(finding) if r not in in_part]
+    kept = () if isinstance(finding.about, Met) else _kept_by(sheet, finding)
     shown: list[tuple[str, Iterable[str]]] = [
         ("beside", [twin_text(sheet, finding)] if finding.question != "moves with something else" else []),
         ("region", [_region(sheet, finding)]),
         ("reading", readings_told(sheet, finding)),
         ("together", _together(finding)),
-        (_kept_word(finding), [*_kept_by(sheet, finding), *_otherwise(sheet, finding, True)]),
+        (_kept_word(finding), [*kept, *_otherwise(sheet, finding, True)]),
         ("unmet_by", [*_unmet_by(sheet, finding, unmet), *_otherwise(sheet, finding, False)]),
-        ("part_met", _unmet_by(sheet, finding, finding.in_part)),
+        ("part_met", _unmet_by(sheet, finding, in_part)),
         ("others", other_readings(sheet, finding)),
         ("kept_out", ways_out(sheet, finding)),
         ("bearer", [bearer_text(sheet, finding)]),
@@ -149,8 +159,8 @@ def margin(sheet: Sheet, finding: Finding, everything: bool = True) -> Margin:
         ("also_claims", _also(sheet, finding, everything)),
         ("note", _notes(sheet, finding)),
     ]
-    kept = [(word, tuple(text for text in texts if text)) for word, texts in shown]
-    return tuple((sentence("margin", word), texts) for word, texts in kept if texts)
+    told = [(word, tuple(text for text in texts if text)) for word, texts in shown]
+    return tuple((sentence("margin", word), texts) for word, texts in told if texts)
 
 
 def _otherwise(sheet: Sheet, finding: Finding, lost: bool) -> tuple[str, ...]:
@@ -163,16 +173,15 @@ def _otherwise(sheet: Sheet, finding: Finding, lost: bool) -> tuple[str, ...]:
 
 
 def _told_on_which_others(finding: Finding) -> bool:
-    told = finding.kept_by or finding.kept_too or finding.unmet_by
-    return finding.quantifier != "base" or bool(departures(finding) or told)
+    return finding.quantifier != "base" or bool(departures(finding) or finding.otherwise.rereads)
 
 
 def _region(sheet: Sheet, finding: Finding) -> str:
     """The statuses of a case with more than one thing in it; '' for a point."""
-    told = (finding.lowest, finding.at_base, finding.highest)
+    told = (finding.status.lowest, finding.status.at_base, finding.status.highest)
     if finding.question in ("class", "document range") or "some" not in told:
         return ""
-    turning = (*departures(finding), *finding.kept_by, *finding.kept_too, *finding.unmet_by)
+    turning = (*departures(finding), *finding.otherwise.rereads)
     return sentence(
         "status", "part_met", told=statuses(finding, any(presumed_too(sheet, r) for r in turning))
     )
@@ -214,7 +223,7 @@ def _kept_word(finding: Finding) -> str:
         return "met_by"
     if finding.question in NOT_SO:
         return "not_so"
-    if finding.detail == LINE_ALONE:
+    if isinstance(finding.about, Lost) and finding.about.line_alone:
         return "let_by"
     return "narrows" if finding.question == "adds nothing" else "kept_by"
 
@@ -223,20 +232,20 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The least re-readings on which a lost case is kept after all, those needed together joined by "and"."""
     conflict = lines_of(finding) if finding.question in (*EMPTY_CLAIM, *NOT_SO, "adds nothing") else ()
     labels = finding.failing or (conflict and (finding.label, *conflict)) or turning_labels(sheet, finding)
-    if len(finding.kept_by) == 1:
-        told = _each_alone(sheet, (*finding.kept_by, *finding.kept_too), labels)
+    if finding.otherwise.together:
+        told = _joined([kept_text(sheet, r, labels) for r in finding.otherwise.rereads])
     else:
-        told = _joined([kept_text(sheet, r, labels) for r in finding.kept_by])
-        told += [sentence("reading", "or", text=kept_text(sheet, r, labels)) for r in finding.kept_too]
-    together = together_text(replace(finding, rereads=finding.kept_by, read_as=()))
+        told = _each_alone(sheet, finding.otherwise.rereads, labels)
+    together = together_text(replace(finding, rereads=finding.otherwise.least, read_as=()))
     return (*told, together, _shown_by(sheet, finding))
 
 
 def _shown_by(sheet: Sheet, finding: Finding) -> str:
     """`so a thing with gap 4.2 mm is left out`: what a claim then leaves out of its parent."""
-    if finding.against is None:
+    against = finding.about.against if isinstance(finding.about, AddsNothing) else None
+    if against is None:
         return ""
-    article, own = finding.against.article, sheet.claim(finding.claim).limitations
+    article, own = against.article, sheet.claim(finding.claim).limitations
     names = names_in(*(x.formula for x in own))
     told = settings_text(sheet, article, names - sheet.absent(article))
     return sentence("reading", "shown_by", thing=told) if told and len(names) <= MOST_SHOWN else ""
@@ -262,7 +271,8 @@ def _unmet_by(sheet: Sheet, finding: Finding, rereads: Sequence[Reread]) -> tupl
     if departures(finding) or only_by_far(sheet, finding):
         return ()
     told = kept_out_if(sheet, finding, rereads, turning_labels(sheet, finding))
-    if not finding.unmet_together or len(told) < 2:
+    together = isinstance(finding.about, Met) and finding.otherwise.together
+    if not together or len(told) < 2:
         return told
     return (*_joined(told), together_text(replace(finding, rereads=tuple(rereads), read_as=())))
 
@@ -275,7 +285,7 @@ def _by_their_ways(sheet: Sheet, finding: Finding, claims: tuple[int, ...]) -> s
     """
     if finding.question in MET:
         return claims_text(claims)
-    so = {finding.claim, *finding.also_claims, *(n for n, _ in finding.also_open if n in claims)}
+    so = {finding.claim, *also_claims_of(finding), *(n for n, _ in also_open_of(finding) if n in claims)}
     through = {n: [p for p in sheet.claim(n).parents if p in so] for n in claims}
     partly = {n: ps for n, ps in through.items() if ps and len(ps) < len(sheet.claim(n).parents)}
     wholly = [n for n in claims if n not in partly]
@@ -296,21 +306,22 @@ def claim_told(sheet: Sheet, finding: Finding) -> int:
     targets = [int(t) for t in case.targets if t.isdigit()] if case else []
     if not targets or finding.claim in targets:
         return finding.claim
-    return next((n for n in targets if n in finding.also_claims), finding.claim)
+    return next((n for n in targets if n in also_claims_of(finding)), finding.claim)
 
 
 def _also(sheet: Sheet, finding: Finding, everything: bool) -> Iterator[str]:
     """The dependents of which the same holds, and those of which it does as far as the case goes."""
     first = claim_told(sheet, finding)
-    also = tuple(sorted({*finding.also_claims, finding.claim} - {first})) if first != finding.claim else ()
-    if finding.also_claims:
-        some = finding.also_on_some
-        always = tuple(n for n in also or finding.also_claims if n not in some)
+    told_of = also_claims_of(finding) if isinstance(finding.about, Met | Lost) else ()
+    also = tuple(sorted({*told_of, finding.claim} - {first})) if first != finding.claim else ()
+    if told_of:
+        some = finding.about.also_on_some if isinstance(finding.about, Met) else ()
+        always = tuple(n for n in also or told_of if n not in some)
         for key, claims in (("also_claims", always), ("also_on_some", some)):
             if claims:
                 yield sentence("note", key, claims=_by_their_ways(sheet, finding, claims))
     by_names: dict[tuple[str, ...], list[int]] = {}
-    for number, names in finding.also_open:
+    for number, names in also_open_of(finding):
         by_names.setdefault(names, []).append(number)
     every = tuple(sorted(n for numbers in by_names.values() for n in numbers))
     if every and not everything and (len(by_names) > 1 or len(*by_names) > FEW_OPEN):
@@ -358,12 +369,13 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     notes += condition_texts(sheet, finding)
     if case := case_named(sheet, finding.case):
         whole = tuple(case_notes(sheet, case))
-        filled = finding.question == "inside lost" and not set(finding.departs) <= set(case.stated)
+        filled = finding.question == "inside lost" and not set(finding.thing.departs) <= set(case.stated)
         notes += whole or (added_up(sheet, case) if filled else ())
-    if finding.partly:
+    if partly_of(finding):
         notes += _partly(sheet, finding)
-    if finding.question == "adds nothing" and finding.quantifier != "every" and not finding.kept_by:
-        notes.append(sentence("note", "narrows_empty" if finding.detail == NEVER_BOTH else "narrows_else"))
+    if finding.question == "adds nothing" and finding.quantifier != "every" and not finding.otherwise.rereads:
+        never_both = isinstance(finding.about, AddsNothing) and finding.about.never_both
+        notes.append(sentence("note", "narrows_empty" if never_both else "narrows_else"))
     if (
         not _told_on_which_others(finding)
         and usual_readings(sheet, finding)
@@ -374,7 +386,7 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         lines = listed(labelled(sheet, x) for x in barred)
         key = "barred" if len(barred) == 1 else "barred_many"
         notes.append(sentence("note", key, lines=lines, claim=finding.claim))
-    if finding.detail == LINE_ALONE:
+    if isinstance(finding.about, Lost) and finding.about.line_alone:
         notes.append(sentence("note", "line_alone"))
     if only_at_an_end(sheet, finding):
         notes.append(sentence("note", "only_an_end"))
@@ -384,9 +396,10 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes += _always_done(sheet, finding)
     if finding.question == "same scope" and isinstance(finding.about, Alike):
         notes += _not_restated(sheet, finding, finding.about.other)
-    if finding.twins:
-        notes.append(sentence("note", "twins", labels=listed(labelled(sheet, x) for x in finding.twins)))
-    if not finding.simplest:
+    if isinstance(finding.about, Idle) and finding.about.twins:
+        twins = listed(labelled(sheet, x) for x in finding.about.twins)
+        notes.append(sentence("note", "twins", labels=twins))
+    if not finding.thing.simplest:
         notes.append(sentence("note", "not_simplest"))
     if not finding.best:
         notes.append(sentence("note", "not_best"))
@@ -420,7 +433,7 @@ def _partly(sheet: Sheet, finding: Finding) -> list[str]:
     if case is None:
         return []
     spoken, exact = spoken_of(in_question(sheet, finding)), stated_values(sheet, case, exact=True)
-    unsaid = [flat(n) for n in finding.partly if n not in case.stated]
+    unsaid = [flat(n) for n in partly_of(finding) if n not in case.stated]
     roomy = [n for n in case.stated if n in spoken and n not in exact]
     name = case_text(sheet, finding.case)
     if unsaid:

@@ -18,7 +18,7 @@ def turned_on(sheet: Sheet, findings: Iterable[Finding]) -> Turned:
     found: set[tuple[int, str]] = set()
     for f in findings:
         labels = turning_labels(sheet, f)
-        for moved in (*departures(f), *f.kept_by, *f.kept_too, *f.unmet_by):
+        for moved in (*departures(f), *f.otherwise.rereads):
             places = {p.where for p in sheet.groups[moved.group].places}
             found |= {(moved.group, label) for label in places.intersection(labels) or places}
     return frozenset(found)

@@ -6,13 +6,15 @@ from collections.abc import Iterator, Sequence, Set
 
 from scopecheck.answers.findings import (
     EMPTY_CLAIM,
-    ONE_VALUE,
     Answers,
     Finding,
     KeptOut,
+    Narrows,
     also_claims_of,
+    also_open_of,
     lines_of,
     silent_lines,
+    ways_out_of,
 )
 from scopecheck.answers.held import Combined, Held
 from scopecheck.core.model import Sheet
@@ -356,7 +358,7 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     lines = [upper_first(text) for text in told]
     lines += [_valueless(sheet, valueless)] if valueless else []
     counted_only = (f for f in planned.statements if f.question in COUNTED)
-    lines += [line(sheet, f) for f in counted_only if everything or f.detail == ONE_VALUE]
+    lines += [line(sheet, f) for f in counted_only if everything or f.about == Narrows(one_value=True)]
     if lines:
         yield Heading(sentence("section", "6"))
         yield from _some_of(tuple(dict.fromkeys(f"{text.rstrip('.')}." for text in lines)), everything)
@@ -377,7 +379,7 @@ def _not_as_such(finding: Finding, everything: bool) -> bool:
 
 def _hangs_on_one(finding: Finding, planned: Plan) -> bool:
     """Does one line alone keep the case out, and does no item tell so with what lets the case by?"""
-    told = {(f.case, f.label) for f in planned.order if f.stakes <= 4 and f.ways_out}
+    told = {(f.case, f.label) for f in planned.order if f.stakes <= 4 and ways_out_of(f)}
     return bool(lines_of(finding)) and (finding.case, finding.label) not in told
 
 
@@ -465,7 +467,7 @@ def _concerned(sheet: Sheet, planned: Plan) -> set[int]:
     """The claims of which something is told in an item, as a consequence, or as undecided."""
     found: set[int] = set()
     for finding in (f for c in (*planned.items, *planned.strained) for f in (*c.findings, *c.absorbed)):
-        found |= {finding.claim, *also_claims_of(finding), *(n for n, _ in finding.also_open)}
+        found |= {finding.claim, *also_claims_of(finding), *(n for n, _ in also_open_of(finding))}
         if is_empty_claim(finding):
             found |= emptied_by(sheet, finding.claim)
     return found.union(*(_undecided_claims(sheet, f) for f in planned.undecided))

@@ -7,7 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import (
+    Finding,
+    Shown,
+)
 from scopecheck.answers.minimise import Grade, Picked, pick_article, settle_construction
 from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
@@ -262,13 +265,14 @@ def _parting(
     finding = replace(
         at_limitation("contested", 5, limitation),
         bearer="challenger" if wider else "competitor",
-        detail="wider" if wider else "narrower",
-        witness=witness,
-        shown=prepared.shown_names((formula,)),
-        departs=picked.departs,
-        reference=picked.reference,
-        grade=_graded(prepared, picked, formula),
-        simplest=picked.simplest,
+        thing=Shown(
+            witness,
+            prepared.shown_names((formula,)),
+            picked.departs,
+            picked.reference,
+            _graded(prepared, picked, formula),
+            picked.simplest,
+        ),
     )
     return prepared.told(finding, settled, groups)
 

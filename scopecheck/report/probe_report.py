@@ -212,7 +212,7 @@ def _parting_line(probe: Probe, parting: Parting) -> str:
         way = "lets something in" if parting.wider else "keeps something out"
         return f"{label}: not decided whether it {way} ({flat(parting.reason)})."
     assert finding.witness is not None
-    thing = settings_text(sheet, finding.witness.article, finding.shown)
+    thing = settings_text(sheet, finding.witness.article, finding.thing.names)
     points = [break_text(sheet, b, group_words(group)) for r in finding.rereads for b in r.breaks]
     condition = f", {'; '.join(points)}" if points else ""
     same = parting.reading == group.base

@@ -203,9 +203,9 @@ def _example(
         reasons = [p.reason for p in partings if p.reason]
         outcome: Outcome = "undecided" if reasons else "alike"
         return Example(occasion, sheet, group, label, against, outcome, reason="".join(reasons[:1]))
-    parting, finding = min(found, key=lambda item: (_GRADES.index(item[1].grade), not item[0].wider))
+    parting, finding = min(found, key=lambda item: (_GRADES.index(item[1].thing.grade), not item[0].wider))
     assert finding.witness is not None
-    names = set(finding.shown)
+    names = set(finding.thing.names)
     thing = tuple((name, value) for name, value in finding.witness.values if name in names)
     breaks = tuple(b for r in finding.rereads if r.group == group.index for b in r.breaks)
     return Example(occasion, sheet, group, label, against, "parts", parting.wider, thing, breaks)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.answers.findings import Finding, Moves, lines_of
+from scopecheck.answers.findings import Finding, Moves, Needed, lines_of
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Article
 from scopecheck.core.model import Sheet
@@ -15,8 +15,8 @@ QUESTIONS = ("member freed", "moves with something else")
 
 def slip_texts(sheet: Sheet, finding: Finding) -> dict[str, str]:
     """What the sentences of these findings, and of no others, are filled with."""
-    if finding.question == "member needed" and finding.witness is not None:
-        return _needed(sheet, finding.detail, finding.witness.article)
+    if isinstance(finding.about, Needed) and finding.witness is not None:
+        return _needed(sheet, finding.about.member, finding.witness.article)
     limitation = limitation_labelled(sheet, finding.label)
     if finding.question not in QUESTIONS or finding.witness is None or limitation is None:
         return {}

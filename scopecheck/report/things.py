@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import (
+    Finding,
+    Unmeant,
+)
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import Step
 from scopecheck.core.formula import Article, Value
@@ -105,14 +108,14 @@ def thing_text(sheet: Sheet, finding: Finding) -> str:
     name = case_text(sheet, finding.case) if finding.case else sentence("thing", "any")
     if finding.witness is None:
         return name
-    if finding.case and finding.case == finding.reference:
+    if finding.case and finding.case == finding.thing.reference:
         return _listed_text(sheet, finding, name, finding.witness.article)
     return _other_text(sheet, finding, name, finding.witness.article)
 
 
 def values_as_listed(sheet: Sheet, finding: Finding) -> str:
     """The values by which a listed case is told; '' of a thing that departs from them."""
-    if finding.witness is None or not finding.case or finding.case != finding.reference:
+    if finding.witness is None or not finding.case or finding.case != finding.thing.reference:
         return ""
     return "" if _picked(sheet, finding) else _own_values(sheet, finding, finding.witness.article)
 
@@ -128,8 +131,8 @@ def _picked(sheet: Sheet, finding: Finding) -> list[str]:
     if case is None or finding.witness is None:
         return []
     usual, stated = stated_values(sheet, case), _stated(sheet, finding, finding.witness.article)
-    names = _in_order(sheet, (*finding.shown, *finding.departs))
-    return [n for n in names if n in stated and (n in finding.departs or n not in usual)]
+    names = _in_order(sheet, (*finding.thing.names, *finding.thing.departs))
+    return [n for n in names if n in stated and (n in finding.thing.departs or n not in usual)]
 
 
 def _own_values(sheet: Sheet, finding: Finding, article: Article) -> str:
@@ -138,7 +141,11 @@ def _own_values(sheet: Sheet, finding: Finding, article: Article) -> str:
     stated, spoken = _stated(sheet, finding, article), spoken_of(in_question(sheet, finding))
     first = spoken_of(concerned(sheet, finding))
     # What fails alone decides that a thing is not met; all that a claim asks decides that it is.
-    told = stated & spoken if finding.failing and stated & spoken else stated & (set(finding.shown) or stated)
+    told = (
+        stated & spoken
+        if finding.failing and stated & spoken
+        else stated & (set(finding.thing.names) or stated)
+    )
     told = whole_steps(sheet, told, stated) - {*(case.in_full if case else ())}
     return _settings(sheet, article, _in_order(sheet, told, first)) if told else ""
 
@@ -168,12 +175,12 @@ def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) ->
 def left_free(sheet: Sheet, finding: Finding) -> list[str]:
     """What the limitations in question speak of and the case says nothing of, as the thing shows it."""
     case = case_named(sheet, finding.case)
-    if case is None or finding.witness is None or finding.case != finding.reference:
+    if case is None or finding.witness is None or finding.case != finding.thing.reference:
         return []
     article = finding.witness.article
     known = {*(set(case.stated) - sheet.absent(article)), *stated_values(sheet, case)}
     spoken = spoken_of(in_question(sheet, finding))
-    names = _in_order(sheet, (*finding.shown, *finding.departs))
+    names = _in_order(sheet, (*finding.thing.names, *finding.thing.departs))
     free = [n for n in names if n in spoken and n not in known]
     free += _rest_of(sheet, article, free, known)
     return [n for n in free if not _goes_without_saying(sheet, article, n)]
@@ -190,16 +197,16 @@ def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> 
     """Any thing by what departs from the reference; a reference that shares nothing with it is left out."""
     case = case_named(sheet, finding.case)
     spoken = spoken_of(in_question(sheet, finding)) | set(case.stated if case else ())
-    known = case_named(sheet, finding.reference)
+    known = case_named(sheet, finding.thing.reference)
     usual = stated_values(sheet, known) if known else {}
     shared = spoken & usual.keys()
-    departing = [n for n in finding.departs if n in usual or n in spoken]
+    departing = [n for n in finding.thing.departs if n in usual or n in spoken]
     if not shared:
-        all_of = [n for n in finding.shown if n in spoken]
+        all_of = [n for n in finding.thing.names if n in spoken]
         all_of += _unnamed(sheet, article, all_of)
         return _values_text(sheet, finding, name, [*all_of, *_rest_of(sheet, article, all_of, ())])
-    new = [n for n in finding.shown if n in spoken and n not in usual and n not in departing]
-    reference = flat(finding.reference)
+    new = [n for n in finding.thing.names if n in spoken and n not in usual and n not in departing]
+    reference = flat(finding.thing.reference)
     if not departing and not new:
         values = _settings(sheet, article, _in_order(sheet, shared))
         return sentence("thing", "exactly", name=name, reference=reference, values=values)
@@ -313,18 +320,17 @@ def given_text(
 
 def twin_text(sheet: Sheet, finding: Finding) -> str:
     """The thing beside the witness, told by the values in which the two differ; '' without a twin."""
-    if finding.twin is None:
+    twin = finding.about.meant if isinstance(finding.about, Unmeant) else None
+    if twin is None:
         return ""
-    meant = sentence("thing", "meant")
-    name = meant if finding.twin_name == "meant" else case_text(sheet, finding.twin_name)
-    article = finding.twin.article
+    name, article = sentence("thing", "meant"), twin.article
     usual = finding.witness.article if finding.witness else {}
     spoken = spoken_of(in_question(sheet, finding))
     differing = _in_order(sheet, [n for n in article if article[n] != usual.get(n)], spoken)
     if not differing:
         return sentence("thing", "twin_same", name=name.removesuffix(","))
     departures = _departures(sheet, article, differing, usual)
-    untold = [n for n in differing if n not in finding.departs]
+    untold = [n for n in differing if n not in finding.thing.departs]
     return sentence(
         "thing",
         "twin",

@@ -35,7 +35,7 @@ def usual_groups(sheet: Sheet, finding: Finding) -> tuple[tuple[str, ...], tuple
     labels = finding.failing or (finding.label,)
     if finding.question in IDLE:
         labels = (finding.label, *lines_of(finding))
-    if deciding := dict.fromkeys(r.group for r in (*finding.kept_by, *finding.kept_too, *finding.unmet_by)):
+    if deciding := dict.fromkeys(r.group for r in finding.otherwise.rereads):
         if finding.question in (*EMPTY_CLAIM, "one value left", "adds nothing"):
             labels = lines_of(finding)
         elif not finding.failing and not limitation_labelled(sheet, finding.label):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Set
 
-from scopecheck.answers.findings import Finding, Reread, WayOut
+from scopecheck.answers.findings import Finding, Reread, WayOut, ways_out_of
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import base_construction, names_in, options_by_group, own_meanings
 from scopecheck.core.model import FreeParameter, Limitation, Sheet
@@ -154,7 +154,7 @@ def ways_out(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     told = {(d.group, d.reading) for d in departures(finding)}
     turning = turning_labels(sheet, finding)
     asked = {x.label for x in in_question(sheet, finding)}
-    ways = [w for w in finding.ways_out if w.label in asked]
+    ways = [w for w in ways_out_of(finding) if w.label in asked]
     if all(w.label in turning and set(w.readings) <= told for w in ways):
         return ()
     told |= {

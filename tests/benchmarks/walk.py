@@ -187,7 +187,7 @@ def in_short(f: object) -> Told:
     if not isinstance(f, Finding):
         return ()
     readings = f.construction and f.construction.readings
-    return f.question, f.label, f.case, f.quantifier, readings, f.lowest, f.at_base, f.highest
+    return f.question, f.label, f.case, f.quantifier, readings, f.status
 
 
 def measure_walk() -> Iterator[Figure]:

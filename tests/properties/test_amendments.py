@@ -7,7 +7,10 @@ from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
 
 from scopecheck.answers.amendment import RELATIONS, Amendment, Change
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import (
+    Finding,
+    relation_of,
+)
 from scopecheck.core.construction import Construction, groups_in
 from scopecheck.core.formula import Formula
 from scopecheck.core.model import Sheet
@@ -75,10 +78,10 @@ def check_change(walk: Walk, change: Change, was: Formula, now: Formula) -> None
     assert change.relation == base
     others = {r for r in relations if r is not None and r != base}
     event(f"{len(others)} other relations")
-    assert {f.detail for f in change.otherwise} == others
+    assert set(map(relation_of, change.otherwise)) == others
     for finding in change.otherwise:
         assert finding.construction is not None
-        assert finding.construction.readings == ks[relations.index(finding.detail)].readings
+        assert finding.construction.readings == ks[relations.index(relation_of(finding))].readings
     assert change.given_up is not None
     assert change.gained is not None
     check_side(walk, ks, change.given_up, was, now)
@@ -104,4 +107,4 @@ def check_side(
     at_base = walk.some(walk.base, region, without=missed)
     # As presumed it may be that nothing meets the claim: then nothing is gained or given up there.
     assert finding.quantifier == ("some" if not at_base else "every" if all(filled) else "base")
-    assert finding.at_base == ("some" if at_base else "none")
+    assert finding.status.at_base == ("some" if at_base else "none")

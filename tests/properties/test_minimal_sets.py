@@ -9,7 +9,14 @@ from random import Random
 
 import pytest
 
-from scopecheck.answers.findings import Finding, KeptOut, lines_of
+from scopecheck.answers.findings import (
+    Empty,
+    Finding,
+    Idle,
+    KeptOut,
+    because,
+    lines_of,
+)
 from scopecheck.answers.minimal import minimal_sets
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.claims import nothing_meets
@@ -72,12 +79,18 @@ def least_sets(labels: Sequence[str], clash: Callable[[Iterable[str]], bool]) ->
     return set(found)
 
 
+def twins_of(finding: Finding) -> tuple[str, ...]:
+    assert isinstance(finding.about, Idle)
+    return finding.about.twins
+
+
 def every_set(finding: Finding) -> set[tuple[str, ...]]:
-    assert finding.every_set
-    if finding.detail:  # fewer lines conflict as presumed than on every reading
-        assert not finding.sets
-        return {tuple(sorted((*lines_of(finding), *finding.detail.split("|"))))}
-    return set(finding.sets or (lines_of(finding),))
+    assert isinstance(finding.about, Empty)
+    assert finding.about.by.every
+    if finding.about.further:  # fewer lines conflict as presumed than on every reading
+        assert not finding.about.by.sets
+        return {tuple(sorted((*lines_of(finding), *finding.about.further)))}
+    return set(finding.about.by.sets or (lines_of(finding),))
 
 
 def test_lines_that_conflict() -> None:
@@ -92,7 +105,7 @@ def test_lines_that_conflict() -> None:
                     continue
                 ks = [finding.construction] if finding.construction else _all_of(walk, instance)
                 assert every_set(finding) == conflicts_by_walk(walk, ks, formulas)
-                several += bool(finding.sets)
+                several += bool(because(finding).sets)
     assert several > SHEETS / 10
 
 
@@ -123,13 +136,13 @@ def test_idle_limitations() -> None:
             expected = idle_by_walk(walk, instance)
             for quantifier in ("every", "base", "some"):
                 own = [f for f in told.values() if f.quantifier == quantifier]
-                labels = {label for f in own for label in (f.label, *f.twins)}
+                labels = {label for f in own for label in (f.label, *twins_of(f))}
                 assert labels == {label for label, q in expected.items() if q == quantifier}
                 counts[quantifier] += len(own)
                 if quantifier != "some":
                     ks = _all_of(walk, instance) if quantifier == "every" else [walk.base]
                     as_many_as_can_go(walk, instance, own, ks)
-                counts["twins"] += sum(bool(f.twins) for f in own)
+                counts["twins"] += sum(bool(twins_of(f)) for f in own)
             for f in told.values():
                 beside_which(walk, prepared, instance, f)
     assert all(n > 5 for n in counts.values()), counts
@@ -166,7 +179,7 @@ def as_many_as_can_go(
         return not any(walk.some(k, All(()), *rest, without=All(tuple(lost))) for k in ks)
 
     assert not gone or can_go(gone)
-    assert not any(can_go({*gone, twin}) for f in own for twin in f.twins)
+    assert not any(can_go({*gone, twin}) for f in own for twin in twins_of(f))
 
 
 def beside_which(walk: Walk, prepared: Prepared, instance: Instance, finding: Finding) -> None:

@@ -14,12 +14,16 @@ from hypothesis import strategies as st
 from hypothesis.errors import UnsatisfiedAssumption
 
 from scopecheck.answers.findings import (
-    NEVER_BOTH,
+    AddsNothing,
+    Empty,
     Finding,
     Looked,
     OneReading,
+    also_claims_of,
+    also_open_of,
     cases_of,
     lines_of,
+    partly_of,
     step_of,
     twin_of,
 )
@@ -134,8 +138,8 @@ def test_what_must_stay_out(sheet: Sheet) -> None:
             holds = [s != "none" for s in statuses]
             assert answer.quantifier == asked.reach(ks, holds)
             assert answer.stakes == (1 if all(holds) else 2)
-            assert (answer.lowest, answer.highest) == (lowest(statuses), highest(statuses))
-            assert answer.at_base == asked.walk.status(case.facts, scope, asked.walk.base)
+            assert (answer.status.lowest, answer.status.highest) == (lowest(statuses), highest(statuses))
+            assert answer.status.at_base == asked.walk.status(case.facts, scope, asked.walk.base)
             assert answer.witness is not None
             assert answer.construction is not None
             for formula in (case.facts, scope):
@@ -146,8 +150,8 @@ def test_what_must_stay_out(sheet: Sheet) -> None:
             ways = {n: left_by_way(asked, n, answer, case, scope) for n in below(sheet, place)}
             met = {n: [left for left, meets in each if meets] for n, each in ways.items()}
             met = {n: left for n, left in met.items() if left}
-            assert list(answer.also_claims) == [n for n, left in met.items() if not all(left)]
-            told_open = dict(answer.also_open)
+            assert list(also_claims_of(answer)) == [n for n, left in met.items() if not all(left)]
+            told_open = dict(also_open_of(answer))
             assert {n for n, left in met.items() if all(left)} <= set(told_open)
             for n in set(met) & set(told_open):
                 assert frozenset(told_open[n]) in [left for left, _ in ways[n]]
@@ -166,7 +170,7 @@ def left_by_way(
     article, k = answer.witness.article, answer.construction
     chains = oracle.chains(asked.sheet, asked.sheet.claim(number))
     ways = [All(tuple(x.formula for x in chain)) for chain in chains]
-    told = {*case.stated, *names_in(read_at(scope, k)).intersection(answer.shown)}
+    told = {*case.stated, *names_in(read_at(scope, k)).intersection(answer.thing.names)}
     return [(names_in(read_at(way, k)) - told, evaluate(way, article, k) is True) for way in ways]
 
 
@@ -285,8 +289,8 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
     single = wanted_of(sheet, case) == "some" and asked.prepared.point(case, scope) is None
     if single and not wholly_out(asked, case, scope, dict(zip(ks, statuses, strict=True))):
         assert (answer.question, answer.stakes) == ("inside left open", 6)
-        assert {n for n in answer.partly if n in case.stated} == set()
-        assert answer.partly
+        assert partly_of(answer)
+        assert set(case.stated).isdisjoint(partly_of(answer))
         lost_as_stated(asked, case, place, above, told[1:])
         return
     same_reading(answer, ks[lost.index(True)])
@@ -294,8 +298,8 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
     never = highest(statuses) == "none"
     assert answer.quantifier == ("every" if never else asked.reach(ks, lost))
     assert answer.stakes == (1 if never else 3)
-    assert (answer.lowest, answer.highest) == (lowest(statuses), highest(statuses))
-    assert answer.at_base == walk.status(case.facts, scope, walk.base)
+    assert (answer.status.lowest, answer.status.highest) == (lowest(statuses), highest(statuses))
+    assert answer.status.at_base == walk.status(case.facts, scope, walk.base)
     assert answer.witness is not None
     article, k = answer.witness.article, answer.construction
     assert k is not None
@@ -381,8 +385,8 @@ def test_how_classes_lie(sheet: Sheet) -> None:
             scope = oracle.scope(sheet, place)
             ks = asked.walk.constructions(groups_in(case.facts, scope))
             statuses = [asked.walk.status(case.facts, scope, k) for k in ks]
-            assert (answer.lowest, answer.highest) == (lowest(statuses), highest(statuses))
-            assert answer.at_base == asked.walk.status(case.facts, scope, asked.walk.base)
+            assert (answer.status.lowest, answer.status.highest) == (lowest(statuses), highest(statuses))
+            assert answer.status.at_base == asked.walk.status(case.facts, scope, asked.walk.base)
 
 
 def wanted_of(sheet: Sheet, case: Case) -> str:
@@ -500,7 +504,8 @@ def test_claims_that_nothing_meets(sheet: Sheet) -> None:
 
 def minimal_conflict(asked: Asked, instance: Instance, answer: Finding, ks: list[Construction]) -> None:
     under = ks if answer.construction is None else [answer.construction]
-    beside = answer.detail.split("|") if answer.detail else []
+    assert isinstance(answer.about, Empty)
+    beside = answer.about.further
     if beside:
         as_presumed = [x.formula for x in instance.limitations if x.label in lines_of(answer)]
         assert not asked.walk.some(asked.walk.base, *as_presumed)
@@ -548,8 +553,9 @@ def test_dependent_claims_that_add_nothing(sheet: Sheet) -> None:
             lines = [x.formula for x in instance.inherited if x.label in lines_of(found)]
             assert not any(walk.some(k, *lines, without=own) for k in read)
             if found.quantifier == "base":
-                assert (found.detail == NEVER_BOTH) == (not any(and_met))
-                assert bool(found.kept_by) == any(and_met)
+                assert isinstance(found.about, AddsNothing)
+                assert found.about.never_both == (not any(and_met))
+                assert bool(found.otherwise.rereads) == any(and_met)
         if any(and_met):
             found = answers["narrows"]
             assert isinstance(found, Finding)

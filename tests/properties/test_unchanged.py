@@ -7,7 +7,12 @@ from fractions import Fraction
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.answers.findings import Answers, Finding, step_of
+from scopecheck.answers.findings import (
+    Answers,
+    Finding,
+    Idle,
+    step_of,
+)
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.construction import names_in, nodes
 from scopecheck.core.declared import NumberDecl
@@ -34,7 +39,7 @@ def answered(sheet: Sheet, strained: bool = False) -> Answers:
 def verdict(f: Finding) -> tuple[object, ...]:
     """What a finding says, without the thing that shows it."""
     readings = f.construction and f.construction.readings
-    status = (f.lowest, f.at_base, f.highest)
+    status = f.status
     return (
         f.question,
         f.claim,
@@ -84,8 +89,8 @@ def test_names_change_nothing(sheet: Sheet) -> None:
     before, after = answered(sheet), answered(rewritten.renamed(sheet, names))
     assert [verdict(f) for f in after.findings] == [verdict(f) for f in before.findings]
     for f, told in zip(before.findings, after.findings, strict=True):
-        assert told.departs == tuple(names[n] for n in f.departs)
-        if f.witness is not None and f.simplest:
+        assert told.thing.departs == tuple(names[n] for n in f.thing.departs)
+        if f.witness is not None and f.thing.simplest:
             assert told.witness is not None
             assert told.witness.values == tuple((names[n], v) for n, v in f.witness.values)
 
@@ -101,13 +106,14 @@ def test_the_order_of_limitations_changes_no_verdict_and_no_thing(sheet: Sheet) 
 
     def told(answers: Answers) -> set[tuple[object, ...]]:
         shown = {
-            (*verdict(f), f.departs, f.witness and f.witness.values)
+            (*verdict(f), f.thing.departs, f.witness and f.witness.values)
             for f in answers.findings
-            if f.simplest and f.question not in moving and not idle(f)
+            if f.thing.simplest and f.question not in moving and not idle(f)
         }
         shown |= {(f.question, f.claim, step_of(f)) for f in answers.findings if f.question in moving}
         # Of twins, each idle beside the other, the first is told.
-        twins = ((f.claim, frozenset((f.label, *f.twins)), f.quantifier) for f in answers.findings if idle(f))
+        alike = ((f, f.about.twins) for f in answers.findings if isinstance(f.about, Idle))
+        twins = ((f.claim, frozenset((f.label, *own)), f.quantifier) for f, own in alike)
         return shown | {("idle", *twin) for twin in twins}
 
     assert told(answered(rewritten.reordered(sheet))) == told(answered(sheet))
@@ -236,4 +242,4 @@ def test_the_same_sheet_gives_the_same_answers(sheet: Sheet) -> None:
     for one, other in zip(first.findings, second.findings, strict=True):
         assert verdict(one) == verdict(other)
         # A thing that is not the simplest is any of many, and may depend on what the process asked before.
-        assert not one.simplest or one == other
+        assert not one.thing.simplest or one == other

@@ -273,7 +273,7 @@ class
     assert relation(mixing, "earlier, examples") == "within"
     assert met(mixing, "earlier, claimed end") == "every"
     (beyond,) = found(mixing, "class")
-    assert (beyond.lowest, beyond.at_base) == ("every", "every")
+    assert (beyond.status.lowest, beyond.status.at_base) == ("every", "every")
 
 
 @worked("W57", "T 250/02, EPO Case Law 2019 II.D.3.1.7", "read")

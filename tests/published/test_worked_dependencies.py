@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.answers.findings import lines_of
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from tests.published.worked import found, worked
@@ -141,7 +142,7 @@ def test_each_alternative_is_taken_by_itself() -> None:
     (idle,) = found(ALTERNATIVES, "adds nothing", 3)
     assert (idle.ways, idle.quantifier) == (((1,),), "every")
     (empty,) = found(ALTERNATIVES, "dependent cannot be met", 4)
-    assert (empty.ways, set(empty.conflict)) == (((2,),), {"2a", "4a"})
+    assert (empty.ways, set(lines_of(empty))) == (((2,),), {"2a", "4a"})
     assert [f.question for n in (3, 4) for f in found(ALTERNATIVES, "narrows", n)] == ["narrows", "narrows"]
 
 

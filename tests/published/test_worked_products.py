@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from fractions import Fraction as F
 
+from scopecheck.answers.findings import Statuses
 from tests.published.worked import found, labels, met, pinned, relation, sheet, worked
 
 # ---- products against claims
@@ -239,7 +240,7 @@ must stay out
   short person : wheelbase = 100 cm, rider = 150 cm
 """
     (finding,) = [f for f in found(cycle, "outside met") if f.case == "one cycle"]
-    assert (finding.lowest, finding.at_base, finding.highest) == ("some", "some", "some")
+    assert finding.status == Statuses("some", "some", "some")
     assert met(cycle, "short person") == "every"
     assert met(cycle, "tall person") == "none"
 
@@ -309,7 +310,7 @@ def test_one_pair_of_ranges_overlaps_and_the_other_touches() -> None:
     thing = pinned(SHAMPOO.format("must stay out"), "from (L) to (U)", "both ends in")
     (finding,) = found(thing, "outside met")
     assert finding.quantifier == "every"
-    assert finding.highest == "some"
+    assert finding.status.highest == "some"
     assert finding.witness is not None
     assert finding.witness.article["polymer"] == F(1, 1000)
 

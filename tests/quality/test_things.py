@@ -6,7 +6,12 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import Finding, NoValue
+from scopecheck.answers.findings import (
+    EndNotReached,
+    Finding,
+    NoValue,
+    twin_of,
+)
 from scopecheck.answers.minimise import Picked, pick_article
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.declared import Declaration, NumberDecl
@@ -34,6 +39,7 @@ from scopecheck.core.model import Sheet
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.quantity import number_text
 from scopecheck.solving.constraints import Undecided
+from scopecheck.solving.ends import Extremum
 from scopecheck.solving.solver import Session
 from tests.build import (
     case,
@@ -91,7 +97,7 @@ def found(asked: Sheet, question: str, label: str) -> Finding:
 def thing(asked: Sheet, question: str, label: str) -> tuple[dict[str, str], str]:
     finding = found(asked, question, label)
     assert finding.witness is not None
-    return shown(asked, finding.witness.article), finding.grade
+    return shown(asked, finding.witness.article), finding.thing.grade
 
 
 # ---- short numbers
@@ -245,10 +251,11 @@ def test_a_twin_differs_in_what_matters_only() -> None:
     asked = sheet(declared, [made], [group(0, "without remainder", "can be divided?")], [inside])
     finding = found(asked, "unmeant met", "1a")
     assert finding.witness is not None
-    assert finding.twin is not None
+    twin = twin_of(finding)
+    assert twin is not None
     assert shown(asked, finding.witness.article) == {"holes": "23", "width": "3"}
-    assert shown(asked, finding.twin.article) == {"holes": "24", "width": "3"}
-    assert finding.reference == "sample"
+    assert shown(asked, twin.article) == {"holes": "24", "width": "3"}
+    assert finding.thing.reference == "sample"
 
 
 def test_a_ratio_without_value_is_shown_at_its_zero() -> None:
@@ -258,7 +265,7 @@ def test_a_ratio_without_value_is_shown_at_its_zero() -> None:
     asked = sheet(declared, [claim(1, limitation("1a", ratio))], cases=[sample])
     finding = found(asked, "undefined", "1a")
     assert finding.witness is not None
-    assert (finding.about, finding.departs) == (NoValue("open / closed"), ("closed",))
+    assert (finding.about, finding.thing.departs) == (NoValue("open / closed"), ("closed",))
     assert shown(asked, finding.witness.article) == {"open": "9", "closed": "0"}
 
 
@@ -289,7 +296,9 @@ def test_an_end_that_is_not_reached_is_told_with_what_is() -> None:
     parent = claim(1, limitation("1a", within("gap", "8", "20", "mm", "[)")))
     child = claim(2, limitation("2a", within("gap", "9", "25", "mm")), parents=(1,))
     finding = found(sheet([number("gap", "mm", "0")], [parent, child]), "end not reached", "2a")
-    assert finding.detail == "25 mm|no more than|20 mm|out"
+    assert isinstance(finding.about, EndNotReached)
+    end = finding.about
+    assert (end.stated, end.upper, end.far) == ("25 mm", True, Extremum(Fraction(20), False))
 
 
 def test_of_numbers_tied_to_each_other_the_longest_is_short() -> None:
@@ -312,5 +321,5 @@ def test_a_whole_number_beside_the_border_is_not_plain() -> None:
     )
     found = {f.label: f for f in ask_all(made).findings if f.question == "unmeant met"}
     assert found["1a"].witness is not None
-    assert (found["1a"].witness.article["holes"], found["1a"].grade) == (5, "near")
-    assert found["1b"].grade == "plain"
+    assert (found["1a"].witness.article["holes"], found["1a"].thing.grade) == (5, "near")
+    assert found["1b"].thing.grade == "plain"

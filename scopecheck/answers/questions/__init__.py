@@ -11,23 +11,43 @@ from typing import assert_never
 from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import (
     EMPTY_CLAIM,
+    AddsNothing,
     Alike,
+    Amended,
     Answers,
+    Because,
+    ByLines,
     Cases,
     Choices,
     CloseBy,
+    Empty,
+    EndNotReached,
     Finding,
     ForAllClaims,
+    Freed,
+    Idle,
+    IdleEnd,
     KeptOut,
+    LeftOpen,
     Looked,
+    Lost,
+    Met,
     Moves,
+    Narrows,
+    Needed,
+    NotThere,
     NoValue,
     OneReading,
+    OneValue,
+    Otherwise,
     Plain,
     RangeLies,
+    Unmeant,
     Unmeasured,
+    because,
     cases_of,
     lines_of,
+    partly_of,
     step_of,
 )
 from scopecheck.answers.held import Combined, Held
@@ -297,8 +317,7 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
         if f.question == "condition not met":
             label = f"{label} in claim {f.claim}"  # of a line taken over, each claim may bring it about
         conflict = () if f.ways and not f.case else lines_of(f)
-        apart = (_told_apart(f), f.sets if f.case else ())
-        key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict, apart)
+        key = (f.question, label, f.case, f.others, steps, f.outcome, f.quantifier, conflict, _told_apart(f))
         kept[key] = _both_ways(kept[key], f) if key in kept else f
     moving = {(f.label, step_of(f)) for f in findings if f.question == "contested"}
     found = [f for f in kept.values() if f.question != "harmless" or (f.label, step_of(f)) not in moving]
@@ -310,19 +329,45 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
 def _told_apart(finding: Finding) -> object:
     """What tells two findings of one question apart, beside the place and the readings."""
     match finding.about:
-        case OneReading() | NoValue() | Alike() | Choices() | Held():
+        case OneReading() | NoValue() | Alike() | Choices() | Held() | Narrows() | Amended():
             return finding.about
+        case Empty(_, further):
+            return further
+        case AddsNothing():
+            return finding.about.never_both
+        case IdleEnd(_, side, written):
+            return side, written
+        case EndNotReached(_, stated, unit, upper, far, usual):
+            return stated, unit, upper, far, usual
+        case NotThere(_, names):
+            return names
+        case Needed(_, member):
+            return member
         case RangeLies(relation):
             return relation
         case CloseBy(how, _, silent):
             return how, silent
         case KeptOut():
             return finding.about.sets, finding.about.silent, finding.about.at_end
+        case Met(at_end):
+            return at_end
+        case Lost():
+            return finding.about.line_alone
         case Unmeasured(_, no_end):
             return no_end
         case Moves(of):
             return of
-        case Plain() | ForAllClaims() | Combined() | Cases():
+        case (
+            Plain()
+            | ForAllClaims()
+            | Combined()
+            | Cases()
+            | LeftOpen()
+            | Idle()
+            | OneValue()
+            | Freed()
+            | Unmeant()
+        ):
             return None
         case _:
             assert_never(finding.about)
@@ -338,7 +383,7 @@ def _empty_by_every_way(findings: list[Finding], chains: Mapping[int, set[Chain]
             continue
         whole = replace(reduce(_both_ways, (*usual[1:], *rest), usual[0]), ways=())
         if len(usual) > 1:
-            whole = replace(whole, kept_by=(), kept_too=())  # what helps by one parent may not by another
+            whole = replace(whole, otherwise=Otherwise())  # what helps by one parent may not by another
         first = next(f for f in findings if f in usual or f in rest)
         told = (whole if f is first else f for f in findings)
         findings = [f for f in told if f not in usual and f not in rest]
@@ -389,15 +434,22 @@ def _both_ways(first: Finding, second: Finding) -> Finding:
         return first
     if first.case:
         return replace(first, ways=(*first.ways, *second.ways))
-    sets = [s for f in (first, second) for s in f.sets or ((f.conflict,) if f.conflict else ())]
-    several = tuple(dict.fromkeys(sets))
-    return replace(
+    both = replace(
         first,
         ways=(*first.ways, *second.ways),
-        sets=several if len(several) > 1 else (),
-        every_set=first.every_set and second.every_set,
         rests_on=tuple(dict.fromkeys(first.rests_on + second.rests_on)),
     )
+    if not isinstance(first.about, ByLines):
+        return both
+    return replace(both, about=replace(first.about, by=_by_both(because(first), because(second))))
+
+
+def _by_both(first: Because, second: Because) -> Because:
+    """The lines of the first, and all sets of both."""
+    several = tuple(
+        dict.fromkeys(s for b in (first, second) for s in b.sets or ((b.lines,) if b.lines else ()))
+    )
+    return Because(first.lines, several if len(several) > 1 else (), first.every and second.every)
 
 
 def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
@@ -407,7 +459,7 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
         return any(f.stakes == 1 or _is_never_whole(f, finding) for f in told)
     if finding.question in EMPTY_CLAIM and finding.quantifier == "some":
         # A hedge that is not stretched at all is hardly a reading of it.
-        points = [point for r in finding.kept_by for point in r.breaks]
+        points = [point for r in finding.otherwise.least for point in r.breaks]
         return bool(points) and all(p.upward and not p.end.closed and p.end.value == 0 for p in points)
     if finding.question == "document close by":
         told = (f for f in findings if f.question in TELLS_OF_DOCUMENT and f.stakes < 5)
@@ -448,7 +500,7 @@ def _is_lost_above(prepared: Prepared, finding: Finding, findings: list[Finding]
 
 def _is_never_whole(lost: Finding, finding: Finding) -> bool:
     """Is the one case that no reading fits lost in part on each, by what it leaves open itself?"""
-    return cases_of(finding) == (lost.case,) and lost.quantifier == "every" and bool(lost.partly)
+    return cases_of(finding) == (lost.case,) and lost.quantifier == "every" and bool(partly_of(lost))
 
 
 def _in_every_way_of(graver: Finding, finding: Finding) -> bool:
@@ -462,6 +514,7 @@ def _is_idle_as_presumed(finding: Finding) -> bool:
 
 def _tells_its_end(graver: Finding, finding: Finding) -> bool:
     """Does the graver finding say of the same end, or of the idle line, what is not reached?"""
-    if (graver.question, graver.label) != ("end not reached", finding.label):
+    if not isinstance(graver.about, EndNotReached) or graver.label != finding.label:
         return False
-    return finding.question == "idle" or graver.detail.split("|")[0] == finding.detail.split("|")[-1]
+    idle_end = finding.about if isinstance(finding.about, IdleEnd) else None
+    return finding.question == "idle" or (idle_end is not None and graver.about.stated == idle_end.written)

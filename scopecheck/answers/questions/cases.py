@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 
-from scopecheck.answers.findings import Cases, Finding, Looked, Quantifier, Reread, Status
+from scopecheck.answers.findings import (
+    Cases,
+    Finding,
+    Looked,
+    Quantifier,
+    Reread,
+    Status,
+    Statuses,
+)
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions.clash import Clash, Sided, clashing
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
@@ -73,7 +81,7 @@ def with_status(prepared: Prepared, finding: Finding, case: Case, scope: Formula
     quantifier: Quantifier = "some" if base == "none" else "base"
     if not free_of:
         quantifier = "every"
-    return replace(finding, quantifier=quantifier, lowest=lowest, at_base=base, highest=highest)
+    return replace(finding, quantifier=quantifier, status=Statuses(lowest, base, highest))
 
 
 def status_at(prepared: Prepared, region: Formula, scope: Formula, k: Construction) -> Status:
@@ -215,7 +223,7 @@ def class_status(prepared: Prepared, case: Case) -> Iterator[Answer]:
         search = session.search(session.groups_in(case.facts, scope))
         search.require(session.met(case.facts), session.met(scope))
         if not search.holds():
-            yield replace(finding, quantifier="every", lowest="none", at_base="none", highest="none")
+            yield replace(finding, quantifier="every", status=Statuses("none", "none", "none"))
             continue
         free_of = some_construction(session, [Demand(case.facts, scope, "none")])
         yield with_status(prepared, finding, case, scope, free_of)

@@ -7,13 +7,25 @@ from contextlib import suppress
 from fractions import Fraction
 from math import ceil, floor
 
-from scopecheck.answers.findings import NEVER_BOTH, ONE_VALUE, Finding, Looked, Quantifier, Reread
+from scopecheck.answers.findings import (
+    AddsNothing,
+    Because,
+    Empty,
+    EndNotReached,
+    Finding,
+    Looked,
+    Narrows,
+    Otherwise,
+    Quantifier,
+    Reread,
+    because,
+)
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.minimise import BreakPoint, pick_article
 from scopecheck.answers.questions.cases import Answer, one_reread
 from scopecheck.answers.questions.instances import Instance
-from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
-from scopecheck.answers.questions.reached import farthest, with_cause
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_claim, at_limitation
+from scopecheck.answers.questions.reached import farthest, ruling_out
 from scopecheck.answers.refine import Demand, Refined, find_construction
 from scopecheck.answers.witness import Expected, Obligation, Witness, verify
 from scopecheck.core.construction import Construction, admissible_readings, groups_in, names_in, nodes
@@ -85,11 +97,11 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         beside = []
     needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, k)]
     yield replace(
-        with_sets(at_claim(question, 1, claim), conflicts),
+        at_claim(question, 1, claim),
         quantifier="every",
         outcome="vacuous",
         rests_on=tuple(dict.fromkeys(needed)),
-        detail="|".join(beside),
+        about=Empty(because_of(conflicts), tuple(beside)),
     )
 
 
@@ -99,10 +111,9 @@ def _conflicts(search: Search, labelled: Sequence[tuple[str, Constraint]]) -> Mi
     return minimal_sets(by_label, lambda some: search.conflict([(x, by_label[x]) for x in some]))
 
 
-def with_sets(finding: Finding, found: MinimalSets) -> Finding:
-    """The finding with the minimal sets: the first of them, and all where there are several."""
-    first, several = found.sets[0], found.sets if len(found.sets) > 1 else ()
-    return replace(finding, conflict=first, sets=several, every_set=found.every)
+def because_of(found: MinimalSets) -> Because:
+    """The minimal sets as what is told: the first of them, and all where there are several."""
+    return Because(found.sets[0], found.sets if len(found.sets) > 1 else (), found.every)
 
 
 def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | None = None) -> Article | None:
@@ -158,11 +169,12 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     labelled = [(x.label, session.met(x.formula, found)) for x in instance.limitations]
     conflicts = _conflicts(session.search(()), labelled)
     groups = session.groups_in(instance.scope)
-    told = prepared.told_refined(with_sets(at_claim(question, 4, claim), conflicts), refined, groups)
+    empty = replace(at_claim(question, 4, claim), about=Empty(because_of(conflicts)))
+    told = prepared.told_refined(empty, refined, groups)
     needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, found)]
     told = replace(told, rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))))
-    kept_by = _met_when_stretched(prepared, instance.scope, found)
-    yield replace(told, outcome="vacuous", quantifier="some", kept_by=kept_by)
+    met = _met_when_stretched(prepared, instance.scope, found)
+    yield replace(told, outcome="vacuous", quantifier="some", otherwise=Otherwise(met, together=True))
 
 
 def _empty_at_any_threshold(prepared: Prepared, instance: Instance) -> Search | None:
@@ -195,17 +207,19 @@ def _empty_as_presumed(
     conflicts = _conflicts(search, labelled)
     read = () if at else [session.reads(g, session.base.readings[g]) for g in groups]
     needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, at, read)]
-    told = with_sets(at_claim(question, 4, instance.claim), conflicts)
+    told = replace(at_claim(question, 4, instance.claim), about=Empty(because_of(conflicts)))
     told = prepared.told_refined(told, Refined(session.base, ()), groups)
     told = replace(told, rests_on=tuple(dict.fromkeys(needed)), outcome="vacuous", quantifier="base")
     meeting = session.search(groups)
     meeting.require(session.met(scope))
     least = prepared.told_by(told, meeting, groups)
-    kept_by = least.rereads + least.read_as
-    known = {(r.group, r.reading) for r in kept_by}
+    met = least.rereads + least.read_as
+    if len(met) != 1:
+        return replace(told, otherwise=Otherwise(met, together=True))
+    known = {(r.group, r.reading) for r in met}
     more = (r for r, k in one_reread(prepared, groups, scope) if (r.group, r.reading) not in known)
-    too = (r for r in more if len(kept_by) == 1 and _met_so(prepared, scope, r))
-    return replace(told, kept_by=kept_by, kept_too=tuple(too))
+    too = (r for r in more if _met_so(prepared, scope, r))
+    return replace(told, otherwise=Otherwise((*met, *too)))
 
 
 def _met_when_stretched(prepared: Prepared, scope: Formula, k: Construction) -> tuple[Reread, ...]:
@@ -266,7 +280,7 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     if not search.holds():
         by, needed = _implied_by(prepared, instance)
         found = replace(at_claim("adds nothing", 4, claim), outcome="excluded", quantifier="every")
-        yield replace(found, conflict=by, rests_on=needed)
+        yield replace(found, about=AddsNothing(by), rests_on=needed)
         return
     base = session.search(())
     base.require(session.met(parent, session.base))
@@ -276,17 +290,18 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     refined = find_construction(session, demands, stretch=False)
     if refined.construction is not None:
         by, needed = _implied_by(prepared, instance, refined.construction)
-        lines = [x.formula for x in instance.inherited if x.label in by]
+        lines = [x.formula for x in instance.inherited if x.label in by.lines]
         least = prepared.where_it_matters(refined, own, lines, parent)
-        told = prepared.told_refined(at_claim("adds nothing", 4, claim), least, groups)
+        follows = replace(at_claim("adds nothing", 4, claim), about=AddsNothing(by))
+        told = prepared.told_refined(follows, least, groups)
         usual = not narrows_at_base or (least is not refined and not told.rereads)
         quantifier: Quantifier = "base" if usual else "some"
         rests_on = tuple(dict.fromkeys((*told.rests_on, *needed)))
         if quantifier == "base":
-            told = _told_narrowing(prepared, instance, told, search, groups)
+            told = _told_narrowing(prepared, instance, told, search)
         else:
             told = _as_far_as_it_holds(prepared, told, instance)
-        yield replace(told, outcome="excluded", quantifier=quantifier, conflict=by, rests_on=rests_on)
+        yield replace(told, outcome="excluded", quantifier=quantifier, rests_on=rests_on)
     yield from _narrowing(prepared, instance, misses_at_base)
 
 
@@ -316,21 +331,21 @@ def _as_far_as_it_holds(prepared: Prepared, told: Finding, instance: Instance) -
     return told
 
 
-def _told_narrowing(
-    prepared: Prepared, instance: Instance, told: Finding, search: Search, groups: tuple[int, ...]
-) -> Finding:
+def _told_narrowing(prepared: Prepared, instance: Instance, told: Finding, search: Search) -> Finding:
     """With the least re-readings on which the claim narrows and something still meets it.
 
     `search` is for what meets the parent and misses the claim. Where on no reading both hold, that is told.
     """
+    groups, by = search.groups, because(told)
     least = prepared.told_by(at_claim("narrows", 6, instance.claim), search, groups)
     if not _met_on(prepared, instance, least.construction):
         refined = _narrows_and_met(prepared, instance)
         if refined.construction is None:
-            return replace(told, detail=NEVER_BOTH)
+            return replace(told, about=AddsNothing(by, never_both=True))
         least = prepared.told_refined(least, refined, groups)
     against = _narrowing_thing(prepared, instance, least.construction or prepared.session.base)
-    return replace(told, kept_by=least.rereads + least.read_as, against=against)
+    narrows = Otherwise(least.rereads + least.read_as, together=True)
+    return replace(told, otherwise=narrows, about=AddsNothing(by, against))
 
 
 def _narrowing_thing(prepared: Prepared, instance: Instance, k: Construction) -> Witness | None:
@@ -360,7 +375,7 @@ def _narrows_and_met(prepared: Prepared, instance: Instance) -> Refined:
 
 def _implied_by(
     prepared: Prepared, instance: Instance, k: Construction | None = None
-) -> tuple[tuple[str, ...], tuple[Ground, ...]]:
+) -> tuple[Because, tuple[Ground, ...]]:
     """The fewest lines taken over of which what the claim says follows, on one construction or any.
 
     With the bounds and given facts that it takes beside these lines; of these as few as it can be before a
@@ -373,9 +388,9 @@ def _implied_by(
     causes += ((Line(x.label), session.met(x.formula, k)) for x in instance.inherited)
     with suppress(Undecided):
         found = search.conflict(causes, NOT_AFRESH) or ()
-        return lines_of(found), prepared.grounds(found)
+        return Because(lines_of(found)), prepared.grounds(found)
     parent = instance.parent_scope
-    return (), prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
+    return Because(), prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
 
 
 def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Iterator[Finding]:
@@ -387,7 +402,7 @@ def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Iterato
     session = prepared.session
     parent, own = instance.parent_scope, instance.own_scope
     groups = session.groups_in(parent, own)
-    found = at_claim("narrows", 6, instance.claim)
+    found = replace(at_claim("narrows", 6, instance.claim), about=Narrows())
     search = session.search(groups)
     search.require(session.met(parent), ~session.met(own))
     at_base = at_base and _met_on(prepared, instance, session.base)
@@ -401,14 +416,15 @@ def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Iterato
             search.require(*session.taken(refined.construction, groups))
     one_value = at_base and _by_one_value(prepared, instance)
     if one_value:
-        found = replace(found, detail=ONE_VALUE)
+        found = replace(found, about=Narrows(one_value=True))
         search.require(*session.taken(session.base, groups))
     if not (prepared.details or one_value):
         yield replace(found, quantifier="base" if at_base else "some")
         return
     assert search.holds()
     expected: list[tuple[Formula, Expected]] = [(parent, "met"), (own, "not met")]
-    shown = prepared.exhibit(found, search, (parent, own), expected, prepared.known((parent, own)))
+    sought = Sought((parent, own), expected)
+    shown = prepared.exhibit(found, search, sought, prepared.known((parent, own)))
     assert shown.witness is not None
     assert shown.construction is not None
     failing = prepared.failing(instance.own, shown.witness.article, shown.construction)
@@ -584,15 +600,17 @@ def _told_dead(prepared: Prepared, instance: Instance, limitation: Limitation, d
     op, term = stated.op, stated.term
     end = usual if never is None else never
     beyond = All((stated.given, Compare(_further(op, end), term, Const(end.value))))
-    found = replace(
+    with_readings = farthest(prepared, instance, stated, usual, end) if end != usual else ()
+    at = session.base if never is None else None
+    labels, grounds = ruling_out(prepared, instance, limitation.label, beyond, at)
+    return replace(
         at_limitation("end not reached", 4, limitation),
         outcome="excluded",
         quantifier="base" if never is None else "every",
-        detail=_how_far(op, stated.limit, end, usual),
+        about=_how_far(dead, Because(labels), with_readings),
+        rests_on=prepared.grounds(grounds),
         construction=session.base,
-        farthest=farthest(prepared, instance, stated, usual, end) if end != usual else (),
     )
-    return with_cause(prepared, instance, found, beyond, session.base if never is None else None)
 
 
 def _further(op: Op, end: Extremum) -> Op:
@@ -602,19 +620,26 @@ def _further(op: Op, end: Extremum) -> Op:
     return "<" if end.closed else "<="
 
 
-def _how_far(op: Op, limit: Const, end: Extremum, usual: Extremum) -> str:
-    """`20 min|no more than|25/2 min|out`, and where it is another as presumed `|12 min|in`."""
+def _how_far(dead: _DeadEnd, by: Because, with_readings: tuple[Reread, ...]) -> EndNotReached:
+    """The end with how far the claim goes: on any reading, if it never gets there, and as presumed."""
+    limit, usual = dead.end.limit, dead.usual
     digits = limit.written.text if limit.written else str(limit.value)
     unit = limit.written.unit if limit.written else None
-    symbol = f" {unit.symbol}" if unit and unit.symbol else ""
+    symbol = unit.symbol if unit else ""
 
-    def written(reached: Extremum) -> list[str]:
-        value = unit.from_base(reached.value) if unit else reached.value
-        return [f"{value}{symbol}", "in" if reached.closed else "out"]
+    def in_unit(reached: Extremum) -> Extremum:
+        return Extremum(unit.from_base(reached.value) if unit else reached.value, reached.closed)
 
-    side = "no more than" if op in ("<", "<=") else "no less than"
-    parts = [f"{digits}{symbol}", side, *written(end)]
-    return "|".join([*parts, *(written(usual) if usual != end else [])])
+    far = usual if dead.never is None else dead.never
+    return EndNotReached(
+        by,
+        f"{digits} {symbol}".rstrip(),
+        symbol,
+        dead.end.upper,
+        in_unit(far),
+        in_unit(usual) if usual != far else None,
+        with_readings,
+    )
 
 
 def _end_on_any(

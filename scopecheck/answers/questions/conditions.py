@@ -27,7 +27,7 @@ def conditions_not_met(prepared: Prepared, instance: Instance) -> Iterator[Findi
     own = {x.label for x in instance.own}
     implied = {part.count for part in sheet.parts} | {step.done for step in sheet.steps}
     named = [
-        (x, Named("|".join(d.name for d in sheet.declarations if d.name in names), condition))
+        (x, Named(tuple(d.name for d in sheet.declarations if d.name in names), condition))
         for x in instance.limitations
         for condition in dict.fromkeys(_conditions(x.formula, base))
         if not (_is_presence(condition) and CONDITION_WORDS.isdisjoint(x.words.lower().split()))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.answers.findings import Finding, Lies, RangeLies
-from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.questions.prepared import LISTED, Prepared, Sought
 from scopecheck.answers.refine import Demand, Wanted, find_construction
 from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import Construction
@@ -107,7 +107,7 @@ def shown_there(prepared: Prepared, facts: Formula, scope: Formula, finding: Fin
     if not search.holds():
         return finding
     there: list[tuple[Formula, Expected]] = [(f, "met") for f in formulas]
-    return prepared.exhibit(finding, search, formulas, there, prepared.known(formulas), [("listed", None)])
+    return prepared.exhibit(finding, search, Sought(formulas, there), prepared.known(formulas), LISTED)
 
 
 def _ends_of_other_ties(prepared: Prepared, case: Case, scope: Formula, both: Search) -> Iterator[Formula]:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding, Looked
+from scopecheck.answers.findings import Because, Finding, Freed, Looked
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.instances import Instance
-from scopecheck.answers.questions.prepared import Prepared, at_limitation
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_limitation
 from scopecheck.core.formula import All, Compare, Const, Formula, Measured, Not, Term
 from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Limitation
@@ -75,12 +75,11 @@ def _freed(
     shown = prepared.exhibit(
         replace(at_limitation(QUESTION, 4, narrowing), bearer="challenger"),
         search,
-        (taken, limits),
-        ((taken, "met"), (limits, "not met")),
+        Sought((taken, limits), ((taken, "met"), (limits, "not met"))),
         prepared.known((taken, limits)),
     )
     assert shown.witness is not None
     assert shown.construction is not None
     failing = prepared.failing(capped, shown.witness.article, shown.construction)
     always = not shown.rereads and not shown.read_as
-    return replace(shown, conflict=failing, quantifier="base" if always else "some")
+    return replace(shown, about=Freed(Because(failing)), quantifier="base" if always else "some")

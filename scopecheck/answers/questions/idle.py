@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import Finding, Looked, Quantifier
+from scopecheck.answers.findings import Because, Finding, Idle, IdleEnd, Looked, Quantifier
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.claims import NOTHING, met_whatever_is_read
 from scopecheck.answers.questions.instances import Instance
@@ -41,13 +41,13 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     doubted = [x for x in asked if not _missed_by_something(prepared, instance, x, x.formula, rests[x.label])]
     always = _together(prepared, instance, [x for x in doubted if _is_idle(prepared, instance, (x,))], None)
     told = [*always]
-    idle_always = {label for f in always for label in (f.label, *f.twins)}
+    idle_always = {label for f in always for label in (f.label, *_twins(f))}
     rest = [x for x in doubted if x.label not in idle_always]
     base = prepared.session.base
     usual = [x for x in rest if _is_idle(prepared, instance, (x,), base)]
     usual_ones = _together(prepared, instance, usual, base)
     told += usual_ones
-    idle_usually = {label for f in usual_ones for label in (f.label, *f.twins)}
+    idle_usually = {label for f in usual_ones for label in (f.label, *_twins(f))}
     for x in rest:
         if x.label not in idle_usually:
             told += _idle_on_some(prepared, instance, x, rests[x.label])
@@ -58,6 +58,10 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     told_of_all = asked == lines and all(_taken_apart(prepared, x) for x in asked)
     if asked and not told and not ends and told_of_all:
         yield Looked("idle", claim.number, f"claim {claim.number}")
+
+
+def _twins(finding: Finding) -> tuple[str, ...]:
+    return finding.about.twins if isinstance(finding.about, Idle) else ()
 
 
 def _closes_beside_another(prepared: Prepared, instance: Instance, limitation: Limitation) -> bool:
@@ -179,9 +183,8 @@ def _together(
             at_limitation("idle", 4, x),
             outcome="excluded",
             quantifier=quantifier,
-            conflict=lines_of(beside),
+            about=Idle(Because(lines_of(beside)), tuple(x for x in lines_of(beside) if x in needed)),
             rests_on=prepared.grounds(beside),
-            twins=tuple(label for label in lines_of(beside) if label in needed),
             construction=at,
         )
         rest, lines = All(tuple(f for _, f in kept)), tuple(f for line, f in kept if line in beside)
@@ -242,7 +245,7 @@ def _idle_on_some(
         told,
         outcome="excluded",
         quantifier="some" if least is refined or told.rereads else "base",
-        conflict=lines_of(beside),
+        about=Idle(Because(lines_of(beside))),
         rests_on=tuple(dict.fromkeys((*told.rests_on, *prepared.grounds(beside)))),
     )
 
@@ -277,8 +280,7 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
             at_limitation(question, 4 if question == "idle end" else 6, limitation),
             outcome="excluded",
             quantifier="every" if always else "base",
-            detail=_end_written(prepared, end),
-            conflict=lines_of(beside),
+            about=IdleEnd(Because(lines_of(beside)), end.side, _end_written(prepared, end)),
             rests_on=prepared.grounds(beside),
             construction=at,
         )
@@ -316,9 +318,7 @@ def _repeats_the_parent(
 
 
 def _end_written(prepared: Prepared, end: RangeEnd) -> str:
-    """The end as `low|2 mm`, its number as written."""
+    """The number of the end as written, with its unit: `2 mm`; '' where it has none."""
     limits = [e.limit for e in written_ends(end.formula, prepared.session.base.readings)]
     written = next((limit.written for limit in limits if limit.written), None)
-    if written is None:
-        return f"{end.side}|"
-    return f"{end.side}|{written.text} {written.unit.symbol}".rstrip()
+    return "" if written is None else f"{written.text} {written.unit.symbol}".rstrip()

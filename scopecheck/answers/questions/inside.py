@@ -4,8 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from functools import cached_property
 
-from scopecheck.answers.findings import LINE_ALONE, Cases, Finding, Looked, Quantifier, Reread, Status
+from scopecheck.answers.findings import (
+    Cases,
+    Finding,
+    LeftOpen,
+    Looked,
+    Lost,
+    Otherwise,
+    Quantifier,
+    Reread,
+    Status,
+    Statuses,
+)
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,
@@ -15,7 +27,7 @@ from scopecheck.answers.questions.cases import (
     status_at,
     targets,
 )
-from scopecheck.answers.questions.prepared import Prepared, at_claim
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_claim
 from scopecheck.answers.questions.ways import each_way, ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.answers.witness import Expected
@@ -24,9 +36,12 @@ from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case, Claim, Limitation
 from scopecheck.core.reference import stated_values
 from scopecheck.core.rewrite import read_at
-from scopecheck.foundations.record import replace
+from scopecheck.foundations.record import record, replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Search
+
+NOTHING: Formula = All(())
+"""What everything meets: so much is asked above a claim that depends on none."""
 
 
 def inside_lost(prepared: Prepared, case: Case) -> Iterator[Answer]:
@@ -36,8 +51,7 @@ def inside_lost(prepared: Prepared, case: Case) -> Iterator[Answer]:
             for number in _line_of(prepared, place):
                 below = _below(prepared, case, number)
                 for answer in _inside_at(prepared, case, number):
-                    lost = isinstance(answer, Finding) and answer.question == "inside lost"
-                    yield replace(answer, also_claims=below) if lost else answer
+                    yield _with_below(answer, below)
         else:
             yield from _inside_at(prepared, case, place)
 
@@ -48,43 +62,93 @@ def _below(prepared: Prepared, case: Case, number: int) -> tuple[int, ...]:
     return tuple(sorted({place for place in places if number in _line_of(prepared, place)}))
 
 
+def _with_below(answer: Answer, below: tuple[int, ...]) -> Answer:
+    """What is lost, told of these claims as well."""
+    if isinstance(answer, Looked) or not isinstance(answer.about, Lost):
+        return answer
+    return replace(answer, about=replace(answer.about, also_claims=below))
+
+
 def _line_of(prepared: Prepared, number: int) -> list[int]:
     """The claim's only line of ancestors and itself, first ancestor first; alternatives stay joined."""
     claim = prepared.sheet.claim(number)
     return [*_line_of(prepared, claim.parents[0]), number] if len(claim.parents) == 1 else [number]
 
 
+@record
+class _Place:
+    """Where an inside case is asked, and by what it can be lost there.
+
+    The case is to meet `scope`; what `above` loses of it is told at the claims that this one depends on.
+    `limitations` are those that are looked over for what fails, `alone` those by each of which alone it can
+    be lost.
+    """
+
+    case: Case
+    finding: Finding
+    scope: Formula
+    above: Formula
+    limitations: tuple[Limitation, ...]
+    alone: tuple[Limitation, ...]
+
+    @cached_property
+    def region(self) -> Formula:
+        """What the case states, as far as the claims above take it in."""
+        return All((self.case.facts, self.above)) if self.above != NOTHING else self.case.facts
+
+    def looked(self) -> Looked:
+        """That nothing of the case is lost there."""
+        return Looked("inside lost", self.finding.claim, self.finding.label, self.case.name)
+
+
 def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Answer]:
-    session = prepared.session
-    finding = replace(finding_at(prepared, "inside lost", 3, place, case), bearer="competitor")
-    scope, limitations = scope_at(prepared, place)
-    above: Formula = All(())
-    alone = limitations
-    if isinstance(place, int) and len(prepared.instances[place]) == 1:
-        above = prepared.instances[place][0].parent_scope
-        alone = limitations = prepared.sheet.claim(place).limitations
-    elif isinstance(place, int):
-        alone = prepared.by_every_way(place)
-    article = prepared.point(case, scope)
-    if above != All(()) and _lost_above(prepared, case, above, article):
+    asked = _place(prepared, case, place)
+    article = prepared.point(case, asked.scope)
+    if asked.above != NOTHING and _lost_above(prepared, case, asked.above, article):
         # That is told at the claim above: here its own lines alone are asked.
-        above, scope = All(()), All(tuple(x.formula for x in limitations))
+        own = All(tuple(x.formula for x in asked.limitations))
+        asked = replace(asked, above=NOTHING, scope=own)
     if article is not None:
-        yield from _inside_point(prepared, case, finding, article, scope, above, limitations, alone)
-        return
-    formulas = (case.facts, scope)
-    groups = session.groups_in(*formulas)
-    region = All((case.facts, above)) if above != All(()) else case.facts
+        yield from _inside_point(prepared, asked, article)
+    else:
+        yield from _inside_region(prepared, asked)
+
+
+def _place(prepared: Prepared, case: Case, place: int | str) -> _Place:
+    """All that the claim or limitation asks; of a claim with one line of parents its own lines lose it."""
+    finding = finding_at(prepared, "inside lost", 3, place, case)
+    finding = replace(finding, bearer="competitor", about=Lost())
+    scope, limitations = scope_at(prepared, place)
+    if isinstance(place, str):
+        return _Place(case, finding, scope, NOTHING, limitations, limitations)
+    if len(prepared.instances[place]) > 1:
+        return _Place(case, finding, scope, NOTHING, limitations, prepared.by_every_way(place))
+    own = prepared.sheet.claim(place).limitations
+    return _Place(case, finding, scope, prepared.instances[place][0].parent_scope, own, own)
+
+
+def _lost_of(finding: Finding) -> Lost:
+    assert isinstance(finding.about, Lost)
+    return finding.about
+
+
+# ---- of a case that leaves room
+
+
+def _inside_region(prepared: Prepared, place: _Place) -> Iterator[Answer]:
+    """Is something lost of a case that leaves something open?"""
+    session, case, scope = prepared.session, place.case, place.scope
+    groups = session.groups_in(case.facts, scope)
     some_met = session.search(groups)
     some_met.require(session.met(case.facts), session.met(scope))
 
     def lost() -> Search:
         search = session.search(groups)
-        search.require(session.met(region), ~session.met(scope))
+        search.require(session.met(place.region), ~session.met(scope))
         return search
 
     if not lost().holds():
-        yield Looked("inside lost", finding.claim, finding.label, case.name)
+        yield place.looked()
         return
     ever = some_met.holds()
     singly = states_single_values(prepared, case)
@@ -94,50 +158,60 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         else some_construction(session, [Demand(case.facts, scope, "none")])
     )
     if not wholly and singly:
-        yield _left_open(prepared, finding, case, scope)
-        yield from _lost_as_stated(prepared, case, finding, region, alone)
+        yield _left_open(prepared, place)
+        yield from _lost_as_stated(prepared, place, place.finding)
         return
-    finding = _graded_loss(prepared, finding, case, region, scope, ever, wholly)
-    keepable = ever and finding.at_base == "none"
-    if keepable and finding.highest == "every":
-        least = _kept_whole(prepared, case, scope, groups)
-        whole = one_reread(prepared, groups, scope) if len(least) == 1 else ()
-        others = (r for r, k in whole if status_at(prepared, case.facts, scope, k) == "every")
-        finding = replace(finding, kept_by=least, kept_too=_others(least, others))
-        finding = replace(finding, in_part=_kept_in_part(prepared, case, scope, groups))
+    finding = _graded_loss(prepared, place, ever, wholly)
+    if ever and (finding.status.at_base, finding.status.highest) == ("none", "every"):
+        finding = _kept_otherwise(prepared, place, finding, groups)
 
     def shown(search: Search) -> Finding:
         if singly:
-            _prefer_unsaid_met(prepared, case, search, limitations, groups)
-            _prefer_unlimited(prepared, case, search, limitations, groups)
-        found = prepared.exhibit(
-            finding,
-            search,
-            formulas,
-            ((case.facts, "met"), (scope, "not met")),
-            prepared.known(formulas, case),
-        )
-        assert found.witness is not None
-        article = found.witness.article
-        told = _with_failing(prepared, found, limitations, article)
-        if told.quantifier == "every" and ever:
-            told = replace(told, itself=prepared.on_every(scope, article, met=False))
-        if keepable and finding.highest != "every":
-            keeping = session.search(groups, things=False)
-            keeping.require(session.met_by(scope, article))
-            if keeping.holds():
-                least = _kept_by(prepared, keeping, groups)
-                single = (r for r, k in one_reread(prepared, groups, scope) if meets(scope, article, k))
-                told = replace(told, kept_by=least, kept_too=_others(least, single))
-        if not told.partly:
-            return told
-        speak = session.names_in(*(x.formula for x in limitations if x.label in told.failing))
-        partly = tuple(n for n in told.shown if n in speak and n not in case.stated)
-        return replace(told, partly=partly or told.partly)
+            _prefer_unsaid_met(prepared, case, search, place.limitations, groups)
+            _prefer_unlimited(prepared, case, search, place.limitations, groups)
+        return _shown_lost(prepared, place, finding, search, ever)
 
     yield from ways_of(prepared, finding, groups, lost, shown)
     if finding.quantifier != "some":
-        yield from _lost_as_stated(prepared, case, finding, region, alone)
+        yield from _lost_as_stated(prepared, place, finding)
+
+
+def _kept_otherwise(prepared: Prepared, place: _Place, finding: Finding, groups: tuple[int, ...]) -> Finding:
+    """With the re-readings on which all of the case is inside, and those presumed as well where some is."""
+    case, scope = place.case, place.scope
+    least = _kept_whole(prepared, case, scope, groups)
+    whole = one_reread(prepared, groups, scope) if len(least) == 1 else ()
+    others = (r for r, k in whole if status_at(prepared, case.facts, scope, k) == "every")
+    return replace(
+        finding,
+        otherwise=_otherwise(least, others),
+        about=replace(_lost_of(finding), in_part=_kept_in_part(prepared, case, scope, groups)),
+    )
+
+
+def _shown_lost(prepared: Prepared, place: _Place, finding: Finding, search: Search, ever: bool) -> Finding:
+    """The finding with a thing of the case that is lost; `ever`: on some construction some of it is met."""
+    session, case, scope = prepared.session, place.case, place.scope
+    formulas = (case.facts, scope)
+    expected: list[tuple[Formula, Expected]] = [(case.facts, "met"), (scope, "not met")]
+    found = prepared.exhibit(finding, search, Sought(formulas, expected), prepared.known(formulas, case))
+    assert found.witness is not None
+    article, groups = found.witness.article, session.groups_in(*formulas)
+    told = _with_failing(prepared, found, place.limitations, article)
+    if told.quantifier == "every" and ever:
+        on_each = prepared.on_every(scope, article, met=False)
+        told = replace(told, thing=replace(told.thing, on_each=on_each))
+    if ever and finding.status.at_base == "none" and finding.status.highest != "every":
+        keeping = session.search(groups, things=False)
+        keeping.require(session.met_by(scope, article))
+        if keeping.holds():
+            told = replace(told, otherwise=_kept_by(prepared, keeping, scope, article, groups))
+    lost = _lost_of(told)
+    if not lost.partly:
+        return told
+    speak = session.names_in(*(x.formula for x in place.limitations if x.label in told.failing))
+    partly = tuple(n for n in told.thing.names if n in speak and n not in case.stated)
+    return replace(told, about=replace(lost, partly=partly or lost.partly))
 
 
 def _prefer_unsaid_met(
@@ -185,43 +259,48 @@ def _prefer_unlimited(
                 search.require(none)
 
 
-def _lost_as_stated(
-    prepared: Prepared, case: Case, finding: Finding, region: Formula, limitations: tuple[Limitation, ...]
-) -> Iterator[Finding]:
+def _lost_as_stated(prepared: Prepared, place: _Place, finding: Finding) -> Iterator[Finding]:
     """The ways in which lines lose what a case states of all that they speak of, and as presumed do not.
 
     Else what other lines lose, or ask of what the case leaves open, would hide it. How much of the whole case
     is inside is told with that.
     """
-    session = prepared.session
+    session, case = prepared.session, place.case
     exact = stated_values(prepared.sheet, case, exact=True)
     known = {*case.stated, *exact, *prepared.sheet.absent(exact)}
-    spoken = (x for x in limitations if (names := session.names_in(x.formula)) and names <= known)
+    spoken = (x for x in place.alone if (names := session.names_in(x.formula)) and names <= known)
     base = session.base
     lines = tuple(x for x in spoken if status_at(prepared, case.facts, x.formula, base) == "every")
     if not lines:
         return
     scope = All(tuple(x.formula for x in lines))
-    formulas = (region, scope)
+    formulas = (place.region, scope)
     groups = session.groups_in(*formulas)
+    in_part = _lost_of(finding).in_part
     found = replace(
-        finding, quantifier="some", stakes=3, kept_by=(), kept_too=(), partly=(),
-        lowest=None, at_base=None, highest=None,
-    )  # fmt: skip
+        finding,
+        quantifier="some",
+        stakes=3,
+        status=Statuses(),
+        otherwise=Otherwise(),
+        about=Lost(in_part=in_part),
+    )
 
     def lost() -> Search:
         search = session.search(groups)
-        search.require(session.met(region), ~session.met(scope))
+        search.require(session.met(place.region), ~session.met(scope))
         return search
 
     def shown(search: Search) -> Finding:
-        expected: list[tuple[Formula, Expected]] = [(region, "met"), (scope, "not met")]
-        told = prepared.exhibit(found, search, formulas, expected, prepared.known(formulas, case))
-        told = replace(
-            told,
-            shown=tuple(n for n in told.shown if n in known),
-            departs=tuple(n for n in told.departs if n in known),
+        expected: list[tuple[Formula, Expected]] = [(place.region, "met"), (scope, "not met")]
+        sought = Sought(formulas, expected)
+        told = prepared.exhibit(found, search, sought, prepared.known(formulas, case))
+        thing = replace(
+            told.thing,
+            names=tuple(n for n in told.thing.names if n in known),
+            departs=tuple(n for n in told.thing.departs if n in known),
         )
+        told = replace(told, thing=thing)
         assert told.witness is not None
         return _with_failing(prepared, told, lines, told.witness.article)
 
@@ -254,16 +333,22 @@ def _lost_above(prepared: Prepared, case: Case, above: Formula, article: Article
     return status_at(prepared, case.facts, above, base) == "none"
 
 
-def _left_open(prepared: Prepared, finding: Finding, case: Case, scope: Formula) -> Finding:
+def _left_open(prepared: Prepared, place: _Place) -> Finding:
     """A case of single values that no reading keeps out for certain: it says too little to be sorted.
 
     On some reading only, where all of it is met as presumed.
     """
-    names = _left_unsaid(prepared, case, scope)
+    names = _left_unsaid(prepared, place.case, place.scope)
     unsaid = tuple(d.name for d in prepared.sheet.declarations if d.name in names)
-    whole = status_at(prepared, case.facts, scope, prepared.session.base) == "every"
-    found = replace(finding, question="inside left open", stakes=6, bearer="", partly=unsaid)
-    return replace(found, quantifier="some" if whole else "base")
+    whole = status_at(prepared, place.case.facts, place.scope, prepared.session.base) == "every"
+    return replace(
+        place.finding,
+        question="inside left open",
+        stakes=6,
+        bearer="",
+        quantifier="some" if whole else "base",
+        about=LeftOpen(unsaid),
+    )
 
 
 def _with_failing(
@@ -282,68 +367,69 @@ def _with_failing(
     return replace(found, failing=failing, rests_on=settled)
 
 
-def _inside_point(
-    prepared: Prepared,
-    case: Case,
-    finding: Finding,
-    article: Article,
-    scope: Formula,
-    above: Formula,
-    limitations: tuple[Limitation, ...],
-    alone: tuple[Limitation, ...],
-) -> Iterator[Answer]:
-    """As for a region, by the readings alone: the thing is one article.
+# ---- of a case that is one thing
 
-    `alone` are the limitations by each of which alone the thing can be lost.
-    """
-    session, asked = prepared.session, finding
+
+def _inside_point(prepared: Prepared, place: _Place, article: Article) -> Iterator[Answer]:
+    """As for a region, by the readings alone: the thing is one article."""
+    session, scope = prepared.session, place.scope
     met = session.met_by(scope, article)
     groups = session.groups_in(scope)
     ever = session.search(groups, things=False).holds(met)
 
     def lost() -> Search:
         search = session.search(groups, things=False)
-        search.require(session.met_by(above, article), ~met)
+        search.require(session.met_by(place.above, article), ~met)
         return search
 
     if not lost().holds():
-        yield Looked("inside lost", finding.claim, finding.label, case.name)
+        yield place.looked()
         return
-    base: Status = "every" if meets(scope, article, session.base) else "none"
-    lost_at_base = base == "none" and meets(above, article, session.base)
-    finding = replace(
-        finding,
-        stakes=3 if ever else 1,
-        quantifier="every" if not ever else "base" if lost_at_base else "some",
-        lowest="none",
-        at_base=base,
-        highest="every" if ever else "none",
-    )
-    if ever and base == "none":
+    finding = _graded_point(prepared, place, article, ever)
+    if ever and finding.status.at_base == "none":
         keeping = session.search(groups, things=False)
         keeping.require(met)
-        least = _kept_by(prepared, keeping, groups)
-        single = (r for r, k in one_reread(prepared, groups, scope) if meets(scope, article, k))
-        finding = replace(finding, kept_by=least, kept_too=_others(least, single))
-
-    always = tuple(x for x in alone if not ever and _never_met(prepared, x, article))
+        finding = replace(finding, otherwise=_kept_by(prepared, keeping, scope, article, groups))
+    always = tuple(x for x in place.alone if not ever and _never_met(prepared, x, article))
 
     def shown(search: Search) -> Finding:
-        found = prepared.exhibit_point(finding, search, case, scope, article, met=False)
-        return _with_failing(prepared, found, always or limitations, article)
+        found = prepared.exhibit_point(finding, search, place.case, scope, article, met=False)
+        return _with_failing(prepared, found, always or place.limitations, article)
 
     yield from ways_of(prepared, finding, groups, lost, shown)
     if always:
-        # What else keeps it out as presumed, and not on every reading, is told by itself.
-        presumed = (x for x in alone if not meets(x.formula, article, session.base))
-        presumed = (x for x in presumed if session.names_in(x.formula) & set(case.stated))
-        rest = tuple(x for x in presumed if x not in always)
-        if rest:
-            lines = All(tuple(x.formula for x in rest))
-            of_lines = replace(asked, detail=LINE_ALONE)
-            yield from _inside_point(prepared, case, of_lines, article, lines, above, rest, rest)
+        yield from _lost_presumed(prepared, place, always, article)
     if finding.quantifier != "some":
-        yield from _lost_besides(prepared, case, finding, article, above, alone)
+        yield from _lost_besides(prepared, place, finding, article)
+
+
+def _graded_point(prepared: Prepared, place: _Place, article: Article, ever: bool) -> Finding:
+    """On every construction, as presumed or on some; `ever` says that on one of them the thing is met."""
+    base = prepared.session.base
+    status: Status = "every" if meets(place.scope, article, base) else "none"
+    lost_at_base = status == "none" and meets(place.above, article, base)
+    return replace(
+        place.finding,
+        stakes=3 if ever else 1,
+        quantifier="every" if not ever else "base" if lost_at_base else "some",
+        status=Statuses("none", status, "every" if ever else "none"),
+    )
+
+
+def _lost_presumed(
+    prepared: Prepared, place: _Place, always: tuple[Limitation, ...], article: Article
+) -> Iterator[Answer]:
+    """What keeps the thing out as presumed, but not on every reading, as those that do it `always`."""
+    session = prepared.session
+    presumed = (x for x in place.alone if not meets(x.formula, article, session.base))
+    presumed = (x for x in presumed if session.names_in(x.formula) & set(place.case.stated))
+    rest = tuple(x for x in presumed if x not in always)
+    if rest:
+        lines = All(tuple(x.formula for x in rest))
+        about = replace(_lost_of(place.finding), line_alone=True)
+        of_lines = replace(place.finding, about=about)
+        own = replace(place, finding=of_lines, scope=lines, limitations=rest, alone=rest)
+        yield from _inside_point(prepared, own, article)
 
 
 def _never_met(prepared: Prepared, limitation: Limitation, article: Article) -> bool:
@@ -353,23 +439,16 @@ def _never_met(prepared: Prepared, limitation: Limitation, article: Article) -> 
     return not search.holds(session.met_by(limitation.formula, article))
 
 
-def _lost_besides(
-    prepared: Prepared,
-    case: Case,
-    finding: Finding,
-    article: Article,
-    above: Formula,
-    limitations: tuple[Limitation, ...],
-) -> Iterator[Finding]:
+def _lost_besides(prepared: Prepared, place: _Place, finding: Finding, article: Article) -> Iterator[Finding]:
     """The ways in which a thing that is lost already would be lost by a limitation that it meets as presumed.
 
     Else one fault would hide another until it is mended.
     """
-    session = prepared.session
-    met = tuple(x for x in limitations if meets(x.formula, article, session.base))
+    session, above = prepared.session, place.above
+    met = tuple(x for x in place.alone if meets(x.formula, article, session.base))
     scope = All(tuple(x.formula for x in met))
     groups = session.groups_in(scope, above)
-    found = replace(finding, quantifier="some", stakes=3, kept_by=(), kept_too=())
+    found = replace(finding, quantifier="some", stakes=3, otherwise=Otherwise())
 
     def lost() -> Search:
         search = session.search(groups, things=False)
@@ -377,22 +456,33 @@ def _lost_besides(
         return search
 
     def shown(search: Search) -> Finding:
-        told = prepared.exhibit_point(found, search, case, scope, article, met=False)
+        told = prepared.exhibit_point(found, search, place.case, scope, article, met=False)
         return _with_failing(prepared, told, met, article)
 
     yield from each_way(prepared, groups, lost, shown)
 
 
-def _kept_by(prepared: Prepared, search: Search, groups: tuple[int, ...]) -> tuple[Reread, ...]:
-    """The least departures from the base on which a search for the case inside succeeds."""
+# ---- where it is not lost
+
+
+def _kept_by(
+    prepared: Prepared, search: Search, scope: Formula, article: Article, groups: tuple[int, ...]
+) -> Otherwise:
+    """Where a thing is inside: the least departures from the base on which the search for that succeeds.
+
+    Where one is enough, with each other one that is.
+    """
     told = prepared.told_by(at_claim("inside lost", 3, prepared.sheet.claims[0]), search, groups)
-    return told.rereads + told.read_as
+    single = (r for r, k in one_reread(prepared, groups, scope) if meets(scope, article, k))
+    return _otherwise(told.rereads + told.read_as, single)
 
 
-def _others(least: tuple[Reread, ...], single: Iterable[Reread]) -> tuple[Reread, ...]:
-    """The readings that each keep a case by themselves, without the one that is told first."""
+def _otherwise(least: tuple[Reread, ...], single: Iterable[Reread]) -> Otherwise:
+    """The least re-readings; where one is enough, with the others that are, each by itself."""
+    if len(least) != 1:
+        return Otherwise(least, together=True)
     told = {(r.group, r.reading) for r in least}
-    return tuple(r for r in single if (r.group, r.reading) not in told) if len(least) == 1 else ()
+    return Otherwise((*least, *(r for r in single if (r.group, r.reading) not in told)))
 
 
 def _kept_whole(
@@ -414,20 +504,13 @@ def _kept_in_part(
     return tuple(r for r, k in also if status_at(prepared, case.facts, scope, k) == "some")
 
 
-def _graded_loss(
-    prepared: Prepared,
-    finding: Finding,
-    case: Case,
-    region: Formula,
-    scope: Formula,
-    ever_met: bool,
-    wholly: bool,
-) -> Finding:
+def _graded_loss(prepared: Prepared, place: _Place, ever_met: bool, wholly: bool) -> Finding:
     """On every construction or on some; `wholly` says that on one of them none of the case is inside."""
-    session = prepared.session
+    session, case, region, scope = prepared.session, place.case, place.region, place.scope
+    finding = place.finding
     base = status_at(prepared, case.facts, scope, session.base)
     if not ever_met:
-        return replace(finding, stakes=1, quantifier="every", at_base=base, highest="none", lowest="none")
+        return replace(finding, stakes=1, quantifier="every", status=Statuses("none", base, "none"))
     lost = session.search(())
     lost.require(session.met(region, session.base), ~session.met(scope, session.base))
     quantifier: Quantifier = "base" if lost.holds() else "some"
@@ -437,10 +520,8 @@ def _graded_loss(
     return replace(
         finding,
         quantifier=quantifier if spared else "every",
-        at_base=base,
-        lowest="none" if wholly else "some",
-        highest="every" if kept else "some",
-        partly=() if wholly else _unsaid(prepared, scope),
+        status=Statuses("none" if wholly else "some", base, "every" if kept else "some"),
+        about=Lost(() if wholly else _unsaid(prepared, scope)),
     )
 
 

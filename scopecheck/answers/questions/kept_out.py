@@ -193,9 +193,9 @@ def _told(
             besides=_besides(listed, instance, sets) if prepared.details else (),
             silent=silent,
             line=one,
+            ways_out=tuple(w for w in ways if w.readings or not alone) if one or prepared.details else (),
         ),
         failing=(one,) if alone else (),
-        ways_out=tuple(w for w in ways if w.readings or not alone) if one or prepared.details else (),
         ways=(instance.chain,),
     )
 

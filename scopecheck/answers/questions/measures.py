@@ -7,7 +7,12 @@ from functools import reduce
 from operator import or_
 
 from scopecheck.answers.extremes import Extremes, most_different
-from scopecheck.answers.findings import Finding, NoEnd, Unmeasured
+from scopecheck.answers.findings import (
+    Finding,
+    NoEnd,
+    Shown,
+    Unmeasured,
+)
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.core.construction import groups_in, names_in, unknown_thresholds
 from scopecheck.core.declared import NumberDecl
@@ -46,8 +51,7 @@ def _shown(prepared: Prepared, limitation: Limitation, on_threshold: Constraint)
         at_limitation("without measure", 6, limitation),
         outcome="shown",
         quantifier="some",
-        witness=extremes.least,
-        shown=tuple(d.name for d in sheet.declarations if d.name in names),
+        thing=Shown(extremes.least, tuple(d.name for d in sheet.declarations if d.name in names)),
         about=Unmeasured(extremes.greatest, _no_end(extremes)),
     )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Because, Finding, NotThere, lines_of
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.otherwise import with_not_so
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
@@ -37,9 +37,10 @@ Atom = Includes | Chosen | Compare
 
 @record
 class Named:
-    """What a limitation names as what may or must be there: `there` says that it is."""
+    """What a limitation names as what may or must be there, or what its condition is about: `there` says
+    that it is there, or is so."""
 
-    name: str
+    names: tuple[str, ...]
     there: Formula
 
 
@@ -51,7 +52,7 @@ def members_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Find
     """
     named = [(x, n) for x in instance.own for n in named_members(prepared, x)]
     for found in not_there(prepared, instance, "member not reached", named):
-        if (found.label,) != found.conflict or found.rests_on:
+        if (found.label,) != lines_of(found) or found.rests_on:
             yield found
 
 
@@ -122,8 +123,7 @@ def _told(
             found,
             outcome="excluded",
             quantifier="every" if every else "base",
-            detail="|".join(n.name for n in named_alike),
-            conflict=labels,
+            about=NotThere(Because(labels), tuple(name for n in named_alike for name in n.names)),
             rests_on=prepared.grounds(grounds),
             construction=None if every else prepared.session.base,
         )
@@ -132,7 +132,7 @@ def _told(
 
 def _with_not_so(prepared: Prepared, instance: Instance, told: Finding, named: Sequence[Named]) -> Finding:
     """The finding with the readings on which something in the claim has one of the members."""
-    lines = (x.formula for x in instance.limitations if x.label in (told.label, *told.conflict))
+    lines = (x.formula for x in instance.limitations if x.label in (told.label, *lines_of(told)))
     there = AnyOf(tuple(n.there for n in named))
 
     def has(k: Construction) -> bool:
@@ -173,10 +173,10 @@ def _by_class(classes: Classes, own: Mapping[str, Formula], words: str) -> Itera
     widest = [(name, below) for name, below in whole if not any(below < other for _, other in whole)]
     within = {member for _, below in widest for member in below}
     for name, below in widest:
-        yield Named(name, AnyOf(tuple(there for member, there in own.items() if member in below)))
+        yield Named((name,), AnyOf(tuple(there for member, there in own.items() if member in below)))
     for member, there in own.items():
         if member != OTHERS and member not in within:
-            yield Named(member, there)
+            yield Named((member,), there)
 
 
 def _asked(formula: Formula, base: Construction, wanted: bool) -> Iterator[Atom]:

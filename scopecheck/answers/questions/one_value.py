@@ -6,7 +6,12 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import (
+    Because,
+    Finding,
+    OneValue,
+    Shown,
+)
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.otherwise import with_not_so
@@ -47,15 +52,14 @@ def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
     lines = tuple(label for label, _ in labelled)
     with suppress(Undecided):
         lines = search.conflict(labelled, NOT_AFRESH) or lines
+    witness = verify(prepared.sheet, picked.article, (Obligation(scope, "met", base),))
     told = replace(
         at_claim(QUESTION, 4, instance.claim),
         outcome="excluded",
         quantifier="base",
         construction=base,
-        witness=verify(prepared.sheet, picked.article, (Obligation(scope, "met", base),)),
-        simplest=picked.simplest,
-        shown=tuple(found),
-        conflict=lines,
+        thing=Shown(witness, tuple(found), simplest=picked.simplest),
+        about=OneValue(Because(lines)),
     )
 
     def leaves_others(k: Construction) -> bool:

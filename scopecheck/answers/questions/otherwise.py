@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from contextlib import suppress
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, Otherwise
 from scopecheck.answers.questions.cases import one_reread
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import Construction
@@ -30,4 +30,4 @@ def with_not_so(
     found = []
     with suppress(Undecided):  # what it is not so on is told where it is known for all
         found = [r for r, k in tried if breaks(k)] if len(tried) <= MOST else []
-    return replace(finding, kept_by=tuple(found[:1]), kept_too=tuple(found[1:]))
+    return replace(finding, otherwise=Otherwise(tuple(found)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Set
 from contextlib import suppress
 
-from scopecheck.answers.findings import STATED_END, Finding, Looked, Quantifier, Status
+from scopecheck.answers.findings import Finding, Looked, Met, Otherwise, Quantifier, Status, Statuses
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,
@@ -19,7 +19,7 @@ from scopecheck.answers.questions.cases import (
 from scopecheck.answers.questions.close_by import close_by
 from scopecheck.answers.questions.document_ranges import at_stated_ends, range_relations
 from scopecheck.answers.questions.instances import Instance
-from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.questions.prepared import LISTED, Prepared, Sought
 from scopecheck.answers.questions.ways import ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Construction, names_in
@@ -43,7 +43,7 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
     session = prepared.session
     question = "document met" if case.role == "document" else "outside met"
     scope, _ = scope_at(prepared, place)
-    finding = replace(finding_at(prepared, question, 2, place, case), bearer="challenger")
+    finding = _to_be_met(prepared, question, place, case)
     if case.role == "document":
         yield from _document_at(prepared, case, finding, scope)
         return
@@ -67,7 +67,7 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
     if finding.quantifier == "every":
         finding = replace(finding, stakes=1)
     elif finding.quantifier == "base":
-        finding = _region_unmet_by(prepared, finding, case, scope, groups)
+        finding = replace(finding, otherwise=_region_unmet_by(prepared, finding, case, scope, groups))
 
     def shown(search: Search) -> Finding:
         if isinstance(place, str):
@@ -76,40 +76,45 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
             always = [session.surely(f, met=True) for f in formulas]
             if search.holds(*always):
                 search.require(*always)
-        found = prepared.exhibit(
-            finding,
-            search,
-            formulas,
-            ((case.facts, "met"), (scope, "met")),
-            prepared.known(formulas, case),
-            prepared.grades_for(case.facts),
-            border=case.facts,
-        )
+        sought = Sought(formulas, ((case.facts, "met"), (scope, "met")))
+        known, graded = prepared.known(formulas, case), prepared.graded(case.facts)
+        found = prepared.exhibit(finding, search, sought, known, graded)
         if finding.quantifier == "every" and found.witness is not None:
-            found = replace(found, itself=prepared.on_every(All(formulas), found.witness.article))
+            on_each = prepared.on_every(All(formulas), found.witness.article)
+            found = replace(found, thing=replace(found.thing, on_each=on_each))
         return _with_company(prepared, case, place, found)
 
     yield from ways_of(prepared, finding, groups, met_somewhere, shown)
+
+
+def _to_be_met(
+    prepared: Prepared, question: str, place: int | str, case: Case, at_end: bool = False
+) -> Finding:
+    """The finding that something of a case is met there, or that at an end which it states; all else open."""
+    found = finding_at(prepared, question, 2, place, case)
+    return replace(found, bearer="challenger", about=Met(at_end))
 
 
 def _with_company(prepared: Prepared, case: Case, place: int | str, shown: Finding) -> Finding:
     """Adds what keeps the thing out in the base, and the dependents that it meets as well."""
     assert shown.witness is not None
     assert shown.construction is not None
+    assert isinstance(shown.about, Met)
     _, limitations = scope_at(prepared, place)
     article, k = shown.witness.article, shown.construction
     # Of what the case leaves open a thing is told by what the claim speaks of: the rest is anything at all.
     spoken = names_in(*(read_at(x.formula, k) for x in limitations))
     stated = {*case.stated, *stated_values(prepared.sheet, case, exact=True)}
-    told = {*stated, *spoken.intersection(shown.shown), *prepared.sheet.absent(article)}
+    told = {*stated, *spoken.intersection(shown.thing.names), *prepared.sheet.absent(article)}
     also = _also_met(prepared, case, place, article, k, told)
-    return replace(
-        shown,
+    met = replace(
+        shown.about,
         ways_out=prepared.ways_out(limitations, article),
         also_claims=also,
         also_on_some=_also_on_some(prepared, case, shown, also),
         also_open=_also_as_far(prepared, case, place, article, k, told),
     )
+    return replace(shown, about=met)
 
 
 def _outside_point(
@@ -135,12 +140,10 @@ def _outside_point(
         finding,
         stakes=1 if always else 2,
         quantifier="every" if always else "some" if base == "none" else "base",
-        lowest="every" if always else "none",
-        at_base=base,
-        highest="every",
+        status=Statuses("every" if always else "none", base, "every"),
     )
     if finding.quantifier == "base":
-        finding = _unmet_by(prepared, finding, scope, article, groups)
+        finding = replace(finding, otherwise=_unmet_by(prepared, finding, scope, article, groups))
 
     def shown(search: Search) -> Finding:
         found = prepared.exhibit_point(finding, search, case, scope, article, met=True)
@@ -151,32 +154,32 @@ def _outside_point(
 
 def _unmet_by(
     prepared: Prepared, finding: Finding, scope: Formula, article: Article, groups: tuple[int, ...]
-) -> Finding:
-    """With each reading of one phrase that keeps the thing out; where none does alone, the least several."""
+) -> Otherwise:
+    """Each reading of one phrase that keeps the thing out; where none does alone, the least several."""
     session = prepared.session
     if single := tuple(r for r, k in one_reread(prepared, groups, scope) if not meets(scope, article, k)):
-        return replace(finding, unmet_by=single)
+        return Otherwise(single)
     search = session.search(groups, things=False)
     search.require(~session.met_by(scope, article))
     told = prepared.told_by(finding, search, groups)
-    return replace(finding, unmet_by=told.rereads + told.read_as, unmet_together=True)
+    return Otherwise(told.rereads + told.read_as, together=True)
 
 
 def _region_unmet_by(
     prepared: Prepared, finding: Finding, case: Case, scope: Formula, groups: tuple[int, ...]
-) -> Finding:
+) -> Otherwise:
     """The same for a region: readings on which nothing of it is met."""
     session = prepared.session
     search = session.search(groups)
     search.require(session.met(case.facts), session.met(scope))
     rereads = one_reread(prepared, groups, case.facts, scope)
     if single := tuple(r for r, k in rereads if not search.holds(*session.taken(k, groups))):
-        return replace(finding, unmet_by=single)
+        return Otherwise(single)
     refined = find_construction(session, [Demand(case.facts, scope, "none")])
     if refined.construction is None:
-        return finding
+        return Otherwise()
     told = prepared.told_refined(finding, refined, groups)
-    return replace(finding, unmet_by=told.rereads + told.read_as, unmet_together=True)
+    return Otherwise(told.rereads + told.read_as, together=True)
 
 
 def _also_met(
@@ -201,7 +204,7 @@ def _also_on_some(prepared: Prepared, case: Case, told: Finding, also: tuple[int
     So it is of what only the stretch of a phrase keeps out: reports may call that met on every reading. What
     is read in the claim itself then stays as presumed. One of which that stays undecided is among them.
     """
-    by_stretch = told.quantifier == "base" and all(r.breaks for r in told.unmet_by)
+    by_stretch = told.quantifier == "base" and all(r.breaks for r in told.otherwise.rereads)
     if told.quantifier != "every" and not by_stretch:
         return ()
     session = prepared.session
@@ -278,7 +281,7 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
         if status_at(prepared, case.facts, scope, prepared.session.base) != "every":
             at_ends = at_stated_ends(prepared, case, scope)
             if at_ends is not None and _is_met(prepared, at_ends, scope):
-                yield from _document_met(prepared, at_ends, replace(finding, detail=STATED_END), scope)
+                yield from _document_met(prepared, at_ends, replace(finding, about=Met(at_end=True)), scope)
             else:
                 yield from close_by(prepared, case, finding, scope, at_ends)
             return
@@ -312,8 +315,8 @@ def _below_at_ends(prepared: Prepared, case: Case, finding: Finding) -> Iterator
             continue
         if (at_ends := _met_at_ends(prepared, case, scope)) is not None:
             told.add(number)
-            own = replace(finding_at(prepared, "document met", 2, number, case), bearer="challenger")
-            yield from _document_met(prepared, at_ends, replace(own, detail=STATED_END), scope)
+            own = _to_be_met(prepared, "document met", number, case, at_end=True)
+            yield from _document_met(prepared, at_ends, own, scope)
 
 
 def _document_met(prepared: Prepared, case: Case, finding: Finding, scope: Formula) -> Iterator[Answer]:
@@ -344,29 +347,42 @@ def _document_met(prepared: Prepared, case: Case, finding: Finding, scope: Formu
     base = status_at(prepared, case.facts, scope, session.base)
     # Where nothing can be as the document says, as its words are presumed, nothing is met there either.
     quantifier: Quantifier = "some" if base != "every" else "every" if nothing_escapes else "base"
-    finding = replace(finding, quantifier=quantifier, stakes=1 if quantifier == "every" else 2, at_base=base)
+    stakes = 1 if quantifier == "every" else 2
+    status = Statuses(at_base=base, highest="every")
+    finding = replace(finding, quantifier=quantifier, stakes=stakes, status=status)
     if quantifier == "base":
-        rereads = one_reread(prepared, groups, case.facts, scope)
-        single = [(r, k) for r, k in rereads if escape.holds(*session.taken(k, groups))]
-        told = None if single else prepared.told_by(finding, escape, groups)
-        together = [] if told is None else [(r, told.construction) for r in told.rereads + told.read_as]
-        met = session.search(groups)
-        met.require(session.met(case.facts), session.met(scope))
-        least = single or together
-        in_part = tuple(r for r, k in least if k is None or met.holds(*session.taken(k, groups)))
-        unmet_by = tuple(r for r, _ in least)
-        finding = replace(finding, unmet_by=unmet_by, unmet_together=not single, in_part=in_part)
+        finding = _with_escapes(prepared, finding, case, scope, escape)
     formulas = (case.facts, scope)
-    shown = prepared.exhibit(
-        finding,
-        search,
-        formulas,
-        ((case.facts, "met"), (scope, "met")),
-        prepared.known(formulas, case),
-        [("listed", None)],
-    )
+    sought = Sought(formulas, ((case.facts, "met"), (scope, "met")))
+    shown = prepared.exhibit(finding, search, sought, prepared.known(formulas, case), LISTED)
     assert shown.witness is not None
+    assert isinstance(shown.about, Met)
     also = _also_met(prepared, case, finding.claim, shown.witness.article, accepted, frozenset())
     some = _also_on_some(prepared, case, finding, also)
     told = prepared.told_refined(shown, refined, groups)
-    yield replace(told, highest="every", also_claims=also, also_on_some=some)
+    yield replace(told, about=replace(shown.about, also_claims=also, also_on_some=some))
+
+
+def _with_escapes(
+    prepared: Prepared, finding: Finding, case: Case, scope: Formula, escape: Search
+) -> Finding:
+    """With the readings on which some of what the document states escapes, or all of it.
+
+    `escape` searches for what is as the document states and does not meet the claim.
+    """
+    session = prepared.session
+    groups = session.groups_in(case.facts, scope)
+    rereads = one_reread(prepared, groups, case.facts, scope)
+    single = [(r, k) for r, k in rereads if escape.holds(*session.taken(k, groups))]
+    told = None if single else prepared.told_by(finding, escape, groups)
+    together = [] if told is None else [(r, told.construction) for r in told.rereads + told.read_as]
+    met = session.search(groups)
+    met.require(session.met(case.facts), session.met(scope))
+    least = single or together
+    in_part = tuple(r for r, k in least if k is None or met.holds(*session.taken(k, groups)))
+    assert isinstance(finding.about, Met)
+    return replace(
+        finding,
+        otherwise=Otherwise(tuple(r for r, _ in least), together=not single),
+        about=replace(finding.about, in_part=in_part),
+    )

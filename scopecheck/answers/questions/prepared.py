@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 
-from scopecheck.answers.findings import Finding, Reread, WayOut
+from scopecheck.answers.findings import Finding, Reread, Shown, WayOut
 from scopecheck.answers.minimise import (
     BreakPoint,
     Grade,
@@ -16,7 +16,7 @@ from scopecheck.answers.minimise import (
 )
 from scopecheck.answers.questions.instances import Instance, widest
 from scopecheck.answers.refine import Refined
-from scopecheck.answers.witness import Expected, Obligation, WitnessError, verify
+from scopecheck.answers.witness import Expected, Obligation, Witness, WitnessError, verify
 from scopecheck.core.construction import (
     Construction,
     admissible_readings,
@@ -29,13 +29,37 @@ from scopecheck.core.model import Case, Claim, Limitation, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
 from scopecheck.core.stated import RangeEnd, range_ends
-from scopecheck.foundations.record import replace
+from scopecheck.foundations.record import record, replace
 from scopecheck.resolve.dependencies import sort_of
 from scopecheck.solving.border import beside_border
 from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import NOT_AFRESH, Search, Session
+
+
+@record
+class Sought:
+    """What a thing is to show: told by `formulas`, with what the exact evaluator must confirm of it on the
+    construction that is found, and what in the base."""
+
+    formulas: Sequence[Formula]
+    expected: Sequence[tuple[Formula, Expected]]
+    in_base: Sequence[tuple[Formula, Expected]] = ()
+
+
+@record
+class Graded:
+    """The grades of things, the best first, with what each asks for; beside a `border` no thing is plain."""
+
+    grades: Sequence[tuple[Grade, Constraint | None]] = (("edge", None),)
+    border: Formula | None = None
+
+
+ANY_GRADE = Graded()
+"""Any thing does as well as another."""
+LISTED = Graded((("listed", None),))
+"""Things of a case that is listed."""
 
 
 class Prepared:
@@ -144,39 +168,41 @@ class Prepared:
         self,
         finding: Finding,
         search: Search,
-        formulas: Sequence[Formula],
-        expected: Sequence[tuple[Formula, Expected]],
+        sought: Sought,
         known: Sequence[Reference],
-        grades: Sequence[tuple[Grade, Constraint | None]] = (("edge", None),),
-        in_base: Sequence[tuple[Formula, Expected]] = (),
-        border: Formula | None = None,
+        graded: Graded = ANY_GRADE,
     ) -> Finding:
         """The finding with the best construction and simplest article of the search, which must hold.
 
-        `expected` is what the exact evaluator must confirm of it, `in_base` what it must confirm in the base;
-        a witness that it does not confirm is an error. Beside the `border` of a region nothing is plain.
+        A witness that the exact evaluator does not confirm is an error.
         """
-        groups = self.session.groups_in(*formulas)
+        groups = self.session.groups_in(*sought.formulas)
         settled = settle_construction(self.session, search, groups)
-        picked = pick_article(self.session, search, self.relevant(*formulas), known, grades)
-        k = settled.construction
-        obligations = [Obligation(formula, wanted, k) for formula, wanted in expected]
-        obligations += [Obligation(formula, wanted, self.session.base) for formula, wanted in in_base]
-        witness = verify(self.sheet, picked.article, tuple(obligations))
-        settled = self._for_this(settled, groups, picked.article, expected)
+        relevant = self.relevant(*sought.formulas)
+        picked = pick_article(self.session, search, relevant, known, graded.grades)
+        witness = self._verified(picked.article, sought, settled.construction)
+        told = self._for_this(settled, groups, picked.article, sought.expected)
         absent = self.sheet.absent(picked.article)
-        grade = picked.grade
-        if grade == "plain" and border is not None and beside_border(self.sheet, picked.article, border, k):
-            grade = "near"
-        return replace(
-            self.told(finding, settled, groups),
-            witness=witness,
-            shown=tuple(n for n in self.shown_names(formulas) if n not in absent),
-            departs=tuple(n for n in self._departing(picked) if n not in absent),
-            reference=picked.reference,
-            grade=grade,
-            simplest=picked.simplest,
+        thing = Shown(
+            witness,
+            tuple(n for n in self.shown_names(sought.formulas) if n not in absent),
+            tuple(n for n in self._departing(picked) if n not in absent),
+            picked.reference,
+            self._grade(picked, graded, settled.construction),
+            picked.simplest,
         )
+        return replace(self.told(finding, told, groups), thing=thing)
+
+    def _verified(self, article: Article, sought: Sought, k: Construction) -> Witness:
+        obligations = [Obligation(formula, wanted, k) for formula, wanted in sought.expected]
+        obligations += [Obligation(formula, wanted, self.session.base) for formula, wanted in sought.in_base]
+        return verify(self.sheet, article, tuple(obligations))
+
+    def _grade(self, picked: Picked, graded: Graded, k: Construction) -> Grade:
+        """The grade of a thing; beside the border nothing is plain."""
+        border = graded.border
+        beside = border is not None and beside_border(self.sheet, picked.article, border, k)
+        return "near" if picked.grade == "plain" and beside else picked.grade
 
     def _departing(self, picked: Picked) -> tuple[str, ...]:
         """What the thing departs in, with what the case that it is told by says in ranges or words."""
@@ -279,6 +305,10 @@ class Prepared:
         near = tightened(region, scales(self.sheet, region, near=True), wanted)
         return [("plain", self.session.met(plain)), ("near", self.session.met(near)), ("edge", None)]
 
+    def graded(self, region: Formula, wanted: bool = True) -> Graded:
+        """These versions, and the region whose border they stay away from."""
+        return Graded(tuple(self.grades_for(region, wanted)), region)
+
     def can_be_met(self, scope: Formula) -> bool:
         """Does something meet the scope on some construction? Asked once for each scope."""
         if id(scope) not in self._can_be_met:
@@ -361,15 +391,14 @@ class Prepared:
             Obligation(case.facts, "met", settled.construction),
             Obligation(scope, expected, settled.construction),
         )
-        return replace(
-            self.told(finding, settled, groups),
-            witness=verify(self.sheet, article, obligations),
-            shown=tuple(
-                n for n in self.shown_names((case.facts, scope)) if n not in self.sheet.absent(article)
-            ),
+        absent = self.sheet.absent(article)
+        thing = Shown(
+            verify(self.sheet, article, obligations),
+            tuple(n for n in self.shown_names((case.facts, scope)) if n not in absent),
             reference=case.name,
             grade="listed",
         )
+        return replace(self.told(finding, settled, groups), thing=thing)
 
     def on_every(self, formula: Formula, article: Article, met: bool = True) -> bool:
         """Does the thing meet the formula, or unless `met` miss it, on every construction?"""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from contextlib import suppress
 
-from scopecheck.answers.findings import Finding, Reread
+from scopecheck.answers.findings import Reread
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.core.construction import Construction
@@ -18,21 +18,6 @@ from scopecheck.solving.ends import Extremum, infimum, supremum
 
 MOST_TRIES = 6
 """Readings looked at, each going further than the one before."""
-
-
-def with_cause(
-    prepared: Prepared,
-    instance: Instance,
-    finding: Finding,
-    beyond: Formula,
-    at: Construction | None,
-) -> Finding:
-    """The finding with the lines of the smallest conflict with what lies `beyond`, and what it rests on.
-
-    Under one construction, or on all. The line that states the end itself is left out where it can be.
-    """
-    labels, grounds = ruling_out(prepared, instance, finding.label, beyond, at)
-    return replace(finding, conflict=labels, rests_on=prepared.grounds(grounds))
 
 
 def ruling_out(

@@ -6,11 +6,20 @@ from collections.abc import Iterator
 from contextlib import suppress
 from itertools import combinations
 
-from scopecheck.answers.findings import Bearer, Change, Finding, Looked, OneReading, Plain, Quantifier
+from scopecheck.answers.findings import (
+    Bearer,
+    Change,
+    Finding,
+    Looked,
+    OneReading,
+    Plain,
+    Quantifier,
+    Unmeant,
+)
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.cases import Answer, prefer_rest_met
 from scopecheck.answers.questions.instances import Instance
-from scopecheck.answers.questions.prepared import Prepared, at_limitation
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_limitation
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import Expected, Obligation, verify
 from scopecheck.core.construction import admissible_readings
@@ -49,13 +58,11 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         prepared, search, groups, escape, session.surely(formula, met=True), session.denied(meant)
     )
     shown = prepared.exhibit(
-        replace(at_limitation("unmeant met", 2, limitation), bearer="challenger"),
+        replace(at_limitation("unmeant met", 2, limitation), bearer="challenger", about=Unmeant()),
         search,
-        (formula, meant),
-        ((formula, "met"), (meant, "false")),
+        Sought((formula, meant), ((formula, "met"), (meant, "false"))),
         prepared.known((meant, formula)),
-        prepared.grades_for(meant, wanted=False),
-        border=meant,
+        prepared.graded(meant, wanted=False),
     )
     counted = _counted(prepared, shown, groups, others, escape, every)
     yield _with_twin(prepared, counted, formula, meant)
@@ -74,13 +81,11 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
     escape = Demand(meant, formula, "every")
     every = _on_each(prepared, search, groups, escape, session.surely(formula, met=False), session.met(meant))
     shown = prepared.exhibit(
-        replace(at_limitation("meant lost", 3, limitation), bearer="competitor"),
+        replace(at_limitation("meant lost", 3, limitation), bearer="competitor", about=Unmeant()),
         search,
-        (formula, meant),
-        ((formula, "not met"), (meant, "met")),
+        Sought((formula, meant), ((formula, "not met"), (meant, "met"))),
         prepared.known((meant, formula)),
-        prepared.grades_for(meant),
-        border=meant,
+        prepared.graded(meant),
     )
     found = _counted(prepared, shown, groups, others, escape, every)
     settled = prepared.settled_in((limitation,), (limitation.label,), narrow=True)
@@ -149,8 +154,9 @@ def _counted(
     if every:
         assert shown.witness is not None
         met = escape.wanted == "none"
-        itself = prepared.on_every(escape.formula, shown.witness.article, met)
-        return replace(shown, quantifier="every", stakes=1, others=others, itself=itself)
+        on_each = prepared.on_every(escape.formula, shown.witness.article, met)
+        thing = replace(shown.thing, on_each=on_each)
+        return replace(shown, quantifier="every", stakes=1, others=others, thing=thing)
     quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
     return replace(shown, quantifier=quantifier, others=others)
 
@@ -169,7 +175,7 @@ def _with_twin(prepared: Prepared, shown: Finding, formula: Formula, meant: Form
     picked = pick_article(session, search, prepared.relevant(formula, meant), known)
     wanted: tuple[tuple[Formula, Expected], ...] = ((formula, "met"), (meant, "met"))
     twin = verify(prepared.sheet, picked.article, tuple(Obligation(f, e, k) for f, e in wanted))
-    return replace(shown, twin=twin, twin_name="meant")
+    return replace(shown, about=Unmeant(twin))
 
 
 # ---- contested
@@ -321,7 +327,8 @@ def _with_thing(prepared: Prepared, finding: Finding, search: Search, scope: For
     changed: tuple[tuple[Formula, Expected], ...] = ((scope, "met" if wider else "not met"),)
     before: tuple[tuple[Formula, Expected], ...] = ((scope, "not met" if wider else "met"),)
     with suppress(Undecided):
-        return prepared.exhibit(finding, search, (scope,), changed, prepared.known((scope,)), in_base=before)
+        sought = Sought((scope,), changed, in_base=before)
+        return prepared.exhibit(finding, search, sought, prepared.known((scope,)))
     return finding
 
 

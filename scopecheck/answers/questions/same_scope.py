@@ -9,7 +9,7 @@ from itertools import combinations
 from scopecheck.answers.findings import EMPTY_CLAIM, Alike, Finding, ForAllClaims
 from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.instances import Instance
-from scopecheck.answers.questions.prepared import Prepared, at_claim
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_claim
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import can_exist
 from scopecheck.core.formula import Article, Formula
@@ -132,8 +132,7 @@ def _parting(prepared: Prepared, met: Formula, missed: Formula, by: Claim, other
     return prepared.exhibit(
         replace(at_claim("parted on a reading", 6, by), about=Alike(other.number)),
         search,
-        (met, missed),
-        ((met, "met"), (missed, "not met")),
+        Sought((met, missed), ((met, "met"), (missed, "not met"))),
         prepared.known((met, missed)),
     )
 

@@ -9,7 +9,7 @@ from scopecheck.answers.findings import Looked, NoValue, Quantifier
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.instances import Instance, widest
-from scopecheck.answers.questions.prepared import Prepared, at_limitation
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_limitation
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import Node, names_in, nodes
@@ -49,12 +49,13 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         wanted: list[tuple[Formula, Expected]] = [(limitation.formula, "undefined")]
         known, beside = prepared.known(formulas), All(tuple(others))
         finding = replace(finding, about=NoValue(_expression(limitation)))
-        shown = prepared.exhibit(finding, search, formulas, tuple(wanted), known)
+        shown = prepared.exhibit(finding, search, Sought(formulas, wanted), known)
         assert shown.witness is not None
         assert shown.construction is not None
         if any(r.breaks for r in shown.rereads) and meets(beside, shown.witness.article, shown.construction):
             # So is told on which stretch the thing is within what the claim asks besides.
-            shown = prepared.exhibit(finding, search, formulas, (*wanted, (beside, "met")), known)
+            within = Sought(formulas, (*wanted, (beside, "met")))
+            shown = prepared.exhibit(finding, search, within, known)
         assert shown.witness is not None
         # Every thing has a value, or fails another limitation: what a construction without such a thing asks.
         escape = AnyOf((limitation.formula, Not(limitation.formula), *(Not(f) for f in others)))

@@ -6,7 +6,12 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import (
+    Because,
+    Finding,
+    Needed,
+    Shown,
+)
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
@@ -49,16 +54,14 @@ def unnamed_needed(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
     picked = pick_article(session, met, prepared.relevant(scope), prepared.known((scope,)))
     on_every = session.search(session.groups_in(scope))
     every = not on_every.holds(session.met(scope), session.met(without))
+    witness = verify(prepared.sheet, picked.article, (Obligation(scope, "met", base),))
     yield replace(
         at_claim(QUESTION, 4, instance.claim),
         outcome="excluded",
         quantifier="every" if every else "base",
         construction=base,
-        witness=verify(prepared.sheet, picked.article, (Obligation(scope, "met", base),)),
-        simplest=picked.simplest,
-        shown=(needed,),
-        conflict=lines,
-        detail=needed,
+        thing=Shown(witness, (needed,), simplest=picked.simplest),
+        about=Needed(Because(lines), needed),
     )
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from scopecheck.answers.findings import Finding, Looked, Moves
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.instances import Instance
-from scopecheck.answers.questions.prepared import Prepared, at_limitation
+from scopecheck.answers.questions.prepared import Prepared, Sought, at_limitation
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Add, Article, Compare, Const, Formula, Magnitude, Measured, Negate
@@ -67,8 +67,7 @@ def _beside_two(prepared: Prepared, instance: Instance, limitation: Limitation, 
     shown = beside.exhibit(
         replace(at_limitation(QUESTION, 4, limitation), bearer="challenger"),
         search,
-        (scope, other),
-        ((scope, "met"), (other, "not met")),
+        Sought((scope, other), ((scope, "met"), (other, "not met"))),
         beside.known((scope, other)),
     )
     assert shown.witness is not None
@@ -80,12 +79,16 @@ def _beside_two(prepared: Prepared, instance: Instance, limitation: Limitation, 
         beside.on_every(scope, both) and beside.on_every(other, both, met=False)
     )
     moved = shown.rereads or shown.read_as
+    thing = replace(
+        shown.thing,
+        witness=verify(sheet, first, (Obligation(scope, "met", k),)),
+        names=tuple(n for n in shown.thing.names if n in first),
+        departs=tuple(n for n in shown.thing.departs if n in first),
+    )
     return replace(
         shown,
-        witness=verify(sheet, first, (Obligation(scope, "met", k),)),
+        thing=thing,
         about=Moves(of, verify(sheet, second, (Obligation(limitation.formula, "not met", k),))),
-        shown=tuple(n for n in shown.shown if n in first),
-        departs=tuple(n for n in shown.departs if n in first),
         quantifier="every" if settled else "some" if moved else "base",
     )
 

@@ -9,7 +9,10 @@ from typing import Any
 from scopecheck.answers.amended import Amended
 from scopecheck.answers.amended_cases import CaseChange, Standing
 from scopecheck.answers.amendment import Change
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import (
+    Finding,
+    relation_of,
+)
 from scopecheck.core.grounds import ground_text
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
@@ -72,7 +75,7 @@ def _change(amended: Amended, change: Change) -> Data:
         "gained": _side(change.gained, together(after, before)),
         "otherwise": [
             {
-                "relation": f.detail,
+                "relation": relation_of(f),
                 "readings": list(readings_told(after, f)),
                 "construction": construction_data(after, f.construction),
             }
@@ -106,11 +109,11 @@ def _side(finding: Finding | None, sheet: Sheet) -> Data | None:
     return {
         "outcome": finding.outcome,
         "quantifier": finding.quantifier,
-        "as_presumed": finding.at_base == "some",
+        "as_presumed": finding.status.at_base == "some",
         "thing": thing_text(sheet, finding) if finding.witness else "",
         "article": witness_data(sheet, finding.witness),
-        "departures": list(finding.departs),
-        "reference": finding.reference,
+        "departures": list(finding.thing.departs),
+        "reference": finding.thing.reference,
         "failing": list(finding.failing),
         "construction": construction_data(sheet, finding.construction),
         "rereads": [reread_data(sheet, r) for r in finding.rereads],

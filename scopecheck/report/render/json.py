@@ -12,30 +12,52 @@ from fractions import Fraction
 from typing import Any, assert_never
 
 from scopecheck.answers.findings import (
+    AddsNothing,
     Alike,
+    Amended,
+    ByLines,
     Cases,
     ChartCell,
     Choices,
     CloseBy,
+    Empty,
+    EndNotReached,
     Fall,
     Finding,
     ForAllClaims,
+    Freed,
+    Idle,
+    IdleEnd,
     KeptOut,
+    LeftOpen,
     Looked,
+    Lost,
+    Met,
     Moves,
+    Narrows,
+    Needed,
+    NotThere,
     NoValue,
     OneReading,
+    OneValue,
     Plain,
     RangeLies,
     Reread,
+    Unmeant,
     Unmeasured,
     WayOut,
     also_claims_of,
+    also_open_of,
+    because,
     cases_of,
+    in_part_of,
     lines_of,
+    partly_of,
     sets_of,
     silent_lines,
     twin_of,
+    unmet_by,
+    ways_out_of,
 )
 from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.minimise import BreakPoint
@@ -176,8 +198,21 @@ def _keeping(sheet: Sheet, f: Finding, reread: Reread) -> Data:
 
 
 def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
-    kept = f.about if isinstance(f.about, KeptOut) else None
-    others = (f.about.step,) if isinstance(f.about, OneReading) else f.others
+    return {
+        **_said(sheet, f, held_back),
+        **_read(sheet, f),
+        **_thing(sheet, f),
+        **_how_far(sheet, f),
+        **_otherwise(sheet, f),
+        **_by_lines(sheet, f),
+        **_wherever(sheet, f),
+        **_particulars(sheet, f),
+    }
+
+
+def _said(sheet: Sheet, f: Finding, held_back: bool) -> Data:
+    """What was asked of which place, and what is told of it."""
+    decided = f.outcome != "undecided"
     return {
         "question": f.question,
         "stakes": f.stakes,
@@ -187,61 +222,113 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "outcome": f.outcome,
         "reason": f.reason,
         "quantifier": f.quantifier,
-        "statement": statement(sheet, f) if f.outcome != "undecided" else "",
-        "readings": list(readings_told(sheet, f)) if f.outcome != "undecided" else [],
+        "statement": statement(sheet, f) if decided else "",
+        "readings": list(readings_told(sheet, f)) if decided else [],
         "bearer": f.bearer,
         "raised_by": bearer_text(sheet, f),
         "case": f.case,
         "cases": list(cases_of(f)),
+    }
+
+
+def _read(sheet: Sheet, f: Finding) -> Data:
+    return {
         "construction": construction_data(sheet, f.construction),
         "rereads": [reread_data(sheet, r) for r in f.rereads],
         "read_as": [reread_data(sheet, r) for r in f.read_as],
+    }
+
+
+def _thing(sheet: Sheet, f: Finding) -> Data:
+    """The thing shown, and those told beside it."""
+    thing, about = f.thing, f.about
+    return {
         "article": witness_data(sheet, f.witness),
-        "article_on_every_construction": f.itself if f.quantifier == "every" and f.witness else None,
+        "article_on_every_construction": thing.on_each if f.quantifier == "every" and f.witness else None,
         "twin": witness_data(sheet, twin_of(f)),
-        "twin_name": f.twin_name,
-        "against": witness_data(sheet, f.against),
-        "shown": list(f.about.names if isinstance(f.about, Choices) else f.shown),
-        "departures": list(f.departs),
-        "reference": f.reference,
-        "grade": f.grade if f.witness else None,
-        "simplest": f.simplest,
+        "twin_name": "meant" if isinstance(about, Unmeant) and about.meant else "",
+        "against": witness_data(sheet, about.against if isinstance(about, AddsNothing) else None),
+        "shown": list(about.names if isinstance(about, Choices) else thing.names),
+        "departures": list(thing.departs),
+        "reference": thing.reference,
+        "grade": thing.grade if f.witness else None,
+        "simplest": thing.simplest,
+    }
+
+
+def _how_far(sheet: Sheet, f: Finding) -> Data:
+    """On how small a departure from the base, of how much of a case, and at which lines."""
+    status = f.status
+    return {
         "least_rereading": f.best,
-        "status": {"lowest": f.lowest, "as_presumed": f.at_base, "highest": f.highest},
+        "status": {"lowest": status.lowest, "as_presumed": status.at_base, "highest": status.highest},
         "break_points": [_break(sheet, b) for r in f.rereads for b in r.breaks],
         "failing": list(f.failing),
         "condition_not_met": [x.label for x, _ in conditions_not_met(sheet, f)],
-        "kept_out_by": [_kept_out_by(sheet, f, w) for w in f.ways_out],
-        "kept_by": [reread_data(sheet, r) for r in f.kept_by],
-        "kept_too": [reread_data(sheet, r) for r in f.kept_too],
-        "kept_out_if": [_keeping(sheet, f, r) for r in f.unmet_by if r not in f.in_part],
-        "kept_out_if_together": f.unmet_together and len(f.unmet_by) > 1,
-        "in_part_if": [_keeping(sheet, f, r) for r in f.in_part],
+    }
+
+
+def _otherwise(sheet: Sheet, f: Finding) -> Data:
+    """What lets a thing by that is kept out, and the re-readings on which it is not so."""
+    unmet, in_part = unmet_by(f), in_part_of(f)
+    least = () if isinstance(f.about, Met) else f.otherwise.least
+    further = () if isinstance(f.about, Met) else f.otherwise.rereads[len(least) :]
+    return {
+        "kept_out_by": [_kept_out_by(sheet, f, w) for w in ways_out_of(f)],
+        "kept_by": [reread_data(sheet, r) for r in least],
+        "kept_too": [reread_data(sheet, r) for r in further],
+        "kept_out_if": [_keeping(sheet, f, r) for r in unmet if r not in in_part],
+        "kept_out_if_together": f.otherwise.together and len(unmet) > 1,
+        "in_part_if": [_keeping(sheet, f, r) for r in in_part],
+    }
+
+
+def _by_lines(sheet: Sheet, f: Finding) -> Data:
+    """The limitations that bring it about."""
+    kept = f.about if isinstance(f.about, KeptOut) else None
+    return {
         "conflict": list(lines_of(f)),
         "minimal_sets": [list(one) for one in sets_of(f)],
-        "minimal_sets_complete": kept.every_set if kept else f.every_set,
+        "minimal_sets_complete": kept.every_set if kept else because(f).every,
         "on_other_readings": [_fall(sheet, one) for one in (kept.falls if kept else ())],
         "on_other_readings_only": [_way_out(sheet, w) for w in (kept.besides if kept else ())],
         "silent": list(silent_lines(f)),
-        "twins": list(f.twins),
+        "twins": list(f.about.twins if isinstance(f.about, Idle) else ()),
+    }
+
+
+def _wherever(sheet: Sheet, f: Finding) -> Data:
+    """By way of which parents, on which further readings, of which further claims and how much of a case."""
+    others = (f.about.step,) if isinstance(f.about, OneReading) else f.others
+    return {
         "by_way_of": [list(chain) for chain in f.ways],
         "other_readings": [_taken(sheet, g, r) for g, r in others],
         "further_together": f.more,
         "also_claims": list(also_claims_of(f)),
-        "also_on_some": list(f.also_on_some),
-        "also_as_far_as_stated": [{"claim": n, "left_open": list(names)} for n, names in f.also_open],
-        "partly": list(f.partly),
+        "also_on_some": list(f.about.also_on_some if isinstance(f.about, Met) else ()),
+        "also_as_far_as_stated": [{"claim": n, "left_open": list(names)} for n, names in also_open_of(f)],
+        "partly": list(partly_of(f)),
+    }
+
+
+def _particulars(sheet: Sheet, f: Finding) -> Data:
+    """What only some questions tell, and what the answer leans on."""
+    about = f.about
+    farthest = about.farthest if isinstance(about, EndNotReached) else ()
+    return {
         "detail": _detail(f),
-        "apart_on_every_reading": list(f.about.firm) if isinstance(f.about, RangeLies) else [],
-        "goes_farthest_with": [reread_data(sheet, r) for r in f.farthest],
+        "apart_on_every_reading": list(about.firm) if isinstance(about, RangeLies) else [],
+        "goes_farthest_with": [reread_data(sheet, r) for r in farthest],
         "rests_on": [ground_text(x) for x in f.rests_on],
-        "beside_description": _held(sheet, f.about if isinstance(f.about, Held) else None),
-        "together_beside_description": _combined(f.about if isinstance(f.about, Combined) else None),
+        "beside_description": _held(sheet, about if isinstance(about, Held) else None),
+        "together_beside_description": _combined(about if isinstance(about, Combined) else None),
     }
 
 
 def _detail(f: Finding) -> str:
     """A code of what a question found beside all that has a key of its own; '' for most."""
+    if isinstance(f.about, ByLines):
+        return _detail_of_lines(f.about)
     match f.about:
         case RangeLies(relation):
             return relation
@@ -263,12 +350,43 @@ def _detail(f: Finding) -> str:
             return name
         case Combined():
             return "together"
-        case KeptOut(at_end=at_end):
+        case KeptOut(at_end=at_end) | Met(at_end):
             return "stated end" if at_end else ""
-        case Plain() | ForAllClaims() | Cases():
-            return f.detail
+        case Lost():
+            return "line alone" if f.about.line_alone else ""
+        case Narrows(one_value):
+            return "one value" if one_value else ""
+        case Amended(relation):
+            return relation
+        case Plain() | ForAllClaims() | Cases() | LeftOpen() | Unmeant():
+            return ""
         case _:
             assert_never(f.about)
+
+
+def _detail_of_lines(about: ByLines) -> str:
+    match about:
+        case Empty(_, names) | NotThere(_, names):
+            return "|".join(names)
+        case AddsNothing(never_both=never_both):
+            return "never both" if never_both else ""
+        case IdleEnd(_, side, written):
+            return f"{side}|{written}"
+        case EndNotReached():
+            return _end(about)
+        case Needed(_, member):
+            return member
+        case Idle() | OneValue() | Freed():
+            return ""
+        case _:
+            assert_never(about)
+
+
+def _end(end: EndNotReached) -> str:
+    """`20 min|no more than|25/2 min|out`, and where it is another as presumed `|12 min|in`."""
+    goes = [end.far, *([end.usual] if end.usual else [])]
+    far = (f"{own.value} {end.unit}".rstrip() + ("|in" if own.closed else "|out") for own in goes)
+    return "|".join([end.stated, "no more than" if end.upper else "no less than", *far])
 
 
 def _fall(sheet: Sheet, fall: Fall) -> Data:
