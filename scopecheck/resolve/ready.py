@@ -52,6 +52,7 @@ from scopecheck.rewording.parts_per_part import (
     with_any_of_them,
     with_parts_per_part,
 )
+from scopecheck.rewording.places import with_places_as_members
 from scopecheck.rewording.plainer_amounts import with_presence_said
 from scopecheck.rewording.plainer_counts import (
     with_both_in_total,
@@ -145,6 +146,7 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
     tokens = with_only_behind_state(with_permission(with_doing_so(tokens, subjects), subjects), subjects)
     tokens = without_after(tokens, subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
+    tokens = with_places_as_members(tokens, subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_and(with_times_of_steps(tokens, subjects), subjects)
     tokens = with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)
