@@ -260,7 +260,7 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     if slot.kind == "noun" and kind.steps:
         return "level"
     if slot.kind == "noun":
-        return NAMES["abc".index(slot.name)]
+        return NAMES["abcdef".index(slot.name)]
     if slot.kind in ("step", "moment"):
         return "rinsing" if slot.kind == "step" else "the end of drying"
     if slot.kind == "whole":
