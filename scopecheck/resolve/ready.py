@@ -43,6 +43,7 @@ from scopecheck.rewording.forms import with_forms, with_runs
 from scopecheck.rewording.members_beside import with_hyphened_members
 from scopecheck.rewording.moments import (
     throughout,
+    with_moment_last,
     without_noted_bearer,
     without_noted_share,
 )
@@ -144,7 +145,7 @@ def tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tupl
             tokens = without_own_noun(tokens, s, ())
     tokens = with_less_or_more(_with_signs_for_units(tokens, subjects, names), subjects, names)
     tokens = with_only_behind_state(with_permission(with_doing_so(tokens, subjects), subjects), subjects)
-    tokens = without_after(tokens, subjects)
+    tokens = with_moment_last(without_after(tokens, subjects), subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
     tokens = with_places_as_members(tokens, subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
