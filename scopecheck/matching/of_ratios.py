@@ -61,9 +61,9 @@ def _lower_first(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         first = start - 2 - len(less)
         said = first >= 0 and texts[first : start - 2] == less and texts[start:last] == more
         upper, lower = tokens[start - 2].number, tokens[last].number
-        if said and texts[first - 1 : first] != ("not",) and texts[start - 1] in ("and", "but") and upper and lower:
-            if upper.value > lower.value:
-                return (*tokens[:first], *tokens[start:], tokens[start - 1], *tokens[first : start - 1])
+        apart = texts[first - 1 : first] != ("not",) and texts[start - 1] in ("and", "but")
+        if said and apart and upper and lower and upper.value > lower.value:
+            return (*tokens[:first], *tokens[start:], tokens[start - 1], *tokens[first : start - 1])
     return tokens
 
 

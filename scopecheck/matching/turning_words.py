@@ -59,7 +59,9 @@ def turns(said: list[str], at: int, own: frozenset[str]) -> bool:
     return form in _OTHER_FORMS and at_once and before not in _ARTICLES
 
 
-_COMPARISONS = listed("limits", "surpassing") | frozenset("less more fewer below above under over beyond".split())
+_COMPARISONS = listed("limits", "surpassing") | frozenset(
+    "less more fewer below above under over beyond".split()
+)
 
 
 def _says_more(said: list[str], at: int, own: frozenset[str]) -> bool:

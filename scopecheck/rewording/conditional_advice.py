@@ -135,15 +135,16 @@ def _is_time(token: Token) -> bool:
 def _in_time(sides: Sides, tokens: Tokens) -> Trouble | None:
     """The error for 'until': a thing of which a claim is asked is one state, and has no course in time."""
     said = [word_of(t) for t in tokens]
-    at = next((i for i, w in enumerate(said) if w in listed("conditional", "in_time")), _up_to_a_time(sides, tokens))
+    at = next(
+        (i for i, w in enumerate(said) if w in listed("conditional", "in_time")), _up_to_a_time(sides, tokens)
+    )
     first = sides.job.subjects[0]
     if at is None or sides.job.sort == "steps":
         return None
     met = f"{first.text} = yes" if is_switch(first.bound) else f"{first.text} ..."
     states = f"write the states that are meant behind the words: two blanks, exactly  IF ... THEN {met};"
     timed = said[at] == "after" and at and tokens[at + 1 : at + 2] and tokens[at + 1].number
-    timed = timed or said[at] in _UP_TO
-    if timed and not is_switch(first.bound):
+    if (timed or said[at] in _UP_TO) and not is_switch(first.bound):
         end = next((i for i in range(at + 2, len(said)) if said[i] in ("is", "are", "being")), len(said))
         noted = sides.job.text(tokens[at:end])
         states = f'say when it is where it is declared: {first.text}  ...  "{noted}"; or {states}'
