@@ -180,3 +180,28 @@ def test_up_to_a_moment_is_refused_with_what_helps(when: str) -> None:
     (error,) = (d for d in told if d.severity == "error")
     assert f"'{when.split()[0]}' tells of a course in time" in error.message
     assert f'"{when}"' in error.help
+
+
+FIRED = "hardness  number\nfiring  temperature in degC\nhold  time in h"
+
+
+@pytest.mark.parametrize(
+    ("when", "told"),
+    [
+        ("when dried at 900 degC", ["'dried' is read as firing"]),
+        ("when subjected to sintering at 900 degC", ["'when subjected to sintering' is read past"]),
+    ],
+)
+def test_what_is_done_is_told_once(when: str, told: list[str]) -> None:
+    words = f"at least 30 {when} for 5 hours"
+    made, found = read_sheet(
+        Source("test", f"{FIRED}\n\n1. A grit, {words}.\n   | hardness, firing, hold : {words}\n")
+    )
+    assert made is not None
+    assert [d.message for d in found] == told
+
+
+@pytest.mark.parametrize("run", ["extending", "extending over", "extending for", "runs along"])
+def test_the_majority_of_a_length(run: str) -> None:
+    words = f"{run} the majority of the length of the rib"
+    assert presumed_in_symbols(SLOT, "slot, rib", words) == "slot > rib / 2"

@@ -361,16 +361,14 @@ def _both_asked(inside: Case, outside: Case, made: tuple[Claim, ...]) -> bool:
 
 
 def _told_once(passed: Sequence[Diagnostic]) -> list[Diagnostic]:
-    """What was read past, without that of which more words are told as read for something."""
-    spans = [d.span for d in passed]
-    within = (
-        any(
-            s.source is d.span.source and s != d.span and s.start <= d.span.start and d.span.end <= s.end
-            for s in spans
-        )
-        for d in passed
-    )
-    return [d for d, inside in zip(passed, within, strict=True) if not (inside and d.read_past)]
+    """What was read past, without that of which more words are told as read for something, or read past."""
+
+    def told_by(wider: Diagnostic, d: Diagnostic) -> bool:
+        one, other = wider.span, d.span
+        inside = one.source is other.source and one.start <= other.start and other.end <= one.end
+        return inside and one != other and bool(wider.read_past or d.read_past)
+
+    return [d for d in passed if not any(told_by(wider, d) for wider in passed)]
 
 
 def _with_words_read_past(made: Iterable[Claim], told: Iterable[Diagnostic]) -> tuple[Claim, ...]:
