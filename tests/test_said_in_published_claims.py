@@ -205,3 +205,10 @@ def test_what_is_done_is_told_once(when: str, told: list[str]) -> None:
 def test_the_majority_of_a_length(run: str) -> None:
     words = f"{run} the majority of the length of the rib"
     assert presumed_in_symbols(SLOT, "slot, rib", words) == "slot > rib / 2"
+
+
+def test_of_a_refused_line_nothing_is_told_as_read_past() -> None:
+    words = "a good deal of the length of the marginal rib"
+    made, told = read_sheet(Source("test", f"{SLOT}\n\n1. A sole, {words}.\n   | slot, rib : {words}\n"))
+    assert made is None
+    assert [d.severity for d in told] == ["error"]

@@ -313,7 +313,7 @@ class _Resolving:
             self.wrong += said
             self.wrong += turned_round(desk.texts[claim.number])
             self.wrong += beside_lines(desk.texts[claim.number], self.names)
-        self.wrong += _told_once(self.groups.passed)
+        self.wrong += _told_once(_of_lines_read(self.groups.passed, self.wrong))
         made_up = Sheet(
             title=self.settings.get("title", ""),
             profile=profile,
@@ -358,6 +358,18 @@ def _both_asked(inside: Case, outside: Case, made: tuple[Claim, ...]) -> bool:
             met |= {str(claim.number), *(x.label for x in claim.limitations)}
             queue += claim.parents if len(claim.parents) == 1 else ()
     return bool(met & targets(outside))
+
+
+def _of_lines_read(passed: Sequence[Diagnostic], wrong: Sequence[Diagnostic]) -> list[Diagnostic]:
+    """Warnings on words that are read, without those on words that an error says are not."""
+    unread = [d.span for d in wrong if d.severity == "error"]
+    return [
+        d
+        for d in passed
+        if not any(
+            s.source is d.span.source and s.start <= d.span.start and d.span.end <= s.end for s in unread
+        )
+    ]
 
 
 def _told_once(passed: Sequence[Diagnostic]) -> list[Diagnostic]:
