@@ -121,6 +121,7 @@ def test_the_upper_limit_of_a_ratio_first(words: str, plain: str) -> None:
 def test_limits_of_a_ratio_that_leave_nothing_are_refused() -> None:
     words = "the ratio of salt to sugar is at most 1 and at least 1.3"
     assert presumed_in_symbols(SALTS, "salt, sugar", words) == ""
+    assert presumed_in_symbols("ratio  number", "ratio", "ratio 13 dB") == ""
 
 
 def test_a_ratio_before_the_european_office_is_rounded_as_shares_are() -> None:

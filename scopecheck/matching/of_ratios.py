@@ -59,10 +59,11 @@ def _lower_first(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         last = len(texts) - 1
         start = last - len(more)
         first = start - 2 - len(less)
-        said = first >= 0 and texts[first : start - 2] == less and texts[start:last] == more
+        if first < 0 or texts[first : start - 2] != less or texts[start:last] != more:
+            continue
         upper, lower = tokens[start - 2].number, tokens[last].number
         apart = texts[first - 1 : first] != ("not",) and texts[start - 1] in ("and", "but")
-        if said and apart and upper and lower and upper.value > lower.value:
+        if apart and upper and lower and upper.value > lower.value:
             return (*tokens[:first], *tokens[start:], tokens[start - 1], *tokens[first : start - 1])
     return tokens
 
