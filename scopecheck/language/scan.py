@@ -7,6 +7,7 @@ between numbers, because claims have them and phrases read them.
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from functools import lru_cache
@@ -62,6 +63,9 @@ _TEN_TO = regex(r"10\^(-?\d+)(?![\w.])")
 _SIGN_APART = regex(r"(?:-|minus\b) *(?=\d)|\+(?=\d)", re.IGNORECASE)
 _RATIO = regex(r"(\d+(?:\.\d+)?):(\d+(?:\.\d+)?)(?![\d:])")
 _FRACTION = regex(r"(\d+)/(\d+)(?![\d./^])")
+
+_MIXED = regex(r"(\d+)([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])(?![\d/])")
+"""A whole number and a fraction in one sign, `2½`."""
 
 _DOUBTFUL: tuple[tuple[re.Pattern[str], str, str, str], ...] = (
     (
@@ -350,6 +354,8 @@ class _Scanner:
         sign = -1 if sign_width and text[at] != "+" else 1
         if ratio := _RATIO.match(text, digits_at, self.end):
             self.finish(at, ratio.end(), sign * self.quotient(at, ratio), 0)
+        elif self.words and (mixed := _MIXED.match(text, digits_at, self.end)):
+            self.mixed(at, sign, mixed)
         elif fraction := _FRACTION.match(text, digits_at, self.end):
             self.finish(at, fraction.end(), sign * self.quotient(at, fraction), 0)
         elif ten := _TEN_TO.match(text, digits_at, self.end):
@@ -364,6 +370,15 @@ class _Scanner:
         if below == 0:
             raise trouble(self.page.span(at, match.end()), "a number over zero has no value")
         return Fraction(match.group(1)) / below
+
+    def mixed(self, at: int, sign: int, match: re.Match[str]) -> None:
+        """`2½` as the fraction 5/2, which has no last written place."""
+        self.cap(at, match.end())
+        part = Fraction(unicodedata.normalize("NFKD", match.group(2)).replace("\N{FRACTION SLASH}", "/"))
+        value = sign * (int(match.group(1)) + part)
+        unit, end = self.unit(match.end())
+        number = Number(f"{value.numerator}/{value.denominator}", value, 0, unit)
+        self.add("number", self.text[at:end], end, number)
 
     def in_groups(self, at: int) -> re.Match[str] | None:
         """`30 000 g/mol`, `10 000 to 12 500`, among words: a number with a blank between its thousands.

@@ -594,6 +594,8 @@ def with_fractions(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         part = None if token.number else word_lists()["fractions"].get(token.text.lower())
         after = tokens[at + 1].text.lower() if at + 1 < len(tokens) else ""
         made = _fraction(found, part) if part else None
+        if made is None and part == 2 and after == "times":
+            made = _and_half(found)
         bare = token.number is None and token.text.lower() == "half"
         if made is None and bare and after not in ("a", "an", "as"):
             made = 0, Fraction(1, 2)
@@ -626,6 +628,13 @@ def _fraction(before: list[Token], part: int) -> tuple[int, Fraction] | None:
         return 3, whole + Fraction(1, part)
     above = 1 if texts[-1:] == ["a"] else NUMBER_WORDS.get(texts[-1]) if texts else None
     return (1, Fraction(above, part)) if above is not None and 0 < above < part else None
+
+
+def _and_half(before: list[Token]) -> tuple[int, Fraction] | None:
+    """`two and half times` as two and a half."""
+    texts = [t.text.lower() for t in before[-3:]]
+    whole = NUMBER_WORDS.get(texts[-2]) if texts[-1:] == ["and"] and len(texts) > 1 else None
+    return (2, whole + Fraction(1, 2)) if whole is not None and texts[0] != "between" else None
 
 
 def with_tolerances(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -28,9 +28,14 @@ _INSTEAD: dict[tuple[str, ...], tuple[str, ...]] = {
     ("ranges", "from"): ("ranging", "from"),
 }
 _LEAST, _MOST = (
-    (("at", "least"), ("not", "less", "than"), ("no", "less", "than")),
-    (("at", "most"), ("not", "more", "than"), ("no", "more", "than")),
+    tuple(tuple(run.split()) for run in runs)
+    for runs in (
+        ("at least", "not less than", "no less than", "greater than or equal to", "more than or equal to"),
+        ("at most", "not more than", "no more than", "not exceeding", "less than or equal to"),
+    )
 )
+_MORE = (*_LEAST, ("more", "than"), ("greater", "than"), ("above",), ("over",), ("exceeding",))
+_LESS = (*_MOST, ("less", "than"), ("below",), ("under",))
 
 
 def with_plain_limits(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
@@ -44,7 +49,23 @@ def with_plain_limits(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             end = tokens[at + len(run) - 1].end
             said = (replace(tokens[at], sort="word", text=w, end=end) for w in instead)
             tokens = (*tokens[:at], *said, *tokens[at + len(run) :])
-    return _as_a_range(tokens)
+    return _as_a_range(_lower_first(tokens))
+
+
+def _lower_first(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`at most 3 and at least 2` as `at least 2 and at most 3`, of numbers in that order alone."""
+    texts = tuple(t.text.lower() for t in tokens)
+    for less, more in product(_LESS, _MORE):
+        last = len(texts) - 1
+        start = last - len(more)
+        first = start - 2 - len(less)
+        if first < 0 or texts[first : start - 2] != less or texts[start:last] != more:
+            continue
+        upper, lower = tokens[start - 2].number, tokens[last].number
+        apart = texts[first - 1 : first] != ("not",) and texts[start - 1] in ("and", "but")
+        if apart and upper and lower and upper.value > lower.value:
+            return (*tokens[:first], *tokens[start:], tokens[start - 1], *tokens[first : start - 1])
+    return tokens
 
 
 def _as_a_range(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -42,6 +42,8 @@ def turns(said: list[str], at: int, own: frozenset[str]) -> bool:
         return True
     if after in own and _begins(word, "lifting_a_thing", own):
         return True
+    if word in listed("turning", "distances") and after in _COMPARISONS:
+        return True
     led = after in listed("turning", "governed_by") or (after == "with" and word.startswith("dispens"))
     if before in _ARTICLES and led:
         return False  # a thing: 'a shielding of', 'the void with'
@@ -55,6 +57,11 @@ def turns(said: list[str], at: int, own: frozenset[str]) -> bool:
         return governs
     at_once = directly or after in ("against", "from") or (limited and before in own)
     return form in _OTHER_FORMS and at_once and before not in _ARTICLES
+
+
+_COMPARISONS = listed("limits", "surpassing") | frozenset(
+    "less more fewer below above under over beyond".split()
+)
 
 
 def _says_more(said: list[str], at: int, own: frozenset[str]) -> bool:

@@ -425,7 +425,8 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
     if reading.label in _SO_ALONE and "r" in at.slots and STATES not in at.slots:
         return "only of a state"
     lists = [b for b in at.slots.values() if isinstance(b, Listed)]
-    if _NOT_TOGETHER in reading.axes and any(len(b.conditions) == 1 for b in lists):
+    denied = [b for b in lists if b.members or b.there] or lists
+    if _NOT_TOGETHER in reading.axes and any(len(b.conditions) == 1 for b in denied):
         return "only of two or more"
     if _EXCLUSIVE in reading.axes and isinstance(subject, Typed) and _of_one_quantity(lists):
         return "limits of one quantity do not exclude each other"

@@ -260,7 +260,7 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     if slot.kind == "noun" and kind.steps:
         return "level"
     if slot.kind == "noun":
-        return NAMES["abc".index(slot.name)]
+        return NAMES["abcdef".index(slot.name)]
     if slot.kind in ("step", "moment"):
         return "rinsing" if slot.kind == "step" else "the end of drying"
     if slot.kind == "whole":
@@ -280,6 +280,8 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
         return numbers[slot.name].format(kind.unit, kind.unit)
     if slot.kind == "limit" and slot.name == "d":
         return f"at least 5 {kind.unit}, without rounding"
+    if slot.kind == "limit" and kind.only_for == "sets":
+        return "one or more of lead, with or without others"
     if slot.kind == "limit":
         return f"at most 15 {kind.unit}, without rounding"
     number = numbers[slot.name]

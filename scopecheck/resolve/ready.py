@@ -43,6 +43,7 @@ from scopecheck.rewording.forms import with_forms, with_runs
 from scopecheck.rewording.members_beside import with_hyphened_members
 from scopecheck.rewording.moments import (
     throughout,
+    with_moment_last,
     without_noted_bearer,
     without_noted_share,
 )
@@ -53,6 +54,7 @@ from scopecheck.rewording.parts_per_part import (
     with_any_of_them,
     with_parts_per_part,
 )
+from scopecheck.rewording.places import with_places_as_members
 from scopecheck.rewording.plainer_amounts import with_presence_said
 from scopecheck.rewording.plainer_counts import (
     with_both_in_total,
@@ -171,8 +173,9 @@ def _with_steps_and_states(tokens: Tokens, subjects: Subjects, names: Names) -> 
     """What is done, or is so at some time or in some state, by the names of steps and of states."""
     tokens = with_less_or_more(_with_signs_for_units(tokens, subjects, names), subjects, names)
     tokens = with_only_behind_state(with_permission(with_doing_so(tokens, subjects), subjects), subjects)
-    tokens = without_after(tokens, subjects)
+    tokens = with_moment_last(without_after(tokens, subjects), subjects)
     tokens = with_value_of_change(with_measure_passed(tokens, len(subjects) > 1), subjects)
+    tokens = with_places_as_members(tokens, subjects)
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_and(with_times_of_steps(tokens, subjects), subjects)
     return with_extreme_as_named(with_order_told(tokens, subjects), subjects, names)

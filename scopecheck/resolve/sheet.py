@@ -313,7 +313,7 @@ class _Resolving:
             self.wrong += said
             self.wrong += turned_round(desk.texts[claim.number])
             self.wrong += beside_lines(desk.texts[claim.number], self.names)
-        self.wrong += _told_once(self.groups.passed)
+        self.wrong += _told_once(_of_lines_read(self.groups.passed, self.wrong))
         made_up = Sheet(
             title=self.settings.get("title", ""),
             profile=profile,
@@ -360,17 +360,27 @@ def _both_asked(inside: Case, outside: Case, made: tuple[Claim, ...]) -> bool:
     return bool(met & targets(outside))
 
 
-def _told_once(passed: Sequence[Diagnostic]) -> list[Diagnostic]:
-    """What was read past, without that of which more words are told as read for something."""
-    spans = [d.span for d in passed]
-    within = (
-        any(
-            s.source is d.span.source and s != d.span and s.start <= d.span.start and d.span.end <= s.end
-            for s in spans
-        )
+def _of_lines_read(passed: Sequence[Diagnostic], wrong: Sequence[Diagnostic]) -> list[Diagnostic]:
+    """Warnings on words that are read, without those on words that an error says are not."""
+    unread = [d.span for d in wrong if d.severity == "error"]
+    return [
+        d
         for d in passed
-    )
-    return [d for d, inside in zip(passed, within, strict=True) if not (inside and d.read_past)]
+        if not any(
+            s.source is d.span.source and s.start <= d.span.start and d.span.end <= s.end for s in unread
+        )
+    ]
+
+
+def _told_once(passed: Sequence[Diagnostic]) -> list[Diagnostic]:
+    """What was read past, without that of which more words are told as read for something, or read past."""
+
+    def told_by(wider: Diagnostic, d: Diagnostic) -> bool:
+        one, other = wider.span, d.span
+        inside = one.source is other.source and one.start <= other.start and other.end <= one.end
+        return inside and one != other and bool(wider.read_past or d.read_past)
+
+    return [d for d in passed if not any(told_by(wider, d) for wider in passed)]
 
 
 def _with_words_read_past(made: Iterable[Claim], told: Iterable[Diagnostic]) -> tuple[Claim, ...]:

@@ -135,14 +135,16 @@ def _is_time(token: Token) -> bool:
 def _in_time(sides: Sides, tokens: Tokens) -> Trouble | None:
     """The error for 'until': a thing of which a claim is asked is one state, and has no course in time."""
     said = [word_of(t) for t in tokens]
-    at = next((i for i, w in enumerate(said) if w in listed("conditional", "in_time")), None)
+    at = next(
+        (i for i, w in enumerate(said) if w in listed("conditional", "in_time")), _up_to_a_time(sides, tokens)
+    )
     first = sides.job.subjects[0]
     if at is None or sides.job.sort == "steps":
         return None
     met = f"{first.text} = yes" if is_switch(first.bound) else f"{first.text} ..."
     states = f"write the states that are meant behind the words: two blanks, exactly  IF ... THEN {met};"
     timed = said[at] == "after" and at and tokens[at + 1 : at + 2] and tokens[at + 1].number
-    if timed and not is_switch(first.bound):
+    if (timed or said[at] in _UP_TO) and not is_switch(first.bound):
         end = next((i for i in range(at + 2, len(said)) if said[i] in ("is", "are", "being")), len(said))
         noted = sides.job.text(tokens[at:end])
         states = f'say when it is where it is declared: {first.text}  ...  "{noted}"; or {states}'
@@ -151,6 +153,23 @@ def _in_time(sides: Sides, tokens: Tokens) -> Trouble | None:
         f"A thing is one state of {first.text} and what stands beside it; what was before is no part of it.",
         f"{states} or declare what goes on as a step (section 14 of the language)",
     )  # fmt: skip
+
+
+_UP_TO = ("by", "within", "in")
+_HEDGES = frozenset("about approximately around roughly".split())
+
+
+def _up_to_a_time(sides: Sides, tokens: Tokens) -> int | None:
+    """Where `by 90 minutes` stands, of something and a time: at that moment, or at some moment before it."""
+    kinds = [s.bound.kind for s in sides.job.subjects if isinstance(s.bound, Typed)]
+    timed = [k is not None and k.dimension == TIME for k in kinds]
+    if sorted(timed) != [False, True] or len(sides.job.subjects) != len(timed):
+        return None
+    for at, token in enumerate(tokens[:-1]):
+        behind = tokens[at + 1 + (word_of(tokens[at + 1]) in _HEDGES) :]
+        if at and word_of(token) in _UP_TO and behind and _is_time(behind[0]):
+            return at
+    return None
 
 
 def _so_long(sides: Sides, tokens: Tokens) -> Trouble | None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
@@ -17,6 +18,25 @@ from scopecheck.matching.subjects import Subject, is_bare_share
 from scopecheck.vocabulary.names import Names, Typed
 
 _ARTICLES = ("a", "an", "the", "said")
+_HEDGES = frozenset("about approximately around roughly".split())
+
+
+def with_moment_last(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+    """`at 10 minutes, at least 40 degC`, of a temperature and a time, as `at least 40 degC at 10 minutes`."""
+    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed)]
+    timed = [k is not None and k.dimension == TIME for k in kinds]
+    said = [word_of(t) for t in tokens]
+    at = 1 + (said[1:2] != [] and said[1] in _HEDGES)
+    led = said[:1] == ["at"] and said[at + 1 : at + 2] == [","] and len(said) > at + 2
+    if sorted(timed) != [False, True] or len(subjects) != len(timed) or not led or not _is_time(tokens[at]):
+        return tokens
+    rest = tokens[at + 2 :]
+    return tokens if any(map(_is_time, rest)) or "," in said[at + 2 :] else (*rest, *tokens[: at + 1])
+
+
+def _is_time(token: Token) -> bool:
+    unit = token.number.unit if token.number else None
+    return unit is not None and unit.kind.dimension == TIME
 
 
 def without_noted_bearer(tokens: tuple[Token, ...], subject: Subject, names: Names) -> tuple[Token, ...]:
