@@ -28,6 +28,16 @@ def says_together(text: str) -> bool:
     return not listed("asides", "together").isdisjoint(text.lower().split())
 
 
+def accounts_for(tokens: tuple[Token, ...]) -> bool:
+    """`oil and gum account for`, `make up`: is it told what part of a whole something makes up?"""
+    words = [word_of(t) for t in tokens]
+    pairs = (("account", "for"), ("accounting", "for"), ("make", "up"), ("making", "up"))
+    return any(p in pairs for p in pairwise(words)) or not _MAKING_UP.isdisjoint(words)
+
+
+_MAKING_UP = frozenset("constitute constituting represent representing".split())
+
+
 def with_and(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
     """`a current of at most 3 A combined with a warmth of at most 40 degC` as the one and the other.
 
