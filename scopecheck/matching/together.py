@@ -257,7 +257,8 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
     if len(names) != 2 or not words:
         return tokens
     if words[0] == "within" and words[-3:] in (["of", "each", "other"], ["of", "one", "another"]):
-        return (*_said(tokens[0], f"{names[0]} and {names[1]} differ by at most"), *tokens[1:-3])
+        last = replace(tokens[-4], end=tokens[-1].end)  # that it is of each other is heard of the span
+        return (*_said(tokens[0], f"{names[0]} and {names[1]} differ by at most"), *tokens[1:-4], last)
     to_within = (["the", "same", "to", "within"], ["the", "same", "within"], ["equal", "to", "within"])
     if any(words[: len(run)] == run for run in to_within):
         behind = words.index("within") + 1

@@ -58,7 +58,7 @@ def _called(subject: Subject, names: Names) -> set[str]:
 
 
 def _worked_out_of_it(said: list[str], subjects: Things, names: Names) -> Why:
-    """`a ratio of thickness difference to length`, `a clearance of the diameter`, of a thickness, a diameter."""
+    """`a ratio of thickness difference to length`, `a clearance of the diameter`."""
     others = listed("unheard", "worked_out_of_it")
     for s, at, end in _named(said, subjects):
         assert isinstance(s.bound, Typed)

@@ -17,7 +17,6 @@ from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.said_once import says_its_basis
 from scopecheck.matching.states import switched
 from scopecheck.matching.subjects import Subject, without_unit
-from scopecheck.matching.together import accounts_for, says_together
 from scopecheck.matching.told_past import names_another, told_before_names
 from scopecheck.resolve.beside_one_another import (
     beside_a_sum,
@@ -57,6 +56,7 @@ from scopecheck.resolve.of_mixtures import (
     class_and_its_amount,
     combined_amounts,
     of_each_ingredient,
+    of_ingredients_together,
     of_named_ingredients,
     these_but_not_those,
 )
@@ -220,9 +220,9 @@ class Reader(LineReader):
             wrong = None if quickly else unread
         try:
             # 'In a total amount of', 'account for' would be said more plainly, and mean less.
-            of_all = says_together(words.text) or accounts_for(tokens)
-            together = of_named_ingredients(self, tokens, words, subjects) if of_all else None
-            found = together or self._said_plainly(tokens, words, subjects)
+            found = of_ingredients_together(self, tokens, words, subjects) or self._said_plainly(
+                tokens, words, subjects
+            )
         except Trouble as other:
             # What is wrong with words that are read but for one thing says more than that they are not read.
             found, wrong = None, other

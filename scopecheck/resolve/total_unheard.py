@@ -1,6 +1,6 @@
 """Words that say 'in total' or 'together' of several amounts, of which what is read adds up none.
 
-`Each of A and B is at most 3 wt% in total` is a limit of the sum, or one of each: no phrase may hear only one.
+`Each of A and B is at most 3 wt% in total` is a limit of the sum, or one of each: none may be heard alone.
 """
 
 from __future__ import annotations
