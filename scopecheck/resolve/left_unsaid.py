@@ -132,7 +132,7 @@ def none_of_some(tokens: Tokens, words: Words, subjects: Things, names: Names) -
     """A warning of `free of unreacted oil`, which is read as free of oil."""
     rest, own = _behind_none(tokens, [word_of(t) for t in tokens], subjects, names)
     extra = _beside_its_name(rest, own)
-    if not extra:
+    if not extra or extra in (["detectable"], ["measurable"]):
         return None
     name = subjects[0].text
     return read_past_warning(
