@@ -142,3 +142,12 @@ def test_at_least_one_of_them_and_combinations_leaves_room_for_others() -> None:
     words = "at least one of copper, tin, and combinations thereof"
     (group,) = sheet(_text(f"{METALS}, zinc", "metal", words)).groups
     assert group.readings[group.base].label == "one or more, others beside them"
+
+
+@pytest.mark.parametrize(
+    ("side", "said"), [("below", "less than 5 mm"), ("above", "more than 5 mm"), ("up to", "at most 5 mm")]
+)
+def test_a_condition_is_shown_with_the_side_it_is_on(side: str, said: str) -> None:
+    made = sheet(_text(SIZES, "gap, rim", f"at least 2 mm {side} a rim of 5 mm"))
+    (group,) = [g for g in made.groups if "it is so, and the limit" in {r.label for r in g.readings}]
+    assert all(f"rim of {said}" in r.plain for r in group.readings)
