@@ -76,6 +76,10 @@ def test_what_no_reading_hears_is_refused(declared: str, left: str, words: str, 
         ('spread  length in mm  "bore tolerance"', "spread", "a spread of at most 5 mm", "spread <= 5 mm"),
         (f'{COUNT}  "of each wheel"', "slots", "each wheel has six slots", "slots >= six"),
         (PASTE, "wax", "at most 60 wt%", "wax <= 60 wt%"),
+        ("gap, gap tolerance  length in mm", "gap, gap tolerance",
+         "the gap is greater than the gap tolerance", "gap > gap tolerance"),
+        ("rim, other rim  length in mm", "rim, other rim", "the rim is greater than the other rim",
+         "rim > other rim"),
     ],
 )  # fmt: skip
 def test_their_neighbours_are_read(declared: str, left: str, words: str, so: str) -> None:

@@ -34,7 +34,7 @@ def another_quantity(said: list[str], subjects: Things, names: Names) -> Why:
     return (
         _worked_out_of_it(said, subjects, names)
         or _size_of_a_size(said, subjects, names)
-        or _which_of_them(said, subjects)
+        or _which_of_them(said, subjects, names)
         or _of_each_holder(said, subjects, names)
         or _on_a_dry_basis(said, subjects, names)
     )
@@ -52,6 +52,15 @@ def _named(said: list[str], subjects: Things) -> Iterator[tuple[Subject, int, in
                     yield s, at, at + len(run)
 
 
+def _is_a_name(said: list[str], start: int, end: int, names: Names) -> bool:
+    """Is all of this part of a longer name that is declared: 'gap tolerance', beside a gap?"""
+    for name in (n.lower().split() for n in names.all()):
+        places = range(max(0, end - len(name)), start + 1)
+        if len(name) > 1 and any(said[i : i + len(name)] == name for i in places):
+            return True
+    return False
+
+
 def _called(subject: Subject, names: Names) -> set[str]:
     """The words of its name and of its note."""
     return {w.strip(",;()") for w in f"{subject.text} {names.note_of(subject.text)}".lower().split()}
@@ -67,11 +76,12 @@ def _worked_out_of_it(said: list[str], subjects: Things, names: Names) -> Why:
         of_two = _OF_TWO if len(subjects) > 1 else frozenset[str]()
         behind = said[end] if end < len(said) else ""
         joined = at > 0 and said[at - 1] in ("and", "or", ",", "-") and behind in of_two
-        if behind in another and not joined and said[end + 1 : end + 2] != ["between"]:
+        own = end < len(said) and _is_a_name(said, at, end + 1, names)
+        if behind in another and not own and not joined and said[end + 1 : end + 2] != ["between"]:
             return _another(" ".join(said[at : end + 1]), s)
         of = at - 1 - (said[at - 1 : at] in (["the"], ["a"], ["an"]))
         noun = said[of - 1] if of > 0 and said[of] == "of" else ""
-        if noun in another - of_two - {"rate"}:
+        if noun in another - of_two - {"rate"} and not _is_a_name(said, of - 1, end, names):
             return _another(" ".join(said[of - 1 : end]), s)
     return None
 
@@ -97,18 +107,22 @@ def _size_of_a_size(said: list[str], subjects: Things, names: Names) -> Why:
         own = s.text.lower().split()[-1]
         of = at - 1 - (said[at - 1 : at] == ["the"])
         noun = said[of - 1] if of > 0 and said[of] == "of" else ""
-        if own in _SIZES and noun in _SIZES - _called(s, names):
+        if own in _SIZES and noun in _SIZES - _called(s, names) and not _is_a_name(said, of - 1, at, names):
             return _another(f"{noun} of the {s.text}", s)
     return None
 
 
-def _which_of_them(said: list[str], subjects: Things) -> Why:
+def _which_of_them(said: list[str], subjects: Things, names: Names) -> Why:
     """`the height is at least twice the other width`, of one width."""
     values = [s.bound for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
     measured = len(values) == len(subjects) > 1 and all(v.kind and v.kind.dimension for v in values)
     for s, at, _ in _named(said, subjects) if measured else ():
         word = said[at - 1] if at else ""
-        if word in _LEAVING and word not in s.text.lower().split():
+        if (
+            word in _LEAVING
+            and word not in s.text.lower().split()
+            and not _is_a_name(said, at - 1, at, names)
+        ):
             return (
                 f"'{word} {s.text}' is one of several",
                 f"Declared is one {s.text}.",
@@ -132,7 +146,7 @@ def _of_each_holder(said: list[str], subjects: Things, names: Names) -> Why:
     has = next((i for i, w in enumerate(said[:6]) if w in _HAS), 0)
     holder = said[has - 1] if has > 1 else ""
     one, name = holder.removesuffix("s"), subjects[0].text
-    if not holder or holder in own or one in own:
+    if not holder or not own.isdisjoint((holder, one, f"{one}s")):
         return None
     return (
         f"'{' '.join(said[: has + 1])}' speaks of one {one} at a time",
