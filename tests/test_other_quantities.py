@@ -39,8 +39,10 @@ def _text(declared: str, left: str, words: str) -> str:
         (SIZES, "gap, rim", "the gap is at least twice the rim in total", "tells a sum"),
         # what is worked out of a quantity
         (SIZES, "gap, rim", "a ratio of gap difference to rim of at most 0.1", "another quantity than gap"),
-        (SIZES, "gap, rim", "a ratio of the spacing of the gap to the rim of at most 1", "another"),
-        (SIZES, "gap, rim", "the gap clearance is at least twice the rim", "another quantity than gap"),
+        ("width, rim  length in mm", "width, rim",
+         "a ratio of the spacing of the width to the rim of at most 1", "another quantity than width"),
+        ("width, rim  length in mm", "width, rim", "the width clearance is at least twice the rim",
+         "another quantity than width"),
         ("bore  length in mm", "bore", "a bore tolerance of at least 3 mm", "another quantity than bore"),
         ("bore  length in mm", "bore", "a shrinkage of the bore of at most 3 mm", "another quantity"),
         ("bore  length in mm", "bore", "a sum of bores of at least 3 mm", "another quantity than bore"),

@@ -22,6 +22,8 @@ Why = tuple[str, str, str] | None
 """What is wrong, why, and what to write instead."""
 Things = tuple[Subject, ...]
 _SIZES = frozenset("length width height thickness diameter depth radius circumference".split())
+_BETWEEN_THINGS = frozenset("spacing clearance pitch offset".split())
+"""The row spacing may be what a length called row is; a height spacing is no height."""
 _OF_TWO = frozenset("difference sum".split())
 _LEAVING = frozenset("other remaining".split())
 _AVERAGE = frozenset("average mean median".split())
@@ -72,7 +74,8 @@ def _worked_out_of_it(said: list[str], subjects: Things, names: Names) -> Why:
     for s, at, end in _named(said, subjects):
         assert isinstance(s.bound, Typed)
         rate = {"rate"} if len(subjects) == 1 or _is_a_rate(s.bound) else set()
-        another = others - _called(s, names) - rate
+        measured = s.text.lower().split()[-1] in _SIZES
+        another = others - _called(s, names) - rate - (set() if measured else _BETWEEN_THINGS)
         of_two = _OF_TWO if len(subjects) > 1 else frozenset[str]()
         behind = said[end] if end < len(said) else ""
         joined = at > 0 and said[at - 1] in ("and", "or", ",", "-") and behind in of_two
