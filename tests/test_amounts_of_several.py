@@ -68,6 +68,15 @@ IN_TOTAL = [
     (THREE, "wax, oil, gum", "wax, oil and gum, each in an amount of at most 5 wt%", *EACH_OF_THEM),
     ("wax  share in wt%", "wax", "less than 0.1 wt% or none", "wax = 0 wt%", "wax = 1 wt%"),
     ("wax  share in wt%", "wax", "at most 5 wt%, and preferably none", "wax = 0 wt%", "wax = 6 wt%"),
+    (PASTE, "paste", "contains at least one of wax and oil in a total amount of at most 5 wt%",
+     "wax = 3 wt%, oil = 2 wt%", "wax = 4 wt%, oil = 4 wt%"),
+    (PASTE, "paste", "comprises one or both of wax and oil in a combined amount of 1 to 5 wt%",
+     "wax = 0.6 wt%, oil = 0.6 wt%", "wax = 3 wt%, oil = 60 wt%"),
+    (PASTE, "paste", "contains at least two of wax, oil and water in a total amount of at most 10 wt%",
+     "wax = 3 wt%, oil = 3 wt%, water = 0 wt%", "wax = 9 wt%, oil = 9 wt%, water = 0 wt%"),
+    (TWO, "wax, oil", "at least one of wax and oil in a sum of 1 to 5 wt%", *BOTH_IN_TOTAL),
+    (PASTE, "paste", "comprises wax in a total amount of 1 to 5 wt% and oil in a total amount of 1 to 5 wt%",
+     "wax = 4 wt%, oil = 4 wt%", "wax = 4 wt%, oil = 6 wt%"),
     (PASTE, "paste", "comprising wax as the sole ingredient", "wax = 100 wt%", "wax = 1 wt%, oil = 99 wt%"),
     (PASTE, "paste", "comprising only wax and oil", "wax = 1 wt%, oil = 99 wt%",
      "wax = 1 wt%, water = 99 wt%"),
@@ -128,6 +137,22 @@ def test_a_basis_that_no_declaration_names_is_told(basis: str, told: str) -> Non
     assert made is not None
     named = f"the words count on '{told}', and wax is declared as a share of no named whole"
     assert [d.message for d in found] == ([named] if told else [])
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        ("paste", "wax and oil account for at least 60 wt%"),
+        ("wax, oil", "wax and oil make up at least 60 wt%"),
+        ("wax, oil", "wax and oil constitute at least 60 wt% of the paste"),
+        ("paste", "at least 60 wt% of the paste consists of wax and oil"),
+    ],
+)
+def test_what_makes_up_a_part_of_the_whole_is_first_a_total(left: str, words: str) -> None:
+    made = sheet(f"{PASTE}\n\n1. A paste, wherein {words}.\n   | {left} : {words}\n")
+    (group,) = [g for g in made.groups if "together" in {r.label for r in g.readings}]
+    assert group.readings[group.base].label == "together"
+    assert "each" in {r.label for r in group.readings if r.standing == "presumed"}
 
 
 ROD = """

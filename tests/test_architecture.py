@@ -61,8 +61,8 @@ FLOORS: dict[str, str] = {
         " other_cases"
     ),
     "resolve": (
-        "not_so left_unsaid whole_ranges never_heard which_of_several ready said_amounts line_reader"
-        " declared_basis stated_presence"
+        "not_so left_unsaid other_measures total_unheard whole_ranges never_heard which_of_several ready"
+        " said_amounts line_reader declared_basis stated_presence"
         " each_of_several beside_one_another of_steps of_mixtures read_loosely phrases claim_text"
         " dependencies form_rules joints limiting_words account beside_lines amounts initials stated"
         " declared recited beyond_bounds given_up"

@@ -157,6 +157,7 @@ AMOUNT, VALUE = {"a stated amount": "3 mm"}, {"a stated value": "3 mm"}
 SHARE = {"a stated amount": "3 wt%"}
 STATED = {
     "free of (noun a)": Given("below a threshold", {"t": THREE}, AMOUNT),
+    "no detectable (noun a)": Given("below detection", {"l": THREE}, AMOUNT),
     "free of added (noun a)": Given("only what comes with the rest", {"i": THREE}, AMOUNT),
     "nearly (N)": Given("near enough for the purpose", {"e": TENTH}, _ends("9 mm", "11 mm")),
     "ratio of (noun a) to (noun b) of about (plain N) to (plain M)": Given(

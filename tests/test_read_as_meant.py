@@ -629,13 +629,6 @@ def test_what_is_not_always_so_of_what_has_no_times_is_refused(declared: str, le
         ("key  data in bit", "key", "a key length of at least 128 bits", "key = 128 bit", "key = 64 bit"),
         ("struts  count", "struts", "each ring consists of eight struts", "struts = 8", "struts = 9"),
         (
-            "struts  count",
-            "struts",
-            "each of the rings has at least eight struts",
-            "struts = 8",
-            "struts = 7",
-        ),
-        (
             "alarm  one of only yes, no\ndrift  length in mm",
             "alarm, drift",
             "an alarm is output in a case where the drift is equal to or larger than 4 mm",

@@ -46,6 +46,11 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
             each = (replace(tokens[at], sort="mark", text=","), replace(tokens[at], text="each"))
             rest = tokens[at + width + (after == ["each"]) :]
             return (*tokens[1:start], *them, *each, *rest)
+        if words[start - 1] == "plurality" and words[at - 1] in ("the", "said", "these", "those"):
+            # 'A plurality of the ribs' are some of them, 'a plurality of ribs' may be all that there are.
+            article = first > 0 and words[first - 1] == "a"
+            several = replace(tokens[start - 1], text="several")
+            return (*tokens[: first - article], several, *them, *tokens[at + width :])
         if words[first:start] == ["no"]:
             tokens = (*tokens[:first], replace(tokens[first], text="none"), *tokens[start:])
         elif words[first + 1 : start] == ["or", "more"]:
@@ -53,6 +58,39 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
             return (*tokens[:first], *said, tokens[first], *them, *tokens[at + width :])
         return (*tokens[:start], *them, *tokens[at + width :])
     return tokens
+
+
+def with_one_of_a_kind(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
+    """`a rib with a height of 3 mm` as one of the kind with it: one of them may do, or each is meant."""
+    own = part.name.lower().split()
+    words = [word_of(t) for t in tokens]
+    behind = 1 + len(own)
+    if words[:1] not in (["a"], ["an"]) or words[1:behind] != own or (len(own) > 1 and part.within):
+        return tokens
+    having = words[behind : behind + 1] in (["with"], ["having"], ["has"])
+    if not having or any(words[i : i + len(own)] == own for i in range(behind, len(words))):
+        return tokens
+    kind = (replace(tokens[0], sort="word", text=w, end=tokens[behind - 1].end) for w in _ONE.split())
+    return (*kind, *tokens[behind:])
+
+
+_ONE = "one of the kind"
+
+
+def with_ends_of_each(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
+    """`the ribs have a maximum height of 8 mm` as each having it: no mean and no one of them is meant."""
+    words = [word_of(t) for t in tokens]
+    start = int(words[:1] in (["the"], ["said"], ["all"]))
+    end = start + len(part.plural.split())
+    if words[start:end] != part.plural.lower().split() or words[end : end + 1] not in _HAVING:
+        return tokens
+    behind = end + 1 + (words[end + 1 : end + 2] in (["a"], ["an"], ["the"]))
+    if words[behind : behind + 1] not in (["maximum"], ["minimum"], ["maximal"], ["minimal"]):
+        return tokens
+    return (replace(tokens[start], text="each", end=tokens[end - 1].end), *tokens[end:])
+
+
+_HAVING = (["have"], ["having"], ["with"])
 
 
 def _quantified(tokens: tuple[Token, ...], words: list[str], end: int, of: bool) -> int:

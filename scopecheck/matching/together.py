@@ -28,6 +28,16 @@ def says_together(text: str) -> bool:
     return not listed("asides", "together").isdisjoint(text.lower().split())
 
 
+def accounts_for(tokens: tuple[Token, ...]) -> bool:
+    """`oil and gum account for`, `make up`: is it told what part of a whole something makes up?"""
+    words = [word_of(t) for t in tokens]
+    pairs = (("account", "for"), ("accounting", "for"), ("make", "up"), ("making", "up"))
+    return any(p in pairs for p in pairwise(words)) or not _MAKING_UP.isdisjoint(words)
+
+
+_MAKING_UP = frozenset("constitute constituting represent representing".split())
+
+
 def with_and(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
     """`a current of at most 3 A combined with a warmth of at most 40 degC` as the one and the other.
 
@@ -247,7 +257,8 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
     if len(names) != 2 or not words:
         return tokens
     if words[0] == "within" and words[-3:] in (["of", "each", "other"], ["of", "one", "another"]):
-        return (*_said(tokens[0], f"{names[0]} and {names[1]} differ by at most"), *tokens[1:-3])
+        last = replace(tokens[-4], end=tokens[-1].end)  # that it is of each other is heard of the span
+        return (*_said(tokens[0], f"{names[0]} and {names[1]} differ by at most"), *tokens[1:-4], last)
     to_within = (["the", "same", "to", "within"], ["the", "same", "within"], ["equal", "to", "within"])
     if any(words[: len(run)] == run for run in to_within):
         behind = words.index("within") + 1

@@ -467,6 +467,8 @@ def _written_otherwise(reading: EntryReading, at: Occurrence) -> str:
         return "only of a ratio of two numbers"
     if _AS_MUCH in reading.axes and RELATIVE in reading.axes and _BY_HOW_MUCH.search(at.span.text):
         return "the words say by how much"
+    if _SIGNED in reading.axes and _EACH_OTHER.search(at.span.text):
+        return "the words say that either may be the greater"
     on_a_basis = numbers and all(b.kind and b.kind.basis and not b.kind.dimension for b in numbers)
     if not _SHARED.isdisjoint(reading.axes) and on_a_basis and _ON_A_BASIS.search(at.span.text):
         return "how far it differs is written in the unit of the value itself"
@@ -477,6 +479,8 @@ _EXCLUSIVE = ("alternatives", "exclusive")
 _MAGNITUDE = ("rounding", "order of magnitude")
 _PARTS_OF_THE_SECOND = ("ratios", "parts of the second")
 _ON_A_BASIS = regex(r"(?i)wt|vol|mol|mass|weight|volume|[wvm]\s*/\s*[wvm]")
+_SIGNED = ("differences", "signed")
+_EACH_OTHER = regex(r"(?i)\b(?:each other|one another)\b")
 _AS_MUCH = ("times more", "as much")
 _BY_HOW_MUCH = regex(r"(?i)\b(?:by|exceed\w*|above)\b")
 _BARE_POWER = regex(r"10\s*(?:(?:\^|\*\*)\s*\(?[+\-−–]?\s*\d+\)?|[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+)")

@@ -42,6 +42,7 @@ from scopecheck.resolve.left_unsaid import (
     preferred_beyond,
     without_a_part,
 )
+from scopecheck.resolve.other_measures import average_of_one
 from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.recited import most_recited, recited_counts
 from scopecheck.rewording.item_letters import with_items_named
@@ -484,6 +485,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, claimed: str) -> F
     told = [*without_a_part(line.words, formula, subjects, desk.names)]
     measured = another_measure(line.words, subjects, desk.names) if not told else None
     measured = measured or another_average(line.words, subjects, desk.names)
+    measured = measured or average_of_one(line.words, subjects, desk.names)
     measured = measured or another_total(line.words, subjects, desk.names)
     if subjects:
         measured = measured or another_basis(line.words, subjects, desk.names, claimed)

@@ -129,7 +129,7 @@ def none_of_some(tokens: Tokens, words: Words, subjects: Things, names: Names) -
     """A warning of `free of unreacted oil`, which is read as free of oil."""
     rest, own = _behind_none(tokens, [word_of(t) for t in tokens], subjects, names)
     extra = _beside_its_name(rest, own)
-    if not extra:
+    if not extra or extra in (["detectable"], ["measurable"]):
         return None
     name = subjects[0].text
     return read_past_warning(
@@ -647,7 +647,7 @@ def another_average(words: Words, subjects: Things, names: Names) -> Diagnostic 
     average = average or next((w for w in said if w in ("average", "mean", "averaged")), "")
     weighted = not _WEIGHTED_BY.keys().isdisjoint(said)
     if alone and average and not weighted and _AVERAGES.keys().isdisjoint(own):
-        return _taken_as_declared(words, average, name, "an average, nor over what", "average")
+        return taken_as_declared(words, average, name, "an average, nor over what", "average")
     for kinds in (_AVERAGES, _WEIGHTED_BY):
         noted = {kinds[w] for w in own if w in kinds}
         other = next((w for w in said if w in kinds and kinds[w] not in noted), "")
@@ -673,10 +673,11 @@ def another_total(words: Words, subjects: Things, names: Names) -> Diagnostic | 
     behind = [word_of(t) for t in words.tokens if t.sort != "gap"][-2:] == ["in", "total"]
     if not (total or behind) or not _TOTALS.isdisjoint(own):
         return None
-    return _taken_as_declared(words, total or "in total", name, "a sum, nor of what", total or "total")
+    return taken_as_declared(words, total or "in total", name, "a sum, nor of what", total or "total")
 
 
-def _taken_as_declared(words: Words, said: str, name: str, what: str, noted: str) -> Diagnostic:
+def taken_as_declared(words: Words, said: str, name: str, what: str, noted: str) -> Diagnostic:
+    """A warning that a word which says more of a thing than its declaration is read of it as declared."""
     return Diagnostic(
         "warning", words.span, f"'{said}' is taken as said of {name} as it is declared",
         f"Neither its name nor its note says that {name} is {what}.",

@@ -15,6 +15,7 @@ from scopecheck.language.syntax import Words
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.phrase_finding import Job, Read
 from scopecheck.matching.subjects import Subject
+from scopecheck.matching.together import accounts_for, says_together
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.line_reader import LineReader
 from scopecheck.rewording.amount_behind import amounts_behind
@@ -248,6 +249,20 @@ def of_named_ingredients(
             reader.names.speak(member.text)
         return reader.condition(said, members)
     return None
+
+
+def of_ingredients_together(
+    reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+) -> Formula | None:
+    """`comprising at least one of wax and oil in a total amount of 2 wt%`, behind all of the names."""
+    made = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(made, Composition) or not (says_together(words.text) or accounts_for(tokens)):
+        return None
+    first = next((i for i, t in enumerate(tokens) if t.number), len(tokens))
+    behind = f" {' '.join(map(word_of, tokens[first:]))} "
+    if any(f" {name.lower()} " in behind for name in made.members):
+        return None
+    return of_named_ingredients(reader, tokens, words, subjects)
 
 
 def beside_a_balance(

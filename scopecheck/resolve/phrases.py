@@ -56,10 +56,12 @@ from scopecheck.resolve.of_mixtures import (
     class_and_its_amount,
     combined_amounts,
     of_each_ingredient,
+    of_ingredients_together,
     of_named_ingredients,
     these_but_not_those,
 )
 from scopecheck.resolve.of_steps import moments_beside, of_one_step, of_steps_apart, of_steps_called
+from scopecheck.resolve.other_measures import another_quantity
 from scopecheck.resolve.read_loosely import (
     for_what_it_is_made,
     read_loosely,
@@ -68,6 +70,7 @@ from scopecheck.resolve.read_loosely import (
 )
 from scopecheck.resolve.ready import MOST_WORDS, ready, tokens_of
 from scopecheck.resolve.stated_presence import stated_presence
+from scopecheck.resolve.total_unheard import total_unheard
 from scopecheck.resolve.which_of_several import which_of_several
 from scopecheck.rewording.choice_of_counts import powers_named
 from scopecheck.rewording.conditional import conditional, hangs_on_a_step
@@ -94,6 +97,12 @@ class Reader(LineReader):
 
         A bare per cent that nothing else reads is one on the basis that is declared, with a warning.
         """
+        found = self._on_its_basis(words, subjects)
+        if wrong := total_unheard(words, subjects, found):
+            raise wrong
+        return found
+
+    def _on_its_basis(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
         if there := stated_presence(self, words, subjects):
             return there
         based = on_the_declared_basis(self, words, subjects)
@@ -210,7 +219,10 @@ class Reader(LineReader):
         except Trouble as unread:
             wrong = None if quickly else unread
         try:
-            found = self._said_plainly(tokens, words, subjects)
+            # 'In a total amount of', 'account for' would be said more plainly, and mean less.
+            found = of_ingredients_together(self, tokens, words, subjects) or self._said_plainly(
+                tokens, words, subjects
+            )
         except Trouble as other:
             # What is wrong with words that are read but for one thing says more than that they are not read.
             found, wrong = None, other
@@ -330,7 +342,10 @@ def _never_so(
         return wrong
     why = unheard(tokens, words, subjects, names) or never_heard(tokens, subjects, names)
     why = why or which_of_several(tokens, subjects, names)
-    return trouble(words.span, *why, IN_SYMBOLS) if why else None
+    if why:
+        return trouble(words.span, *why, IN_SYMBOLS)
+    another = another_quantity([word_of(t) for t in tokens], subjects, names)
+    return trouble(words.span, *another) if another else None
 
 
 def _as_states(sides: Sides, tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> Formula | None:

@@ -41,7 +41,7 @@ from scopecheck.matching.of_ratios import with_plain_limits
 from scopecheck.matching.said_once import with_basis, with_impurities, with_per
 from scopecheck.matching.spelled import spelled_amounts, with_hundreds
 from scopecheck.matching.subjects import Subject
-from scopecheck.matching.them import with_them, without_own_interval
+from scopecheck.matching.them import with_ends_of_each, with_one_of_a_kind, with_them, without_own_interval
 from scopecheck.matching.whichever import with_the_greater
 from scopecheck.rewording.choice_of_counts import (
     with_choice_of_counts,
@@ -106,7 +106,8 @@ def with_amounts(
         tokens = with_gauge(tokens, subjects[0].bound, subjects[0].text)
     if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
         tokens = without_own_interval(tokens, subjects[0].text, names.note_of(subjects[0].text))
-        tokens = with_them(tokens, names.parts_called(subjects[0].parts.called))
+        part = names.parts_called(subjects[0].parts.called)
+        tokens = with_ends_of_each(with_one_of_a_kind(with_them(tokens, part), part), part)
     own_note = names.note_of(subjects[0].text)
     tokens = without_units_counted(tokens, subjects[0].bound, subjects[0].text, own_note)
     tokens = without_remaining(tokens, subjects[0].bound, subjects[0].text, own_note)

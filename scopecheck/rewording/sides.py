@@ -334,7 +334,7 @@ class Sides:
             return f"{'' if self.mentions(tokens, first) else first} {self.job.text(tokens)}".lstrip()
         thing = piece.things[0]
         if (rest := self._behind_its_names(tokens, piece.things)) is not None:
-            said = self.job.text(rest)
+            said = self._text(rest)
             return said if self.mentions(rest, thing.text) else f"{thing.text} {said}"
         names = thing.text.lower().split()
         own = {w + end for w in names for end in ("", "s", "es")} | listed("conditional", "articles")
@@ -343,13 +343,19 @@ class Sides:
         behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
         rest = next((r for r in behind if self.reads(r, piece.things)), tokens)
         rest = min(rest, tokens[start:], key=len)
-        said = self.job.text(rest)
+        said = self._text(rest)
         if self.mentions(rest, thing.text):
             return said
         last = thing.text.split()[-1]  # 'level of the tank is low', of a tank level
         if " " in thing.text and said.lower().startswith(f"{last.lower()} "):
             said = said[len(last) + 1 :]
         return said if said.lower().startswith(f"{thing.text.lower()} ") else f"{thing.text} {said}"
+
+    def _text(self, tokens: Tokens) -> str:
+        """The words as the line has them; with those that say on which side, where they are only understood:
+        'of less than 5 mm', of a rim in 'below a rim of 5 mm'."""
+        understood = any(t.end == t.start and word_of(t) in _SENSES for t in tokens)
+        return " ".join(t.text for t in tokens) if understood else self.job.text(tokens)
 
     def _behind_its_names(self, tokens: Tokens, things: Things) -> Tokens | None:
         """The words behind all that name or describe the thing: 'falls below 2 V' of `the voltage of the
@@ -372,6 +378,7 @@ class Sides:
         return found
 
 
+_SENSES = frozenset("below above under over least most more less".split())
 _WHETHER = frozenset("if unless provided providing case event condition proviso where wherever".split())
 _WHEN = frozenset(("when", "whenever"))
 _IN_TIME = frozenset("while whilst once as until till after before during upon since".split())
