@@ -48,7 +48,6 @@ from scopecheck.rewording.moments import (
     without_noted_share,
 )
 from scopecheck.rewording.not_both import with_not_both
-from scopecheck.rewording.of_each import with_one_of_parts
 from scopecheck.rewording.parts_per_part import (
     with_any_in_a_condition,
     with_any_of_them,
@@ -197,7 +196,7 @@ def _of_one_or_two(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
     """What is said of one thing alone, or of the second of two as of the first."""
     tokens = with_range_of_the_other(tokens) if len(subjects) == 2 else tokens
     if len(subjects) == 1:
-        tokens = with_one_of_parts(with_period_apart(tokens, subjects[0].bound), subjects[0], names)
+        tokens = with_period_apart(tokens, subjects[0].bound)
         tokens = without_noted_share(tokens, subjects[0], names)
         tokens = throughout(without_noted_bearer(tokens, subjects[0], names), subjects[0])
     return with_shared_power(tokens, subjects[0]) if subjects else tokens

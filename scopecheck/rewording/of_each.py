@@ -10,7 +10,6 @@ from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.subjects import Subject
-from scopecheck.rewording.forms import words_at
 from scopecheck.rewording.plainer_values import MOST
 from scopecheck.vocabulary.names import Names, Typed
 
@@ -41,30 +40,6 @@ def of_each_part(
             for s, v, name in zip(subjects, values, called, strict=True)
         )
         yield there, _named(tokens, other[1].split(), called[1]), told
-
-
-def with_one_of_parts(tokens: tuple[Token, ...], subject: Subject, names: Names) -> tuple[Token, ...]:
-    """`a plate with a thickness of 2 mm`, of what like parts have, as `at least one plate has`."""
-    found = names.field_of(subject.text) if subject.parts is not None else None
-    said = [word_of(t) for t in tokens]
-    one = found[0][0].name.lower().split() if found else []
-    verb = 1 + len(one)
-    if (
-        not one
-        or said[:1] not in (["a"], ["an"])
-        or said[1:verb] != one
-        or said[verb : verb + 1] not in _HAVING
-    ):
-        return tokens
-    return (
-        *words_at(tokens[0], "at least one"),
-        *tokens[1:verb],
-        replace(tokens[verb], text="has"),
-        *tokens[verb + 1 :],
-    )
-
-
-_HAVING = (["with"], ["having"], ["has"])
 
 
 def beside_an_extreme(
