@@ -253,3 +253,18 @@ def test_what_one_claims_stretches_leave_empty_is_looked_for_once(monkeypatch: p
     demands += [refine.Demand(All(()), prepared.scope(n), "some") for n in range(1, 9)]
     assert refine.some_construction(prepared.session, demands)
     assert len(looked) <= 3
+
+
+def test_a_line_that_a_hedge_makes_idle_is_told_with_how_the_hedge_is_taken() -> None:
+    """Nothing fixes how far a hedge stretches: whatever it implies, it implies as presumed."""
+    text = (
+        "water  share in wt%\n\n1. A mix substantially free of water, with below 5 wt% of water.\n"
+        "   | water : substantially free of water\n   | water : below 5 wt%\n"
+    )
+    told = one_line(text_of(ask_all(sheet(text)), sheet=sheet(text)))
+    assert "Asks for nothing that the rest of claim 1 does not ask already" in told
+    assert 'Here "substantially free of water" is taken as not stretched' in told
+    pinned = text + '\nread "substantially free of" as "unavoidable impurity only" with i = 1 wt%  "page 3"\n'
+    told = one_line(text_of(ask_all(sheet(pinned)), sheet=sheet(pinned)))
+    assert "Asks for nothing" in told
+    assert "is taken as not stretched" not in told

@@ -22,7 +22,7 @@ from scopecheck.answers.findings import (
     partly_of,
     unmet_by,
 )
-from scopecheck.core.construction import base_construction, names_in
+from scopecheck.core.construction import base_construction, groups_in, names_in
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.grounds import Bounds, Ground, SettledWords, ground_text
 from scopecheck.core.model import Sheet
@@ -49,6 +49,7 @@ from scopecheck.report.grouping import (
 )
 from scopecheck.report.rereadings import (
     bearer_text,
+    group_words,
     kept_text,
     reading_label,
     reading_text,
@@ -399,11 +400,30 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if isinstance(finding.about, Idle) and finding.about.twins:
         twins = listed(labelled(sheet, x) for x in finding.about.twins)
         notes.append(sentence("note", "twins", labels=twins))
+    if held := _unstretched(sheet, finding):
+        notes.append(sentence("note", "as_unstretched", words=listed(held)))
     if not finding.thing.simplest:
         notes.append(sentence("note", "not_simplest"))
     if not finding.best:
         notes.append(sentence("note", "not_best"))
     return tuple(notes)
+
+
+def _unstretched(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+    """The hedges of the lines that make a line idle as usually read, which are taken as not stretched.
+
+    Nothing fixes how far they stretch. Of a claim that adds nothing it is told from which stretch on it does.
+    """
+    if finding.question not in ("idle", "idle end") or finding.quantifier != "base":
+        return ()
+    lines = (limitation_labelled(sheet, label) for label in lines_of(finding))
+    groups = {g for line in lines if line and line.label != finding.label for g in groups_in(line.formula)}
+    free = (
+        p for p in sheet.parameters
+        if p.group in groups and p.reading == sheet.groups[p.group].base
+        and p.presumed == p.lower.value and p.upper is None and not p.unknown
+    )  # fmt: skip
+    return tuple(dict.fromkeys(group_words(sheet.groups[p.group]) for p in free))
 
 
 def _always_done(sheet: Sheet, finding: Finding) -> list[str]:
