@@ -105,6 +105,13 @@ def _stretched_words(sheet: Sheet, strained: bool) -> Iterator[str]:
                 yield sentence("basis", "read_so", words=words, label=flat(group.readings[p.reading].label))
 
 
+def _how_to_fix(sheet: Sheet, p: FreeParameter) -> str:
+    """The line of a sheet that says how far a reading stretches."""
+    group = sheet.groups[p.group]
+    label = flat(group.readings[p.reading].label)
+    return sentence("basis", "how_to_fix", words=group_words(group), label=label, name=p.name)
+
+
 def _rounds(group: Group) -> bool:
     """Is the phrase read, as presumed, as met by what rounds to its number?"""
     usual = group.readings[group.base]
@@ -203,6 +210,7 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
         yield sentence("basis", "no_phrases")
     if stretched := dict.fromkeys(_stretched_words(sheet, strained)):
         yield sentence("basis", "parameters", words=listed(stretched))
+        yield _how_to_fix(sheet, next(_stretched(sheet, strained)))
     if rounding := dict.fromkeys(w for g in sheet.groups if _rounds(g) for w in words_at(g, ())):
         yield sentence("basis", "rounding", words=listed(rounding))
     compared = {g.index: g for g in _unrounded(sheet)}.values()
