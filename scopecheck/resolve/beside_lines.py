@@ -427,10 +427,13 @@ def _behind(text: ClaimText, end: int, names: Names, known: frozenset[str]) -> t
 def _so_much_of(text: ClaimText, end: int, known: frozenset[str]) -> tuple[int, int, str] | None:
     """`3 mm | per hole`, `at most 2 % | clay by number`: so much for each, or by what the share is."""
     texts = text.texts
-    if texts[end : end + 1] == ["per"] and "per" not in known:
-        if end in text.taken or texts[end + 1 : end + 2] in ([], ["cent"], ["se"]):
+    if over := _at_a_rate(texts, end):
+        return (end, over, _OTHERWISE) if text.taken.isdisjoint(range(end, over)) else None
+    at = end + (texts[end : end + 2] == [".", "per"])  # '10 lbs. per square foot'
+    if texts[at : at + 1] == ["per"] and "per" not in known:
+        if at in text.taken or texts[at + 1 : at + 2] in ([], ["cent"], ["se"]):
             return None
-        return end, end + 2, _OTHERWISE
+        return at, at + 2, _OTHERWISE
     if not {"%", "percent", "cent"}.intersection(texts[max(0, end - 2) : end]):
         return None
     at = end
@@ -442,6 +445,26 @@ def _so_much_of(text: ClaimText, end: int, known: frozenset[str]) -> tuple[int, 
     return (end, at + 2, _OTHERWISE) if text.taken.isdisjoint(range(end, at + 2)) else None
 
 
+def _at_a_rate(texts: list[str], end: int) -> int:
+    """Where `a minute`, `for each minute` ends that begins here and makes a rate of an amount; else 0."""
+    unit = texts[end - 1]
+    if not (unit[0].isalpha() or unit in "%°\"'") or unit in _LIMITING:
+        return 0
+    at = end + (texts[end : end + 1] == ["."])
+    leads = next((run for run in _RATES if texts[at : at + len(run)] == run), None)
+    over = at + len(leads) + 1 if leads else 0
+    return over if texts[over - 1 : over] and texts[over - 1] in _OF_A_RATE else 0
+
+
+_RATES = [
+    [*lead.split(), which]
+    for lead in ("", "for", "in", "within")
+    for which in ("each", "every", "a", "an", "one", "any")
+    if lead or which not in ("one", "any")
+]
+_OF_A_RATE = frozenset(
+    "second minute hour day week metre meter millimetre millimeter centimetre centimeter".split()
+)
 _BASES = [[w] for w in "weight mass volume mole moles number count area length atoms".split()]
 
 
