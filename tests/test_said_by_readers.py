@@ -261,8 +261,10 @@ READ = [
     ('age  number "in years"', "age", "12 years of age or older", "age = 12", "age = 11"),
     ('age  number "in years"', "age", "older than 6 years", "age = 7", "age = 6"),
     # When a step is done, which is asked for in any case.
-    (DEMOULDING, "demoulding, heat", "once the heat has fallen below 40 °C", "heat = 39 degC", "heat = 60 degC"),
-    (DEMOULDING, "demoulding, heat", "as soon as the heat is below 40 °C", "heat = 39 degC", "heat = 60 degC"),
+    (DEMOULDING, "demoulding, heat", "once the heat has fallen below 40 °C", "heat = 39 degC",
+     "heat = 60 degC"),
+    (DEMOULDING, "demoulding, heat", "as soon as the heat is below 40 °C", "heat = 39 degC",
+     "heat = 60 degC"),
 ]  # fmt: skip
 REFUSED = [
     ("potassium release  share in %", "potassium release", "not more than 15 % of the nitrogen is released",

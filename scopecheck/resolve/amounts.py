@@ -48,7 +48,7 @@ def _unit_width(text: ClaimText, at: int, own: Own) -> int:
 
 
 def _per_width(text: ClaimText, end: int, own: Own) -> int:
-    """How many tokens go on with a unit that ends here: 'per minute' and '. per minute' of '10° C. per minute'."""
+    """How many tokens go on with a unit that ends here: '. per minute' of '10° C. per minute'."""
     at = end + (text.texts[end : end + 1] == ["."])
     more = unit_width(text, at, own) if text.texts[at : at + 1] in (["per"], ["/"]) else 0
     return at + 1 + more - end if more else 0

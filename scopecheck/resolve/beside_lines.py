@@ -18,6 +18,7 @@ from scopecheck.matching.chart import GOVERNING
 from scopecheck.matching.turning_words import turns
 from scopecheck.resolve.account import TURNING
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.cut_short import cut_before, cut_behind, so_long_before
 from scopecheck.vocabulary.names import Names
 
 _STOPS = frozenset(",;:.()[]")
@@ -37,6 +38,7 @@ _LISTS: Mapping[str, str] = {
     "usually": "With it the limit may hold for the most part only.",
 }
 _OTHERWISE = "With it the words may limit something else, or otherwise."
+_CUT = "Without it the words may be a part of a limit, or a limit of something else."
 _ABLE = "With it the claim may ask for something that can do so; without it these words ask what is done."
 _A_MOMENT = "With it the words limit when a step begins or ends, without it the step as a whole."
 
@@ -49,6 +51,8 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
         if names.steps and (turned := _in_another_order(text, start, end, lifted)):
             yield turned
         if not any(_limits(w) for w in text.texts[start:end]):
+            if so_long := so_long_before(text, start):
+                yield _warning(text, lifted, *so_long, _CUT, "before")
             continue
         before = _before(text, start, known) or _able_to(text, start)
         if before := before or (_of_a_moment(text, start) if names.steps else None):
@@ -164,7 +168,10 @@ def _before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, in
         _of_others,
         _at_times,
     )
-    return next((span for look in looks if (span := look(text, start, known))), None)
+    if found := next((span for look in looks if (span := look(text, start, known))), None):
+        return found
+    cut = cut_before(text, start, known)
+    return (*cut, _CUT) if cut else None
 
 
 def _goes_on_over(text: ClaimText, start: int, _: frozenset[str]) -> tuple[int, int, str] | None:
@@ -427,6 +434,8 @@ def _behind(text: ClaimText, end: int, names: Names, known: frozenset[str]) -> t
 def _so_much_of(text: ClaimText, end: int, known: frozenset[str]) -> tuple[int, int, str] | None:
     """`3 mm | per hole`, `at most 2 % | clay by number`: so much for each, or by what the share is."""
     texts = text.texts
+    if cut := cut_behind(text, end):
+        return *cut, _CUT
     if over := _at_a_rate(texts, end):
         return (end, over, _OTHERWISE) if text.taken.isdisjoint(range(end, over)) else None
     at = end + (texts[end : end + 2] == [".", "per"])  # '10 lbs. per square foot'

@@ -21,10 +21,10 @@ _BY = {"by weight": "by mass", "by mass": "by mass", "by volume": "by volume"}
 def with_parts_per_part(
     tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...] = ("", "")
 ) -> Tokens:
-    """The words as so many times the second thing, of two shares or amounts of one kind; of 100 parts as per cent.
+    """The words as so many times the second thing, of two shares or amounts of one kind.
 
-    Only where all of the words are so many parts of the first to one part, or to so many, of the second; by
-    weight or by volume only of what is counted so.
+    So many per hundred parts are as many per cent of it. Only where all of the words are so many parts of
+    the first to one part, or to so many, of the second; by weight or by volume only of what is counted so.
     """
     if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
         return tokens
@@ -77,7 +77,8 @@ def of_it(
     """What stands behind `[by weight] of NAME`; None where that does not stand there.
 
     For its name what its note says may stand, or what shares a word with the name that the other's does not
-    have, and has none of the other's own. The first of two need not be named: `2 parts by weight per part by weight of the resin`.
+    have, and has none of the other's own. The first of two need not be named: `2 parts by
+    weight per part by weight of the resin`.
     """
     if " ".join(said[:2]) in _BY:
         counted.append(" ".join(said[:2]))
@@ -92,7 +93,9 @@ def of_it(
     others = {*other.lower().split()}
     known = {w.strip(",;()") for w in f"{name} {note}".lower().split()} - _UNTOLD - others
     end = next((i for i, w in enumerate(said) if w in _ENDS), len(said))
-    called = 0 < end <= _MOST and not known.isdisjoint(said[:end]) and (others - {*own}).isdisjoint(said[:end])
+    called = (
+        0 < end <= _MOST and not known.isdisjoint(said[:end]) and (others - {*own}).isdisjoint(said[:end])
+    )
     return said[end:] if called else None
 
 
