@@ -73,6 +73,13 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "whole unit",
     ),
     (
+        "a part of a unit, behind the dot of its beginning",
+        with_line("heat : at most 5° C", "1. A strainer that cools at a rate of at most 5° C. per minute.\n"),
+        "at most 5° C",
+        "'at most 5° C' is cut out of 'at most 5° C. per minute'",
+        "whole unit",
+    ),
+    (
         "a part of a number",
         with_line("diameter : 1.5 mm", "1. A strainer with a diameter of 11.5 mm.\n"),
         "1.5 mm",

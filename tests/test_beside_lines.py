@@ -192,6 +192,9 @@ def _beside_one(claim: str, line: str, head: str = COUNTED) -> list[str]:
     ("claim", "line", "words"),
     [
         ("a gap of 3 mm per hole", "gap : 3 mm", "per hole"),
+        ("a gap of 3 mm. per hole", "gap : 3 mm", "per hole"),
+        ("a gap of 3 mm every minute", "gap : 3 mm", "every minute"),
+        ("a gap of 3 mm in one hour", "gap : 3 mm", "in one hour"),
         ("a gap varying by at least 3 mm", "gap : at least 3 mm", "varying by"),
         ("a decrease of the gap of at least 3 mm", "gap : at least 3 mm", "decrease of the gap of"),
         ("a lid lacking two holes", "holes : two holes", "lacking"),

@@ -20,6 +20,7 @@ GAPS = "gap, rim  length in mm"
 CUPS = "cup  part, up to 4\n  diameter  length in mm"
 MODES = "air  temperature in degC\nmode  one of cooling, heating, standby"
 RIBS = "rib  part, up to 4\n  height  length in mm"
+DEMOULDING = "demoulding  step in h\nheat  temperature in degC"
 LAYERS = f"layer  part, up to 2\n  resin  {MIX}"
 CREAM = "cream  composition in wt%, only\n  water, glycerol, oil\n  water phase : water, glycerol"
 READ = [
@@ -259,6 +260,11 @@ READ = [
      "radius = 11 m, load = 20 t"),
     ('age  number "in years"', "age", "12 years of age or older", "age = 12", "age = 11"),
     ('age  number "in years"', "age", "older than 6 years", "age = 7", "age = 6"),
+    # When a step is done, which is asked for in any case.
+    (DEMOULDING, "demoulding, heat", "once the heat has fallen below 40 °C", "heat = 39 degC",
+     "heat = 60 degC"),
+    (DEMOULDING, "demoulding, heat", "as soon as the heat is below 40 °C", "heat = 39 degC",
+     "heat = 60 degC"),
 ]  # fmt: skip
 REFUSED = [
     ("potassium release  share in %", "potassium release", "not more than 15 % of the nitrogen is released",

@@ -22,6 +22,7 @@ def inside_amounts(text: ClaimText, own: Own) -> frozenset[int]:
         start = over - 1 if over and _goes_on(tokens, over, at) else start
         width = digits_width(tokens, at)
         end = at + width + _unit_width(text, at + width - 1, own)
+        end += _per_width(text, end, own) if end > at + width else 0
         joints.update(i for i in range(start + 1, end) if i != at + width)
         over = end
     return frozenset(joints)
@@ -44,3 +45,10 @@ def _unit_width(text: ClaimText, at: int, own: Own) -> int:
     if compound and text.tokens[at + width].end == after[0].start and after[0].end == after[1].start:
         return 0
     return width
+
+
+def _per_width(text: ClaimText, end: int, own: Own) -> int:
+    """How many tokens go on with a unit that ends here: '. per minute' of '10° C. per minute'."""
+    at = end + (text.texts[end : end + 1] == ["."])
+    more = unit_width(text, at, own) if text.texts[at : at + 1] in (["per"], ["/"]) else 0
+    return at + 1 + more - end if more else 0

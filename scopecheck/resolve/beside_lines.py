@@ -18,6 +18,7 @@ from scopecheck.matching.chart import GOVERNING
 from scopecheck.matching.turning_words import turns
 from scopecheck.resolve.account import TURNING
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.cut_short import cut_before, cut_behind, so_long_before
 from scopecheck.vocabulary.names import Names
 
 _STOPS = frozenset(",;:.()[]")
@@ -37,6 +38,7 @@ _LISTS: Mapping[str, str] = {
     "usually": "With it the limit may hold for the most part only.",
 }
 _OTHERWISE = "With it the words may limit something else, or otherwise."
+_CUT = "Without it the words may be a part of a limit, or a limit of something else."
 _ABLE = "With it the claim may ask for something that can do so; without it these words ask what is done."
 _A_MOMENT = "With it the words limit when a step begins or ends, without it the step as a whole."
 
@@ -49,6 +51,8 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
         if names.steps and (turned := _in_another_order(text, start, end, lifted)):
             yield turned
         if not any(_limits(w) for w in text.texts[start:end]):
+            if so_long := so_long_before(text, start):
+                yield _warning(text, lifted, *so_long, _CUT, "before")
             continue
         before = _before(text, start, known) or _able_to(text, start)
         if before := before or (_of_a_moment(text, start) if names.steps else None):
@@ -164,7 +168,10 @@ def _before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, in
         _of_others,
         _at_times,
     )
-    return next((span for look in looks if (span := look(text, start, known))), None)
+    if found := next((span for look in looks if (span := look(text, start, known))), None):
+        return found
+    cut = cut_before(text, start, known)
+    return (*cut, _CUT) if cut else None
 
 
 def _goes_on_over(text: ClaimText, start: int, _: frozenset[str]) -> tuple[int, int, str] | None:
@@ -421,10 +428,15 @@ def _behind(text: ClaimText, end: int, names: Names, known: frozenset[str]) -> t
 def _so_much_of(text: ClaimText, end: int, known: frozenset[str]) -> tuple[int, int, str] | None:
     """`3 mm | per hole`, `at most 2 % | clay by number`: so much for each, or by what the share is."""
     texts = text.texts
-    if texts[end : end + 1] == ["per"] and "per" not in known:
-        if end in text.taken or texts[end + 1 : end + 2] in ([], ["cent"], ["se"]):
+    if cut := cut_behind(text, end):
+        return *cut, _CUT
+    if over := _at_a_rate(texts, end):
+        return (end, over, _OTHERWISE) if text.taken.isdisjoint(range(end, over)) else None
+    at = end + (texts[end : end + 2] == [".", "per"])  # '10 lbs. per square foot'
+    if texts[at : at + 1] == ["per"] and "per" not in known:
+        if at in text.taken or texts[at + 1 : at + 2] in ([], ["cent"], ["se"]):
             return None
-        return end, end + 2, _OTHERWISE
+        return at, at + 2, _OTHERWISE
     if not {"%", "percent", "cent"}.intersection(texts[max(0, end - 2) : end]):
         return None
     at = end
@@ -436,6 +448,26 @@ def _so_much_of(text: ClaimText, end: int, known: frozenset[str]) -> tuple[int, 
     return (end, at + 2, _OTHERWISE) if text.taken.isdisjoint(range(end, at + 2)) else None
 
 
+def _at_a_rate(texts: list[str], end: int) -> int:
+    """Where `a minute`, `for each minute` ends that begins here and makes a rate of an amount; else 0."""
+    unit = texts[end - 1]
+    if not (unit[0].isalpha() or unit in "%°\"'") or unit in _LIMITING:
+        return 0
+    at = end + (texts[end : end + 1] == ["."])
+    leads = next((run for run in _RATES if texts[at : at + len(run)] == run), None)
+    over = at + len(leads) + 1 if leads else 0
+    return over if texts[over - 1 : over] and texts[over - 1] in _OF_A_RATE else 0
+
+
+_RATES = [
+    [*lead.split(), which]
+    for lead in ("", "for", "in", "within")
+    for which in ("each", "every", "a", "an", "one", "any")
+    if lead or which not in ("one", "any")
+]
+_OF_A_RATE = frozenset(
+    "second minute hour day week metre meter millimetre millimeter centimetre centimeter".split()
+)
 _BASES = [[w] for w in "weight mass volume mole moles number count area length atoms".split()]
 
 

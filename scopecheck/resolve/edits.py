@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic, may_have_an_edit
@@ -186,7 +187,7 @@ def _is_aside(said: list[str], made: object, own: frozenset[str], others: frozen
     """`of the acid`, `at about 45 minutes`: no limit of the thing; numbers are of another kind than it is."""
     kind, leads = made.kind if isinstance(made, NumberDecl) else None, said[0]
     idle, plain = word_list("degree", "nearness") | _OF_ANOTHER, list[str]()
-    for word, behind in zip(said[1:], (*said[2:], ""), strict=True):
+    for word, behind in pairwise((*said[1:], "")):
         leads = word if word in _OF_ANOTHER else leads
         if word[:1].isdigit():
             unit = find_unit(behind) or find_unit(word.lstrip("0123456789.,"))

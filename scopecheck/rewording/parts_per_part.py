@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
@@ -22,8 +23,8 @@ def with_parts_per_part(
 ) -> Tokens:
     """The words as so many times the second thing, of two shares or amounts of one kind.
 
-    Only where all of the words are so many parts of the first to one part, or to so many, of the second; by
-    weight or by volume only of what is counted so.
+    So many per hundred parts are as many per cent of it. Only where all of the words are so many parts of
+    the first to one part, or to so many, of the second; by weight or by volume only of what is counted so.
     """
     if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
         return tokens
@@ -36,7 +37,8 @@ def with_parts_per_part(
     if not first or not has_number(tokens[first - 1]) or any(n.unit is not None for n in numbers):
         return tokens
     rest, counted = said[first + 1 :], [""]
-    behind = _of(rest, subjects[0].text, counted, notes[0], one=True)
+    first_name, second_name = (s.text for s in subjects)
+    behind = of_it(rest, first_name, counted, second_name, notes[0], one=True)
     per = next((run for run in _PER if behind is not None and behind[: len(run)] == run), None)
     if behind is None or per is None:
         return tokens
@@ -52,7 +54,7 @@ def with_parts_per_part(
     if (
         behind[:1] not in (["part"], ["parts"])
         or not divisor
-        or _of(behind[1:], subjects[1].text, counted, notes[1]) != []
+        or of_it(behind[1:], second_name, counted, first_name, notes[1]) != []
     ):
         return tokens
     by = one.split[0] if not one.dimension else ("by volume" if _is_volume(subjects[0]) else "by mass")
@@ -60,19 +62,23 @@ def with_parts_per_part(
         not any(counted) and by not in ("by mass", "by volume", "")
     ):
         return tokens
-    limit = tuple(_divided(t, divisor) for t in tokens[:first])
+    named = f"{'of' if divisor == _HUNDRED else 'times'} the {subjects[1].text}".split()
+    limit = tuple(_in_percent(t) if divisor == _HUNDRED else _divided(t, divisor) for t in tokens[:first])
     last = tokens[-1]
-    times = f"times the {subjects[1].text}".split()
-    return (*limit, *(replace(last, sort="word", text=w, start=last.end) for w in times))
+    return (*limit, *(replace(last, sort="word", text=w, start=last.end) for w in named))
 
 
-def _of(
-    said: list[str], name: str, counted: list[str], note: str = "", one: bool = False
+_HUNDRED = 100
+
+
+def of_it(
+    said: list[str], name: str, counted: list[str], other: str, note: str = "", one: bool = False
 ) -> list[str] | None:
     """What stands behind `[by weight] of NAME`; None where that does not stand there.
 
-    For its name what its note says may stand, or what shares a word with the name. The first of two need not
-    be named: `2 parts by weight per part by weight of the resin`.
+    For its name what its note says may stand, or what shares a word with the name that the other's does not
+    have, and has none of the other's own. The first of two need not be named: `2 parts by
+    weight per part by weight of the resin`.
     """
     if " ".join(said[:2]) in _BY:
         counted.append(" ".join(said[:2]))
@@ -84,9 +90,13 @@ def _of(
     own = name.lower().split()
     if said[: len(own)] == own:
         return said[len(own) :]
-    known = {w.strip(",;()") for w in f"{name} {note}".lower().split()} - _UNTOLD
+    others = {*other.lower().split()}
+    known = {w.strip(",;()") for w in f"{name} {note}".lower().split()} - _UNTOLD - others
     end = next((i for i, w in enumerate(said) if w in _ENDS), len(said))
-    return said[end:] if 0 < end <= _MOST and not known.isdisjoint(said[:end]) else None
+    called = (
+        0 < end <= _MOST and not known.isdisjoint(said[:end]) and (others - {*own}).isdisjoint(said[:end])
+    )
+    return said[end:] if called else None
 
 
 _ENDS = frozenset("per to for".split())
@@ -97,6 +107,15 @@ _UNTOLD = frozenset("part parts by weight mass volume of the a an number share a
 def _is_volume(subject: Subject) -> bool:
     kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
     return kind is not None and kind.dimension == (("length", 3),)
+
+
+def _in_percent(token: Token) -> Token:
+    number = token.number
+    if number is None and word_of(token) in NUMBER_WORDS:
+        number = Number(str(NUMBER_WORDS[word_of(token)]), Fraction(NUMBER_WORDS[word_of(token)]), 0, None)
+    if number is None:
+        return token
+    return replace(token, sort="number", number=replace(number, unit=find_unit("%")))
 
 
 def _divided(token: Token, divisor: Fraction) -> Token:

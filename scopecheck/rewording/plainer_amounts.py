@@ -17,6 +17,7 @@ from scopecheck.matching.said_once import BY_WHAT
 from scopecheck.matching.subjects import Subject, is_bare_share
 from scopecheck.rewording.forms import words_at
 from scopecheck.rewording.members_beside import with_any_mixture
+from scopecheck.rewording.parts_per_part import of_it
 from scopecheck.vocabulary.names import Bound, Typed
 
 Tokens = tuple[Token, ...]
@@ -227,7 +228,8 @@ def _of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens | Non
     open_ = tokens[at + 1 + first : at + 3 + first]
     open_ = open_ if [word_of(t) for t in open_] in (["or", "less"], ["or", "more"]) else ()
     first += len(open_)
-    first += _named_behind(words[at + 1 + first :], subjects[0].text)
+    other = subjects[1].text if len(subjects) == 2 else ""
+    first += _named_behind(words[at + 1 + first :], subjects[0].text, other)
     behind = words[at + 1 + first :]
     per = next((len(run) for run in _PER if behind[: len(run)] == run), 0)
     hundred = tokens[at + 1 + first + per :]
@@ -249,16 +251,18 @@ def _of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens | Non
         return None
     percent = find_unit("%")
     said = (replace(t, number=replace(t.number, unit=percent)) if t.number else t for t in tokens[:at])
+    if len(subjects) == 2 and of_it([word_of(t) for t in last], subjects[1].text, [], subjects[0].text) == []:
+        last = said_instead(last, ["of", "the", *subjects[1].text.split()])
     of = () if word_of(last[0]) == "of" else (replace(last[0], sort="word", text="of", end=last[0].start),)
     return (*said, *open_, *of, *last)
 
 
-def _named_behind(words: list[str], name: str) -> int:
+def _named_behind(words: list[str], name: str, other: str) -> int:
     """How many words say of what the parts are, if that is the thing itself: `of the filler`."""
     if words[:1] != ["of"]:
         return 0
-    at, named = 1 + (words[1:2] != [] and words[1] in _DETERMINERS), name.lower().split()
-    return at + len(named) if words[at : at + len(named)] == named else 0
+    behind = of_it(words, name, [], other)
+    return len(words) - len(behind) if behind is not None else 0
 
 
 def _grams_as_parts(tokens: Tokens) -> Tokens:
