@@ -101,7 +101,7 @@ def _with_the_state(tokens: Tokens) -> Tokens:
     """`at most 5 bar with the valve closed` as at that; `plates with a width of 2 mm` have that too."""
     said = [word_of(t) for t in tokens]
     at = next((i for i in range(1, len(said) - 1) if said[i : i + 2] == ["with", "the"]), 0)
-    absolute = at and {"is", "are"}.isdisjoint(said[at:])
+    absolute = at and {"is", "are", "proviso"}.isdisjoint(said[at:])
     return (*tokens[:at], replace(tokens[at], text="at"), *tokens[at + 1 :]) if absolute else tokens
 
 
