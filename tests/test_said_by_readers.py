@@ -260,6 +260,13 @@ READ = [
      "radius = 11 m, load = 20 t"),
     ('age  number "in years"', "age", "12 years of age or older", "age = 12", "age = 11"),
     ('age  number "in years"', "age", "older than 6 years", "age = 7", "age = 6"),
+    # Parts per hundred, whatever the names.
+    ("dispersant, pigment amount  mass in g", "dispersant, pigment amount",
+     "per 100 parts by weight of a pigment, up to 5 parts by weight of a dispersant",
+     "dispersant = 5 g, pigment amount = 100 g", "dispersant = 6 g, pigment amount = 100 g"),
+    ("blue pigment, white pigment  mass in g", "blue pigment, white pigment",
+     "5 parts of white pigment per 100 parts of blue pigment", "white pigment = 5 g, blue pigment = 100 g",
+     "blue pigment = 5 g, white pigment = 100 g"),
     # When a step is done, which is asked for in any case.
     (DEMOULDING, "demoulding, heat", "once the heat has fallen below 40 °C", "heat = 39 degC",
      "heat = 60 degC"),

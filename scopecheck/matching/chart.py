@@ -146,7 +146,7 @@ def _distinct(found: list[Match]) -> list[Match]:
     if any(fill.slot.kind == "ratio" for m in kept for fill in m.fills):
         # Of 'a ratio of 2 to 1', which may be one ratio, the phrase for plain numbers says more.
         kept = [m for m in kept if any(fill.slot.kind == "plain" for fill in m.fills)] or kept
-    of_counts = [m for m in kept if m.entry.only_for in (("counts",), ("open counts",))]
+    of_counts = [m for m in kept if m.entry.only_for == ("counts",)]
     return of_counts or kept  # what is made for numbers of things says more of them
 
 
