@@ -80,7 +80,9 @@ def _worked_out_of_it(said: list[str], subjects: Things, names: Names) -> Why:
         behind = said[end] if end < len(said) else ""
         joined = at > 0 and said[at - 1] in ("and", "or", ",", "-") and behind in of_two
         own = end < len(said) and _is_a_name(said, at, end + 1, names)
-        if behind in another and not own and not joined and said[end + 1 : end + 2] != ["between"]:
+        between = said[end + 1 : end + 2] == ["between"]
+        between = between or (behind == "difference" and "between" in said[end + 1 :])
+        if behind in another and not own and not joined and not between:
             return _another(" ".join(said[at : end + 1]), s)
         of = at - 1 - (said[at - 1 : at] in (["the"], ["a"], ["an"]))
         noun = said[of - 1] if of > 0 and said[of] == "of" else ""
