@@ -29,9 +29,6 @@ def with_not_both(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     amounts = len(subjects) == 2 and all(isinstance(s.bound, Typed) for s in subjects)
     if not amounts and not (len(subjects) == 1 and isinstance(subjects[0].listing, LISTS)):
         return tokens
-    if place := _place_denied(said):
-        tokens = tuple(t for i, t in enumerate(tokens) if i not in place)
-        said = [word_of(t) for t in tokens]
     width = next((len(run) for run in DENYING if said[: len(run)] == run), 0)
     if width and said[width : width + 1] == ["both"]:
         return _not_both(tokens, tokens[width + 1 :], amounts)
@@ -46,25 +43,6 @@ def with_not_both(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     if said[:3] in (["free", "of", "both"], ["free", "from", "both"]):
         return (*tokens[:2], *tokens[3:])
     return tokens
-
-
-def _place_denied(said: list[str]) -> set[int]:
-    """Where the words of place of `not at the bottom or the top` stand: neither is meant."""
-    at = next((i for i in (0, 1) if said[i : i + 1] == ["not"]), -1)
-    if at < 0 or (at and said[0] not in _BEING) or {"and", "or"}.isdisjoint(said) or "either" in said:
-        return set()
-    first = at + 1 + (said[at + 1 : at + 2] in ([w] for w in _PRESENT))
-    if said[first : first + 1] not in ([w] for w in _PLACES) or said[first + 1] in ("least", "most"):
-        return set()
-    again = {
-        i for i in range(first + 1, len(said)) if said[i] == said[first] and said[i - 1] in _BEFORE_PLACES
-    }
-    return {*range(at + 1, first + 1), *again}
-
-
-_BEING = ("is", "are", "being")
-_PLACES = ("at", "in", "on", "of", "within", "from")
-_BEFORE_PLACES = ("and", "or", "but", ",")
 
 
 def _not_both(tokens: Tokens, things: Tokens, amounts: bool) -> Tokens:

@@ -15,6 +15,7 @@ _DENIED_PLACES = (*_PLACES, "of", "from")
 _BEFORE = frozenset(
     "not only solely exclusively just merely and or but , both either neither nor also than is rather".split()
 )
+_BEFORE_PLACES = (["instead", "of"], ["place", "of"], ["not", "present"])
 _ARTICLES = ("a", "an", "the", "said", "its")
 _OF_SEVERAL = ("both", "either", "neither", "only")
 _NOT_ONLY = tuple(["not", w] for w in ("only", "just", "merely", "solely"))
@@ -31,6 +32,7 @@ def with_places_as_members(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tok
     said = [word_of(t) for t in tokens]
     words = _PLACES if isinstance(bound, SetDecl) else _AT_PLACES
     places = {i for i in range(len(said)) if _is_place(said, i, words, members)}
+    places |= {i - 1 for i in places if said[max(0, i - 2) : i] == ["not", "present"]}
     kept = tuple(t for i, t in enumerate(tokens) if i not in places)
     return _with_both_told(kept)
 
@@ -39,11 +41,7 @@ def _is_place(said: list[str], at: int, words: tuple[str, ...], members: list[li
     denied = said[at - 1 : at] == ["not"] if at else False
     if said[at] not in (_DENIED_PLACES if denied else words):
         return False
-    if (
-        at
-        and said[at - 1] not in _BEFORE
-        and said[max(0, at - 2) : at] not in (["instead", "of"], ["place", "of"])
-    ):
+    if at and said[at - 1] not in _BEFORE and said[max(0, at - 2) : at] not in _BEFORE_PLACES:
         return False
     first = at + 1 + (said[at + 1 : at + 2] in ([w] for w in _OF_SEVERAL))
     first += said[first : first + 1] in ([w] for w in _ARTICLES)
