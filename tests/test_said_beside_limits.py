@@ -58,6 +58,13 @@ REFUSED = [
     ("resin  any of epoxy, vinyl", "resin", "a vinyl other than epoxy", "what stands before it"),
     (TABLET, "binder, starch", "1 to 5 wt% of a binder selected from povidone and starch", "no limit of it"),
     (TABLET, "povidone, starch", "1 to 5 wt% of a binder selected from povidone and starch", "or several"),
+    ("height, width  length in mm", "height, width", "a total height and a width of at most 300 mm", "alone"),
+    (
+        "height, width  length in mm",
+        "height, width",
+        "the overall height and the width are at most 9 mm",
+        "alone",
+    ),
     ("holes  count", "holes", "at least two rows of holes", "no phrase reads"),
 ]
 

@@ -72,8 +72,28 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _at_once(tokens, said, subjects)
         or _so_many_of_all(tokens, said, subjects)
         or _selected_of_what(said, subjects)
+        or _total_of_the_first(said, subjects)
         or (_kept_or_lost(said, own) if len(subjects) == 1 else None)
     )
+
+
+def _total_of_the_first(said: list[str], subjects: Things) -> Why:
+    """`a total height and a width of at most 300 mm`: the total is that of the height, and no sum of both."""
+    if len(subjects) != 2 or not all(isinstance(s.bound, Typed) for s in subjects):
+        return None
+    first, second = (s.text.lower().split() for s in subjects)
+    for at in (i for i, w in enumerate(said) if w in _TOTALS and said[i + 1 : i + 1 + len(first)] == first):
+        behind = at + 1 + len(first)
+        again = said[behind + 1 : behind + 2] in (["a"], ["an"], ["the"])
+        if said[behind : behind + 1] == ["and"] and again and said[behind + 2 :][: len(second)] == second:
+            return (
+                f"'{' '.join(said[at:behind])}' may be that of {subjects[0].text} alone, or of both together",
+                "Say: the sum of the one and the other; or give each its limit in a line of its own.",
+            )
+    return None
+
+
+_TOTALS = ("total", "overall", "combined", "summed", "cumulative")
 
 
 def _selected_of_what(said: list[str], subjects: Things) -> Why:
