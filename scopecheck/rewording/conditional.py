@@ -98,25 +98,30 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
 
 
 def _with_the_state(tokens: Tokens) -> Tokens:
-    """`at most 5 bar with the valve closed` as at that; `plates with a width of 2 mm` have that too."""
+    """`at most 5 bar with the valve closed` as at that; `plates with a width of 2 mm` have that too.
+
+    `No plates with a width above 2 mm`, and at most so many, are those that have it.
+    """
     said = [word_of(t) for t in tokens]
-    at = next((i for i in range(1, len(said) - 1) if said[i : i + 2] == ["with", "the"]), 0)
-    absolute = at and {"is", "are", "proviso"}.isdisjoint(said[at:])
-    return (*tokens[:at], replace(tokens[at], text="at"), *tokens[at + 1 :]) if absolute else tokens
+    at = next((i for i in range(1, len(said)) if said[i] == "with" and said[i + 1 :]), 0)
+    absolute = said[at + 1 : at + 2] == ["the"] and {"is", "are", "proviso"}.isdisjoint(said[at:])
+    few = not _FEW.isdisjoint(said[:at]) and "proviso" not in said[at:]
+    return (*tokens[:at], replace(tokens[at], text="at"), *tokens[at + 1 :]) if absolute or few else tokens
+
+
+_FEW = frozenset("no not none most fewer less up maximum exceeding exceeds exceed without".split())
 
 
 def _above_a_level(tokens: Tokens) -> Tokens:
-    """`at least 90 % over 40 degC` as `when above 40 degC`; `over 10 min`, `under a load` as they are.
-
-    No joining word may stand before it: `a gap over 5 mm and over 3 mm`.
-    """
+    """`at least 90 % over 40 degC` as `when above 40 degC`; `over 10 min`, `under a load` as they are."""
     for at in range(2, len(tokens) - 1):
         number = tokens[at + 1].number
         unit = number and number.unit
         level = unit and unit.kind.dimension != TIME and any(t.number for t in tokens[:at])
-        joined = word_of(tokens[at - 1]) in ("and", "or", "but", ",", "and/or")
-        if level and not joined and (above := _OF_LEVELS.get(word_of(tokens[at]))):
-            return (*tokens[:at], *words_at(tokens[at], above), *tokens[at + 1 :])
+        led = word_of(tokens[at - 1]) == "at"
+        above = _OF_LEVELS.get(word_of(tokens[at]))
+        if level and above and (led or tokens[at - 1].number):
+            return (*tokens[: at - led], *words_at(tokens[at], above), *tokens[at + 1 :])
     return tokens
 
 

@@ -17,7 +17,13 @@ _BEFORE = frozenset(
 )
 _BEFORE_PLACES = (["instead", "of"], ["place", "of"], ["not", "present"])
 _ARTICLES = ("a", "an", "the", "said", "its")
-_OF_SEVERAL = ("both", "either", "neither", "only")
+_OF_SEVERAL = [
+    run.split()
+    for run in (
+        "at least one of", "one or more of", "any one of", "each of", "one of", "any of", "either of",
+        "both of", "all of", "both", "either", "neither", "only",
+    )
+]  # fmt: skip
 _NOT_ONLY = tuple(["not", w] for w in ("only", "just", "merely", "solely"))
 
 
@@ -43,7 +49,7 @@ def _is_place(said: list[str], at: int, words: tuple[str, ...], members: list[li
         return False
     if at and said[at - 1] not in _BEFORE and said[max(0, at - 2) : at] not in _BEFORE_PLACES:
         return False
-    first = at + 1 + (said[at + 1 : at + 2] in ([w] for w in _OF_SEVERAL))
+    first = at + 1 + next((len(r) for r in _OF_SEVERAL if said[at + 1 : at + 1 + len(r)] == r), 0)
     first += said[first : first + 1] in ([w] for w in _ARTICLES)
     return any(said[first : first + len(m)] == m for m in members)
 
