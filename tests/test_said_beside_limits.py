@@ -57,6 +57,12 @@ READ = [
     (TABLET, "binder", "1 to 5 wt% of a binder selected from povidone and cellulose",
      "drug = 97 wt%, povidone = 3 wt%, cellulose = 0 wt%, starch = 0 wt%",
      "drug = 92 wt%, povidone = 0 wt%, cellulose = 0 wt%, starch = 8 wt%"),
+    ("stretch ratio  number", "stretch ratio", "by a factor of 4 to 8", "stretch ratio = 4", "stretch ratio = 9"),
+    (TABLET, "binder",
+     "1 to 5 % by weight of at least one binder selected from the group consisting of povidone, cellulose"
+     " and mixtures thereof",
+     "drug = 97 wt%, povidone = 2 wt%, cellulose = 1 wt%, starch = 0 wt%",
+     "drug = 95 wt%, povidone = 2 wt%, cellulose = 0 wt%, starch = 3 wt%"),
     (TABLET, "binder",
      "1 to 5 wt% of at least one binder selected from the group consisting of povidone and cellulose",
      "drug = 97 wt%, povidone = 2 wt%, cellulose = 1 wt%, starch = 0 wt%",
@@ -76,6 +82,7 @@ REFUSED = [
         "the overall height and the width are at most 9 mm",
         "alone",
     ),
+    ("stretch  number", "stretch", "by a factor of 4 to 8", "no phrase reads"),
     ("holes  count", "holes", "at least two rows of holes", "no phrase reads"),
 ]
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from scopecheck.core.declared import ChoiceDecl, Composition, NumberDecl, SetDecl
 from scopecheck.core.formula import Add, All, Compare, Const, Formula, Implies
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
@@ -134,7 +134,8 @@ def _selection(tokens: tuple[Token, ...], own: str) -> _Selection | None:
     said = [word_of(t) for t in tokens]
     several = next((i for i in range(len(said)) if said[i : i + 3] in ONE_OR_MORE), 0)
     if several:
-        return _Selection(tokens, tokens[several:] if _names_a_group(tokens[several:]) else ())
+        of_these = tokens[several:] if _names_a_group(tokens[several:]) else ()
+        return _Selection(_without_mixtures(tokens) if of_these else tokens, of_these)
     at = next((i for i, w in enumerate(said) if w in _SELECTED), 0)
     noun = ["of", "a", *own.lower().split()]
     end = at - (2 if said[at - 2 : at] in (["which", "is"], ["that", "is"]) else 0)
@@ -143,6 +144,24 @@ def _selection(tokens: tuple[Token, ...], own: str) -> _Selection | None:
         return None
     of_any = words_at(tokens[start], "of one or more", understood=True)
     return _Selection((*tokens[:start], *of_any, *tokens[at:]), (*tokens[start + 1 : end], *tokens[at:]))
+
+
+def _without_mixtures(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`alumina, boehmite and mixtures thereof` without the mixtures, of which an amount says no more."""
+    said = [word_of(t) for t in tokens]
+    start = len(said) - next((n for n in (3, 4) if said[-n : -n + 1] in (["and"], ["or"], ["and/or"])), 0)
+    mixed = said[-1:] == ["thereof"] and said[-2] in _MIXTURES
+    if not mixed or start == len(said):
+        return tokens
+    kept = tokens[: start - (said[start - 1] == ",")]
+    last = next((i for i in range(len(kept) - 1, 0, -1) if word_of(kept[i]) == ","), 0)
+    joined = any(word_of(t) in ("and", "or") for t in kept[last:])
+    return (
+        kept if joined or not last else (*kept[:last], replace(tokens[start], text="and"), *kept[last + 1 :])
+    )
+
+
+_MIXTURES = frozenset("mixture mixtures combination combinations blend blends".split())
 
 
 def _names_a_group(tokens: tuple[Token, ...]) -> bool:

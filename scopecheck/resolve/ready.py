@@ -93,7 +93,7 @@ from scopecheck.rewording.plainer_values import (
 from scopecheck.rewording.said_for_all import with_limit_for_all
 from scopecheck.rewording.shared_power import with_shared_power
 from scopecheck.rewording.shared_verbs import with_shared_verb
-from scopecheck.rewording.usual import with_less_or_more, without_proviso
+from scopecheck.rewording.usual import with_less_or_more, without_factor_of, without_proviso
 from scopecheck.vocabulary.names import Names, Typed
 
 Tokens = tuple[Token, ...]
@@ -196,6 +196,7 @@ def _of_one_or_two(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
     """What is said of one thing alone, or of the second of two as of the first."""
     tokens = with_range_of_the_other(tokens) if len(subjects) == 2 else tokens
     if len(subjects) == 1:
+        tokens = without_factor_of(tokens, subjects[0], names.note_of(subjects[0].text))
         tokens = with_period_apart(tokens, subjects[0].bound)
         tokens = without_noted_share(tokens, subjects[0], names)
         tokens = throughout(without_noted_bearer(tokens, subjects[0], names), subjects[0])

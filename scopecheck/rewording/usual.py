@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scopecheck.core.declared import Declaration, NumberDecl, Step
 from scopecheck.foundations.kinds import TIME
+from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -25,6 +26,19 @@ _BEFORE_THAT = frozenset("than half twice exceeding exceeds exceed below above a
 
 def _between_numbers(tokens: tuple[Token, ...], at: int) -> bool:
     return 0 < at < len(tokens) - 1 and bool(tokens[at - 1].number and tokens[at + 1].number)
+
+
+def without_factor_of(tokens: tuple[Token, ...], subject: Subject, note: str) -> tuple[Token, ...]:
+    """`by a factor of 4 to 8`, of a number that is called or noted as a ratio or a factor, as that number."""
+    said = [word_of(t) for t in tokens]
+    width = next((len(run) for run in _FACTOR_OF if said[: len(run)] == run), 0)
+    called = {w.strip(",;()") for w in f"{subject.text} {note}".lower().split()}
+    bound = subject.bound
+    plain = isinstance(bound, Typed) and bound.kind == PLAIN_KIND and not bound.whole
+    return tokens[width:] if width and plain and not called.isdisjoint(("ratio", "factor")) else tokens
+
+
+_FACTOR_OF = [run.split() for run in ("by a factor of", "with a factor of", "at a factor of", "a factor of")]
 
 
 def without_proviso(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
