@@ -57,7 +57,8 @@ READ = [
     (TABLET, "binder", "1 to 5 wt% of a binder selected from povidone and cellulose",
      "drug = 97 wt%, povidone = 3 wt%, cellulose = 0 wt%, starch = 0 wt%",
      "drug = 92 wt%, povidone = 0 wt%, cellulose = 0 wt%, starch = 8 wt%"),
-    ("stretch ratio  number", "stretch ratio", "by a factor of 4 to 8", "stretch ratio = 4", "stretch ratio = 9"),
+    ("stretch ratio  number", "stretch ratio", "by a factor of 4 to 8", "stretch ratio = 4",
+     "stretch ratio = 9"),
     (TABLET, "binder",
      "1 to 5 % by weight of at least one binder selected from the group consisting of povidone, cellulose"
      " and mixtures thereof",
@@ -121,3 +122,9 @@ def test_a_group_that_is_open_may_be_closed_to_others() -> None:
         ("one or more of those named", "presumed"),
         ("one or more and no other", "arguable"),
     ]
+
+
+def test_so_much_per_something_is_declared_in_that_unit() -> None:
+    words = "at most 300 s per 100 ml"
+    (wrong,) = errors(f"flow  in s\n\n1. A film with a flow of {words}.\n   | flow : {words}\n")
+    assert "declare it in the unit of the words: flow  in s/100 ml" in wrong.help

@@ -288,11 +288,13 @@ def _does_not_fit(error: Trouble, at: Occurrence) -> bool:
 
 
 def _in_the_unit_of_the_words(at: Occurrence) -> str:
-    """How to declare a plain number that the words give a unit; '' for other things."""
+    """How to declare a plain number that the words give a unit, or what is so much per something; else ''."""
     x, others = at.slots.get("x"), [b for name, b in at.slots.items() if name != "x"]
     units = [b.number.unit if isinstance(b, Typed) and b.number else None for b in others]
     first = next(iter(units), None)
-    if not isinstance(x, Typed) or x.kind != PLAIN_KIND or first is None or None in units:
+    if not isinstance(x, Typed) or first is None or None in units:
+        return ""
+    if x.kind != PLAIN_KIND and "/" not in first.symbol:
         return ""
     return f"declare it in the unit of the words: {at.shown.get('x', '...')}  in {first.symbol}"
 
