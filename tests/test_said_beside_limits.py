@@ -41,6 +41,8 @@ READ = [
      "yield = 20 %, heat = 40 degC", "yield = 20 %, heat = 60 degC"),
     ("height, rim  length in mm", "height, rim", "a height over 80 mm with a rim under 4 mm",
      "height = 81 mm, rim = 3 mm", "height = 1 mm, rim = 9 mm"),
+    ("open  one of only yes, no\nheat  temperature in degC", "open, heat",
+     "opens when the heat has fallen below 40 °C", "open = no, heat = 50 degC", "open = no, heat = 30 degC"),
     (GROOVES, "grooved", "on each of the bottom and the top", "grooved = {bottom, top}", "grooved = {top}"),
     (GROOVES, "grooved", "on at least one of the bottom and the top", "grooved = {bottom, top}",
      "grooved = {side}"),

@@ -104,6 +104,8 @@ def _with_the_state(tokens: Tokens) -> Tokens:
     """
     said = [word_of(t) for t in tokens]
     at = next((i for i in range(1, len(said)) if said[i] == "with" and said[i + 1 :]), 0)
+    if not at:
+        return tokens
     absolute = said[at + 1 : at + 2] == ["the"] and {"is", "are", "proviso"}.isdisjoint(said[at:])
     few = not _FEW.isdisjoint(said[:at]) and "proviso" not in said[at:]
     return (*tokens[:at], replace(tokens[at], text="at"), *tokens[at + 1 :]) if absolute or few else tokens
