@@ -269,6 +269,7 @@ def test_what_the_declaration_does_not_bear_out_is_refused(subjects: str, words:
                 "by that span": "presumed",
                 "by that span, rounded": "arguable",
                 "by that share": "presumed",
+                "by that share, rounded": "arguable",
             },
         ),
     ],
