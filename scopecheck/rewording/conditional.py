@@ -107,7 +107,7 @@ def _with_the_state(tokens: Tokens) -> Tokens:
     if not at:
         return tokens
     absolute = said[at + 1 : at + 2] == ["the"] and {"is", "are", "proviso"}.isdisjoint(said[at:])
-    few = not _FEW.isdisjoint(said[:at]) and "proviso" not in said[at:]
+    few = said[at + 1] in ("a", "an") and not _FEW.isdisjoint(said[:at]) and _CONDITIONS.isdisjoint(said[:at])
     return (*tokens[:at], replace(tokens[at], text="at"), *tokens[at + 1 :]) if absolute or few else tokens
 
 
