@@ -15,6 +15,8 @@ DISSOLVED = "dissolved  share in wt%\nmoment  time in min"
 YIELD = "yield  share in %\nheat  temperature in degC\npressure  pressure in bar"
 PLATES = "plates  count\nthickness  length in mm"
 GROOVES = "grooved  any of bottom, top, side"
+OIL = "oil  share in wt%"
+GLAZE = "oil, gum, resin  mass in g"
 LAYERS = "layers  count"
 GLUE = "glue  any of resin, rubber, starch"
 FOIL = "foil  part, 1 to 3\n  thickness  length in mm"
@@ -59,6 +61,23 @@ READ = [
     (TABLET, "binder", "1 to 5 wt% of a binder selected from povidone and cellulose",
      "drug = 97 wt%, povidone = 3 wt%, cellulose = 0 wt%, starch = 0 wt%",
      "drug = 92 wt%, povidone = 0 wt%, cellulose = 0 wt%, starch = 8 wt%"),
+    (OIL, "oil", "over 0.05 to 0.10 wt%", "oil = 0.06 wt%", "oil = 0.05 wt%"),
+    (OIL, "oil", "an oil content of over 2 wt% to 5 wt%", "oil = 3 wt%", "oil = 2 wt%"),
+    (OIL, "oil", "contains over 2 to 5 wt% of oil", "oil = 5 wt%", "oil = 2 wt%"),
+    ("heat  temperature in degC", "heat", "10 to 20 °C below 135 °C", "heat = 115 degC", "heat = 126 degC"),
+    ("heat, melting  temperature in degC", "heat, melting",
+     "by 10 to 20 K higher than the melting temperature",
+     "heat = 145 degC, melting = 135 degC", "heat = 125 degC, melting = 135 degC"),
+    ("width, base  length in mm", "width, base", "between 5 and 10 % wider than the base",
+     "width = 110 mm, base = 100 mm", "width = 104 mm, base = 100 mm"),
+    ("slope  ratio in mm/m", "slope", "by at most 4 mm per metre", "slope = 4 mm/m", "slope = 5 mm/m"),
+    (GLAZE, "oil, gum, resin", "oil and gum in a total amount of 1 to 5 parts per 100 parts of resin",
+     "oil = 2 g, gum = 2 g, resin = 100 g", "oil = 4 g, gum = 4 g, resin = 100 g"),
+    (GLAZE, "oil, gum, resin",
+     "at most 5 parts by weight in total of oil and gum per 100 parts by weight of the resin",
+     "oil = 2 g, gum = 2 g, resin = 100 g", "oil = 4 g, gum = 4 g, resin = 100 g"),
+    (GROOVES, "grooved", "comprises each of top and side", "grooved = {top, side}", "grooved = {top}"),
+    (GROOVES, "grooved", "contains all of top and side", "grooved = {top, side}", "grooved = {top}"),
     ("stretch ratio  number", "stretch ratio", "by a factor of 4 to 8", "stretch ratio = 4",
      "stretch ratio = 9"),
     (TABLET, "binder",
@@ -85,6 +104,13 @@ REFUSED = [
         "the overall height and the width are at most 9 mm",
         "alone",
     ),
+    (
+        "height, rim  length in mm",
+        "height, rim",
+        "the height and the rim are at most 5 mm and at least 8 mm, respectively, on average",
+        "each thing alone",
+    ),
+    (OIL, "oil", "contains under 2 wt% to 5 wt% of oil", "a condition stands in the words"),
     ("stretch  number", "stretch", "by a factor of 4 to 8", "no phrase reads"),
     ("holes  count", "holes", "at least two rows of holes", "no phrase reads"),
 ]
@@ -107,9 +133,7 @@ def test_ends_left_out_are_no_things_left_out() -> None:
 
 
 def test_over_before_a_range_may_be_more_than_its_low_end() -> None:
-    made = sheet(
-        "oil  share in wt%\n\n1. A thing, with over 1 to 2 wt% of oil.\n   | oil : over 1 to 2 wt%\n"
-    )
+    made = sheet("rim  length in mm\n\n1. A thing, over 1 to 2 mm of rim.\n   | rim : over 1 to 2 mm\n")
     (group,) = made.groups
     presumed = [r.label for r in group.readings if r.standing == "presumed"]
     assert presumed == ["across the range, both ends in", "more than the low end"]

@@ -196,6 +196,8 @@ def measures(
     if width and not (moved and word_of(tokens[0]) in _MOVED):
         yield Aside(tokens[width:], tokens[:width])
     for end in range(said, 0, -1):
+        if words[end - 1] in ("over", "under"):
+            continue  # beside the number it is 'more than', or along what
         if timed or any(_is_measure(w, kind, bare) for w in words[:end]):
             yield Aside(tokens[end:], tokens[:end])
     last = word_of(tokens[-1])

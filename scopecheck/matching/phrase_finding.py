@@ -54,6 +54,7 @@ from scopecheck.matching.unfit import (
     share_their_words,
     so_many_times,
     takes_for_an_extent,
+    takes_over_for_across,
     tells_which_is_the_part,
 )
 from scopecheck.occurrences.groups import CLAIMS
@@ -124,6 +125,7 @@ class Job(LineWords):
         found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
         found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
         found = found or self._of_own_limits(tokens)
+        found = [] if found and takes_over_for_across(self.first, tokens) else found
         if len(self.subjects) > 1:
             found = [
                 m for m in found if not of_what_they_make(self, m) and not tells_which_is_the_part(self, m)

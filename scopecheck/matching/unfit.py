@@ -131,6 +131,26 @@ def takes_for_an_extent(job: LineWords, match: Match, tokens: tuple[Token, ...])
     return other or 0 < named < len(ways)
 
 
+def takes_over_for_across(bound: Bound, tokens: tuple[Token, ...]) -> bool:
+    """`over 0.05 to 0.10 wt%`: a share of a whole extends over nothing, and 'over' is 'more than'.
+
+    Common practice.
+    """
+    kind = bound.kind if isinstance(bound, Typed) else None
+    share = kind is not None and not kind.dimension and bool(kind.split[0])
+    return share and low_end_at(tokens) >= 0
+
+
+def low_end_at(tokens: tuple[Token, ...]) -> int:
+    """Where 'over' stands before the low end of a range; -1 for none."""
+    words = [word_of(t) for t in tokens]
+    for at in (i for i, word in enumerate(words[:-3]) if word == "over" and has_number(tokens[i + 1])):
+        to = next((i for i in (at + 2, at + 3) if words[i : i + 1] in (["to"], ["-"])), 0)
+        if to and any(map(has_number, tokens[to + 1 : to + 2])):
+            return at
+    return -1
+
+
 def is_of_moments(job: LineWords) -> bool:
     """Does what stands left of the colon say when each of like parts is?"""
     kind = job.first.kind if isinstance(job.first, Typed) else None

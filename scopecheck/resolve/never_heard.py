@@ -73,6 +73,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _so_many_of_all(tokens, said, subjects)
         or _selected_of_what(said, subjects)
         or _total_of_the_first(said, subjects)
+        or _average_of_each(said, subjects)
         or (_kept_or_lost(said, own) if len(subjects) == 1 else None)
     )
 
@@ -94,6 +95,20 @@ def _total_of_the_first(said: list[str], subjects: Things) -> Why:
 
 
 _TOTALS = ("total", "overall", "combined", "summed", "cumulative")
+
+
+def _average_of_each(said: list[str], subjects: Things) -> Why:
+    """`at most 5 mm and at least 8 mm, respectively, on average`: of each alone, and not of both together."""
+    average = next((w for w in said if w in _AVERAGING), "")
+    if len(subjects) < 2 or not average or "respectively" not in said:
+        return None
+    return (
+        f"'{average}' beside 'respectively' may be said of each thing alone, or of the last one",
+        "Give each its limit in a line of its own, of an average declared by name.",
+    )
+
+
+_AVERAGING = frozenset(("average", "averaged", "mean"))
 
 
 def _selected_of_what(said: list[str], subjects: Things) -> Why:

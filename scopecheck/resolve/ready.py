@@ -51,6 +51,7 @@ from scopecheck.rewording.not_both import with_not_both
 from scopecheck.rewording.parts_per_part import (
     with_any_in_a_condition,
     with_any_of_them,
+    with_parts_in_total,
     with_parts_per_part,
 )
 from scopecheck.rewording.places import with_places_as_members
@@ -186,6 +187,7 @@ def _with_members_and_parts(tokens: Tokens, subjects: Subjects, names: Names) ->
     tokens = without_class_selected(tokens, subjects)
     noted = tuple(names.note_of(s.text) for s in subjects)
     tokens = with_all_named(tokens, subjects)
+    tokens = with_parts_in_total(tokens, subjects, noted)
     tokens = with_any_of_them(with_parts_per_part(tokens, subjects, noted), subjects)
     tokens = with_things_chosen(tokens, subjects)
     tokens = with_groups_counted(with_any_in_a_condition(tokens, subjects), subjects)

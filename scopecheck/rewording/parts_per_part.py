@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.matching.chart import GOVERNING, has_number, word_of
@@ -69,6 +70,54 @@ def with_parts_per_part(
 
 
 _HUNDRED = 100
+
+
+def with_parts_in_total(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
+    """`A and B in a total amount of 1 to 5 parts per 100 parts of C`: the sum of A and B, so much of C.
+
+    Only where every one but the last is named, joined by 'and', and nothing else is said beside the parts.
+    """
+    said = [word_of(t) for t in tokens]
+    names = [s.text.lower().split() for s in subjects[:-1]]
+    if len(names) < 2 or "per" not in said or listed("asides", "together").isdisjoint(said):
+        return tokens
+    starts = [_place(said, name) for name in names]
+    order = [*starts, said.index("per")]
+    if -1 in starts or sorted(order) != order:
+        return tokens
+    first, end = starts[0], starts[-1] + len(names[-1])
+    between = {*said[first:end]} - {w for name in names for w in name}
+    if not between <= {"and", ",", "the"} or "and" not in between:
+        return tokens
+    beside = (*tokens[:first], *tokens[end:])
+    rest = tuple(t for t in beside if word_of(t) not in _IN_TOTAL)
+    if next((i for i, t in enumerate(rest) if has_number(t)), len(rest)) and not _leads_to_a_limit(rest):
+        return tokens
+    parts = with_parts_per_part(rest, (subjects[0], subjects[-1]), (notes[0], notes[-1]))
+    if parts == rest:
+        return tokens
+    summed = " and ".join(s.text for s in subjects[:-1])
+    lead = f"the sum of {summed} is".split()
+    return (
+        *(replace(tokens[0], sort="word", text=w, number=None, end=tokens[0].start) for w in lead),
+        *parts,
+    )
+
+
+def _place(said: list[str], name: list[str]) -> int:
+    return next((i for i in range(len(said)) if said[i : i + len(name)] == name), -1)
+
+
+def _leads_to_a_limit(rest: Tokens) -> bool:
+    """Is the first word one of a limit, `at least 5 parts`?"""
+    return word_of(rest[0]) in _LIMITS
+
+
+_LIMITS = frozenset("at not no more less from between about up".split())
+_IN_TOTAL = frozenset(
+    "contains comprises containing comprising includes including a an the in total totalling combined"
+    " amount amounts content sum of together are is".split()
+) | {","}
 
 
 def of_it(

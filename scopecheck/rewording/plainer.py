@@ -94,6 +94,7 @@ from scopecheck.rewording.plainer_numbers import (
     with_average_before,
     with_each,
     with_ends_limited,
+    with_low_end_out,
     with_members_alone,
     with_multiples,
     with_noted_name,
@@ -289,6 +290,7 @@ def _unless_condition(rewriting: Rewriting) -> Rewriting:
 
 
 ORDER: tuple[Rewriting, ...] = (
+    _one_bound(with_low_end_out),
     _one(with_state_before_noun),
     _unless_several(_unless_change(_words(without_leading_to))),
     _words(with_condition_first),

@@ -31,7 +31,7 @@ def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     if len(subjects) != 1 or not listed_so or (of_class and any(t.number for t in tokens)):
         return tokens
     members = [m.lower() for m in getattr(bound, "members", ())]
-    tokens = _without_both(tokens) if of_class else tokens
+    tokens = _without_all_of(_without_both(tokens) if of_class else tokens)
     if isinstance(bound, Composition):
         tokens = _without_its_basis(tokens, bound)
     for said in (
@@ -65,6 +65,16 @@ def _without_both(tokens: Tokens) -> Tokens:
     words = [word_of(t) for t in tokens[:2]]
     both = words[1:] == ["both"] and words[0] in listed("transitions", "open")
     return (tokens[0], *tokens[2:]) if both else tokens
+
+
+def _without_all_of(tokens: Tokens) -> Tokens:
+    """`comprises each of oil, gum and wax` as comprising the three; `not all of them` stays."""
+    words = [word_of(t) for t in tokens]
+    verb = words[:1] and words[0] in listed("transitions", "open")
+    run = next(
+        (r for r in (["each", "of"], ["each", "one", "of"], ["all", "of"]) if words[1 : len(r) + 1] == r), []
+    )
+    return (tokens[0], *tokens[1 + len(run) :]) if verb else tokens
 
 
 def _without_its_basis(tokens: Tokens, made: Composition) -> Tokens:

@@ -12,6 +12,7 @@ from scopecheck.language.scan import Token
 from scopecheck.matching.chart import has_number, word_of
 from scopecheck.matching.everyday import with_fractions
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
+from scopecheck.matching.unfit import low_end_at, takes_over_for_across
 from scopecheck.rewording.forms import words_at
 from scopecheck.vocabulary.names import Bound, Typed
 
@@ -52,6 +53,8 @@ def with_ends_limited(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
             continue
         if low == "at least" and not high and lead != "from" and up == at:
             continue  # of 'at least 2 to 3 mm' the least may lie anywhere from 2 to 3 mm
+        if low == "more than" and not (high or hedged or about or between):
+            continue  # a phrase reads 'more than 2 to 3 mm'
         led = lead not in listed("limits", "inside") - _LEADS_TO_A_RANGE and "not" not in words[:start]
         if not led or not _below(tokens[first], tokens[second]):
             continue
@@ -68,6 +71,14 @@ def with_ends_limited(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
             *tokens[second:],
         )
     return tokens
+
+
+def with_low_end_out(tokens: Tokens, bound: Bound) -> Tokens:
+    """`over 0.05 to 0.10 wt%` as `more than 0.05 ...`, of a share of a whole."""
+    if not takes_over_for_across(bound, tokens):
+        return tokens
+    at = low_end_at(tokens)
+    return (*tokens[:at], *words_at(tokens[at], "more than"), *tokens[at + 1 :])
 
 
 def _limit_before(words: list[str], at: int) -> tuple[str, int]:

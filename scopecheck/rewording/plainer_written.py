@@ -410,12 +410,15 @@ def without_of_again(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 
 def without_leading_by(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
-    """`by 60° to 90°`, of an angle or what something is changed by by its note, without the first word."""
+    """`by 60° to 90°`, of an angle, of what something is changed by by its note, or of so much per something:
+    without the first word.
+    """
     bound = subjects[0].bound
     if len(subjects) != 1 or not isinstance(bound, Typed) or bound.kind is None or word_of(tokens[0]) != "by":
         return tokens
     changed = bound.kind.dimension == (("angle", 1),) or any(
         note.lower().startswith("by which ") for note in notes
     )
+    changed = changed or (bound.unit is not None and "/" in bound.unit.symbol)
     limited = len(tokens) > 1 and (tokens[1].number or word_of(tokens[1]) in _LIMITING)
     return tokens[1:] if changed and limited else tokens
