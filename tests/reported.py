@@ -7,14 +7,8 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
-from scopecheck.answers.findings import (
-    Answers,
-    Finding,
-    Looked,
-    OneReading,
-    Reread,
-    Shown,
-)
+from scopecheck.answers.about import OneReading, Reread
+from scopecheck.answers.findings import Answers, Finding, Looked, Shown
 from scopecheck.answers.questions import ask_all
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.construction import base_construction, groups_in

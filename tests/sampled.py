@@ -11,16 +11,8 @@ from collections.abc import Callable, Iterable, Iterator
 from fractions import Fraction
 from itertools import combinations
 
-from scopecheck.answers.findings import (
-    EMPTY_CLAIM,
-    Answers,
-    Finding,
-    KeptOut,
-    Lost,
-    Reread,
-    because,
-    lines_of,
-)
+from scopecheck.answers.about import KeptOut, Lost, Reread
+from scopecheck.answers.findings import EMPTY_CLAIM, Answers, Finding, because, lines_of
 from scopecheck.core.construction import Construction, admissible_readings, base_construction, names_in, nodes
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.core.formula import All, Article, Chosen, Compare, Const, Formula, Measured, Value

@@ -7,8 +7,9 @@ from fractions import Fraction
 
 import pytest
 
+from scopecheck.answers.about import Moves
 from scopecheck.answers.consistency import contradictions
-from scopecheck.answers.findings import Finding, Moves, lines_of
+from scopecheck.answers.findings import Finding, lines_of
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.core.construction import base_construction
 from scopecheck.core.declared import SetDecl

@@ -7,11 +7,8 @@ from itertools import product
 
 import pytest
 
-from scopecheck.answers.findings import (
-    Finding,
-    NotThere,
-    lines_of,
-)
+from scopecheck.answers.about import NotThere
+from scopecheck.answers.findings import Finding, lines_of
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.conditions import conditions_not_met
 from scopecheck.core.construction import base_construction

@@ -9,7 +9,8 @@ from fractions import Fraction
 import pytest
 from typer.testing import CliRunner
 
-from scopecheck.answers.findings import Answers, Finding, Unmeasured
+from scopecheck.answers.about import Unmeasured
+from scopecheck.answers.findings import Answers, Finding
 from scopecheck.answers.questions import ask_all
 from scopecheck.cli import app
 from scopecheck.core.construction import Construction, base_construction

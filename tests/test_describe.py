@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from scopecheck.answers.findings import (
+from scopecheck.answers.about import (
     Because,
     Cases,
     Empty,
@@ -19,10 +19,9 @@ from scopecheck.answers.findings import (
     OneReading,
     Otherwise,
     Reread,
-    Shown,
-    Statuses,
     WayOut,
 )
+from scopecheck.answers.findings import Shown, Statuses
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.formula import Add, Bound, Compare, Const, Measured, Parameter, Read, Truth

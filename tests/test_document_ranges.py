@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from scopecheck.answers.findings import Finding, KeptOut
+from scopecheck.answers.about import KeptOut
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.commands.check import checked

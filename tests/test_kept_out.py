@@ -4,15 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.answers.findings import (
-    Finding,
-    KeptOut,
-    Met,
-    also_claims_of,
-    also_open_of,
-    silent_lines,
-    ways_out_of,
-)
+from scopecheck.answers.about import KeptOut, Met
+from scopecheck.answers.findings import Finding, also_claims_of, also_open_of, silent_lines, ways_out_of
 from scopecheck.answers.questions import ask_all
 from scopecheck.report.kept_out import kept_text, silence_text
 from scopecheck.report.margins import readings_told

@@ -6,11 +6,8 @@ from itertools import product
 
 import pytest
 
-from scopecheck.answers.findings import (
-    Finding,
-    NotThere,
-    lines_of,
-)
+from scopecheck.answers.about import NotThere
+from scopecheck.answers.findings import Finding, lines_of
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.members import members_not_reached, named_members
 from scopecheck.core.construction import base_construction

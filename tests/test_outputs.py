@@ -10,7 +10,7 @@ from typing import get_args
 
 import pytest
 
-from scopecheck.answers.findings import OneReading
+from scopecheck.answers.about import OneReading
 from scopecheck.commands.check import checked
 from scopecheck.commands.options import Options
 from scopecheck.core.model import Sheet

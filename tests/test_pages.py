@@ -7,13 +7,8 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import (
-    Answers,
-    EndNotReached,
-    Finding,
-    cases_of,
-    lines_of,
-)
+from scopecheck.answers.about import EndNotReached
+from scopecheck.answers.findings import Answers, Finding, cases_of, lines_of
 from scopecheck.answers.held import Held
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import checked

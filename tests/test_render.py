@@ -8,11 +8,8 @@ from typing import Any
 
 import pytest
 
-from scopecheck.answers.findings import (
-    Reread,
-    Shown,
-    Unmeant,
-)
+from scopecheck.answers.about import Reread, Unmeant
+from scopecheck.answers.findings import Shown
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.construction import base_construction

@@ -7,16 +7,8 @@ from typing import get_args
 
 import pytest
 
-from scopecheck.answers.findings import (
-    Because,
-    Empty,
-    Finding,
-    Looked,
-    OneReading,
-    RangeLies,
-    Reread,
-    Statuses,
-)
+from scopecheck.answers.about import Because, Empty, OneReading, RangeLies, Reread
+from scopecheck.answers.findings import Finding, Looked, Statuses
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.record import replace
 from scopecheck.report.grouping import axes, departures, order_key

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from scopecheck.answers.findings import (
-    Reread,
-    unmet_by,
-)
+from scopecheck.answers.about import Reread
+from scopecheck.answers.findings import unmet_by
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.charted import charted
 from scopecheck.foundations.record import replace

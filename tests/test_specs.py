@@ -7,13 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from scopecheck.answers.findings import (
-    Answers,
-    EndNotReached,
-    Finding,
-    because,
-    lines_of,
-)
+from scopecheck.answers.about import EndNotReached
+from scopecheck.answers.findings import Answers, Finding, because, lines_of
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source

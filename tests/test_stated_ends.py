@@ -6,12 +6,8 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import (
-    Because,
-    EndNotReached,
-    Finding,
-    IdleEnd,
-)
+from scopecheck.answers.about import Because, EndNotReached, IdleEnd
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.report.stated_ends import end_text

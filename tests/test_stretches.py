@@ -7,11 +7,8 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.answers import refine
-from scopecheck.answers.findings import (
-    Finding,
-    KeptOut,
-    also_claims_of,
-)
+from scopecheck.answers.about import KeptOut
+from scopecheck.answers.findings import Finding, also_claims_of
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.cases import reading_for_all
 from scopecheck.answers.questions.inside import inside_lost

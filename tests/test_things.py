@@ -7,12 +7,8 @@ from typing import Any
 
 import pytest
 
-from scopecheck.answers.findings import (
-    Lost,
-    Reread,
-    Shown,
-    Unmeant,
-)
+from scopecheck.answers.about import Lost, Reread, Unmeant
+from scopecheck.answers.findings import Shown
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.formula import All, Compare, Const, Measured, Rounded
 from scopecheck.core.grounds import SettledWords

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from scopecheck.answers.findings import CloseBy, Finding
+from scopecheck.answers.about import CloseBy
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.grounds import SettledWords
 from scopecheck.foundations.spans import Source

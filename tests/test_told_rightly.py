@@ -9,7 +9,7 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import Reread
+from scopecheck.answers.about import Reread
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import checked
 from scopecheck.commands.options import Options

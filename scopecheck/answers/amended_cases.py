@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from scopecheck.answers.about import RangeLies
 from scopecheck.answers.amendment import Amendment
-from scopecheck.answers.findings import Finding, Quantifier, RangeLies
+from scopecheck.answers.findings import Finding, Quantifier
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Prepared

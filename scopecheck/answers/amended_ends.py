@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from scopecheck.answers.about import Relation
 from scopecheck.answers.amended_stretch import Sides, relation_on
-from scopecheck.answers.findings import Relation
 from scopecheck.core.construction import Construction, admissible_readings
 from scopecheck.core.formula import Formula
 from scopecheck.core.model import Group

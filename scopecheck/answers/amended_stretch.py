@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from scopecheck.answers.findings import Relation
+from scopecheck.answers.about import Relation
 from scopecheck.core.construction import Construction
 from scopecheck.core.formula import Formula
 from scopecheck.core.model import FreeParameter

@@ -10,16 +10,10 @@ from collections.abc import Collection, Iterator, Sequence
 from itertools import product
 from typing import Literal
 
+from scopecheck.answers.about import Amended, Relation
 from scopecheck.answers.amended_ends import AlikeEnds, alike_ends, rounding_alike
 from scopecheck.answers.amended_stretch import RELATIONS, Sides, Stretching, stretchings
-from scopecheck.answers.findings import (
-    Amended,
-    Finding,
-    Quantifier,
-    Relation,
-    Statuses,
-    relation_of,
-)
+from scopecheck.answers.findings import Finding, Quantifier, Statuses, relation_of
 from scopecheck.answers.questions.claims import adds_nothing
 from scopecheck.answers.questions.prepared import Prepared, Sought, at_claim
 from scopecheck.answers.refine import Demand, Refined, find_construction

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 from string import ascii_uppercase
 
-from scopecheck.answers.findings import Reread
+from scopecheck.answers.about import Reread
 from scopecheck.core.construction import Construction, names_in
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Article, Measured

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.answers.findings import CloseBy, Finding
+from scopecheck.answers.about import CloseBy
+from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.model import Case, Limitation, Sheet
 from scopecheck.core.ranges import lying

@@ -5,15 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from collections.abc import Set as AbstractSet
 
-from scopecheck.answers.findings import (
-    EMPTY_CLAIM,
-    AddsNothing,
-    Finding,
-    ForAllClaims,
-    also_claims_of,
-    cases_of,
-    lines_of,
-)
+from scopecheck.answers.about import AddsNothing, ForAllClaims
+from scopecheck.answers.findings import EMPTY_CLAIM, Finding, also_claims_of, cases_of, lines_of
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.describe import (

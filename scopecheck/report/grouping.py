@@ -14,17 +14,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from scopecheck.answers.findings import (
-    EMPTY_CLAIM,
-    QUESTIONS,
-    Finding,
-    Met,
-    OneReading,
-    Reread,
-    lines_of,
-    partly_of,
-    unmet_by,
-)
+from scopecheck.answers.about import Met, OneReading, Reread
+from scopecheck.answers.findings import EMPTY_CLAIM, QUESTIONS, Finding, lines_of, partly_of, unmet_by
 from scopecheck.answers.held import Held
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.formula import Compare, Const, Read, Rounded

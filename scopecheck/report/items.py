@@ -4,24 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import (
+from scopecheck.answers.about import (
     Alike,
     Choices,
     CloseBy,
     Empty,
-    Finding,
     KeptOut,
     Met,
     Narrows,
     NoValue,
     OneReading,
     Unmeasured,
-    also_claims_of,
-    because,
-    cases_of,
-    lines_of,
-    partly_of,
 )
+from scopecheck.answers.findings import Finding, also_claims_of, because, cases_of, lines_of, partly_of
 from scopecheck.answers.held import Held
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.declared import NOT_DONE

@@ -4,16 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import (
-    Fall,
-    Finding,
-    KeptOut,
-    Reread,
-    WayOut,
-    lines_of,
-    silent_lines,
-    ways_out_of,
-)
+from scopecheck.answers.about import Fall, KeptOut, Reread, WayOut
+from scopecheck.answers.findings import Finding, lines_of, silent_lines, ways_out_of
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import SetDecl

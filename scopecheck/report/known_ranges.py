@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import Finding, Quantifier, RangeLies
+from scopecheck.answers.about import RangeLies
+from scopecheck.answers.findings import Finding, Quantifier
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.formula import All, Formula, conjuncts
 from scopecheck.core.model import Sheet

@@ -4,16 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from scopecheck.answers.about import AddsNothing, Alike, CloseBy, Idle, Lost, Met, Reread
 from scopecheck.answers.findings import (
     EMPTY_CLAIM,
-    AddsNothing,
-    Alike,
-    CloseBy,
     Finding,
-    Idle,
-    Lost,
-    Met,
-    Reread,
     Status,
     also_claims_of,
     also_open_of,

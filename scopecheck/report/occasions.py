@@ -22,7 +22,12 @@ MEMBERS = "copper, zinc, tin, lead"
 USUAL = dict(zip("LUPQNMTDEkrsRS", "10 20 12 18 10 12 10 2 5 5 1:4 1:2 1 25".split(), strict=True))
 LOW = {**dict(zip("LUPQNMTk", "-9 -4 -8 -6 -10 -9 -8 3".split(), strict=True)), "r": "3:1", "s": "1:2"}
 ZERO = {**dict(zip("LUPQNMTDEk", "0 100 20 50 0 1 0 2 5 5".split(), strict=True)), "r": "2:1", "s": "5:1"}
-TENS = {**dict(zip("LUPQNMTk", "100 200 120 150 100 99 100 2".split(), strict=True)), "D": "10 %", "E": "20 %", "r": "1:5"}
+TENS = {
+    **dict(zip("LUPQNMTk", "100 200 120 150 100 99 100 2".split(), strict=True)),
+    "D": "10 %",
+    "E": "20 %",
+    "r": "1:5",
+}
 
 
 @record

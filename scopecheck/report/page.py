@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence, Set
 
+from scopecheck.answers.about import KeptOut, Narrows
 from scopecheck.answers.findings import (
     EMPTY_CLAIM,
     Answers,
     Finding,
-    KeptOut,
-    Narrows,
     also_claims_of,
     also_open_of,
     lines_of,

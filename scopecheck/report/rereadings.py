@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterable
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding, Reread
+from scopecheck.answers.about import Reread
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import Construction, nodes
 from scopecheck.core.declared import NumberDecl

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from scopecheck.answers.findings import Finding, Moves, Needed, lines_of
+from scopecheck.answers.about import Moves, Needed
+from scopecheck.answers.findings import Finding, lines_of
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Article
 from scopecheck.core.model import Sheet

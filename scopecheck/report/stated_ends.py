@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import EndNotReached, Finding, IdleEnd, NotThere, Reread, because, lines_of
+from scopecheck.answers.about import EndNotReached, IdleEnd, NotThere, Reread
+from scopecheck.answers.findings import Finding, because, lines_of
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.written_ends import WrittenEnd, written_ends

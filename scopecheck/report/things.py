@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from scopecheck.answers.findings import (
-    Finding,
-    Unmeant,
-)
+from scopecheck.answers.about import Unmeant
+from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import Step
 from scopecheck.core.formula import Article, Value

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from scopecheck.answers.findings import Alike, Finding, lines_of, sets_of
+from scopecheck.answers.about import Alike
+from scopecheck.answers.findings import Finding, lines_of, sets_of
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.report.describe import lineage, turning_limitations
 from scopecheck.report.wording import listed, sentence

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Finding, Reread, lines_of
+from scopecheck.answers.about import Reread
+from scopecheck.answers.findings import EMPTY_CLAIM, Finding, lines_of
 from scopecheck.core.construction import base_construction
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.report.describe import limitation_labelled, lineage

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Set
 
-from scopecheck.answers.findings import Finding, Reread, WayOut, ways_out_of
+from scopecheck.answers.about import Reread, WayOut
+from scopecheck.answers.findings import Finding, ways_out_of
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import base_construction, names_in, options_by_group, own_meanings
 from scopecheck.core.model import FreeParameter, Limitation, Sheet

@@ -6,7 +6,8 @@ from fractions import Fraction
 from itertools import combinations
 from random import Random
 
-from scopecheck.answers.findings import Alike, Finding, also_claims_of
+from scopecheck.answers.about import Alike
+from scopecheck.answers.findings import Finding, also_claims_of
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.claims import adds_nothing, nothing_meets
 from scopecheck.answers.questions.same_scope import same_scope

@@ -9,14 +9,8 @@ from random import Random
 
 import pytest
 
-from scopecheck.answers.findings import (
-    Empty,
-    Finding,
-    Idle,
-    KeptOut,
-    because,
-    lines_of,
-)
+from scopecheck.answers.about import Empty, Idle, KeptOut
+from scopecheck.answers.findings import Finding, because, lines_of
 from scopecheck.answers.minimal import minimal_sets
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.claims import nothing_meets

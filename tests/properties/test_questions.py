@@ -13,12 +13,10 @@ from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 from hypothesis.errors import UnsatisfiedAssumption
 
+from scopecheck.answers.about import AddsNothing, Empty, OneReading
 from scopecheck.answers.findings import (
-    AddsNothing,
-    Empty,
     Finding,
     Looked,
-    OneReading,
     also_claims_of,
     also_open_of,
     cases_of,

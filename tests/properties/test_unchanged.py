@@ -7,12 +7,8 @@ from fractions import Fraction
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.answers.findings import (
-    Answers,
-    Finding,
-    Idle,
-    step_of,
-)
+from scopecheck.answers.about import Idle
+from scopecheck.answers.findings import Answers, Finding, step_of
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.construction import names_in, nodes
 from scopecheck.core.declared import NumberDecl

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import pytest
 
-from scopecheck.answers.findings import Moves, lines_of
+from scopecheck.answers.about import Moves
+from scopecheck.answers.findings import lines_of
 from tests.published.worked import found, met, pinned, sheet
 
 FABRIC = """

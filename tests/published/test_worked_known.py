@@ -11,7 +11,7 @@ from __future__ import annotations
 from fractions import Fraction as F
 from itertools import product
 
-from scopecheck.answers.findings import RangeLies
+from scopecheck.answers.about import RangeLies
 from tests.published.worked import found, met, pinned, relation, worked
 
 # ---- known points and known ranges (alloys, temperatures, layers)

@@ -6,7 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal, TypeVar
 
-from scopecheck.answers.findings import Answers, Finding, Quantifier, RangeLies
+from scopecheck.answers.about import RangeLies
+from scopecheck.answers.findings import Answers, Finding, Quantifier
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source

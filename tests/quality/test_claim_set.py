@@ -9,13 +9,8 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import (
-    EndNotReached,
-    also_claims_of,
-    also_open_of,
-    lines_of,
-    silent_lines,
-)
+from scopecheck.answers.about import EndNotReached
+from scopecheck.answers.findings import also_claims_of, also_open_of, lines_of, silent_lines
 from scopecheck.answers.questions import ask_all
 from scopecheck.report.blocks import Report
 from scopecheck.report.render import render

@@ -6,12 +6,8 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import (
-    EndNotReached,
-    Finding,
-    NoValue,
-    twin_of,
-)
+from scopecheck.answers.about import EndNotReached, NoValue
+from scopecheck.answers.findings import Finding, twin_of
 from scopecheck.answers.minimise import Picked, pick_article
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.declared import Declaration, NumberDecl

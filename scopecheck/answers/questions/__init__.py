@@ -8,13 +8,10 @@ from fractions import Fraction
 from functools import partial, reduce
 from typing import assert_never
 
-from scopecheck.answers.definitions import resting
-from scopecheck.answers.findings import (
-    EMPTY_CLAIM,
+from scopecheck.answers.about import (
     AddsNothing,
     Alike,
     Amended,
-    Answers,
     Because,
     ByLines,
     Cases,
@@ -22,14 +19,12 @@ from scopecheck.answers.findings import (
     CloseBy,
     Empty,
     EndNotReached,
-    Finding,
     ForAllClaims,
     Freed,
     Idle,
     IdleEnd,
     KeptOut,
     LeftOpen,
-    Looked,
     Lost,
     Met,
     Moves,
@@ -44,6 +39,13 @@ from scopecheck.answers.findings import (
     RangeLies,
     Unmeant,
     Unmeasured,
+)
+from scopecheck.answers.definitions import resting
+from scopecheck.answers.findings import (
+    EMPTY_CLAIM,
+    Answers,
+    Finding,
+    Looked,
     because,
     cases_of,
     lines_of,

@@ -5,15 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 
-from scopecheck.answers.findings import (
-    Cases,
-    Finding,
-    Looked,
-    Quantifier,
-    Reread,
-    Status,
-    Statuses,
-)
+from scopecheck.answers.about import Cases, Reread
+from scopecheck.answers.findings import Finding, Looked, Quantifier, Status, Statuses
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions.clash import Clash, Sided, clashing
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation

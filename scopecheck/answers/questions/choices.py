@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import islice, product
 
-from scopecheck.answers.findings import Choices, Finding
+from scopecheck.answers.about import Choices
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.core.declared import ChoiceDecl, SetDecl

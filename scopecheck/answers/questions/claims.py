@@ -7,19 +7,8 @@ from contextlib import suppress
 from fractions import Fraction
 from math import ceil, floor
 
-from scopecheck.answers.findings import (
-    AddsNothing,
-    Because,
-    Empty,
-    EndNotReached,
-    Finding,
-    Looked,
-    Narrows,
-    Otherwise,
-    Quantifier,
-    Reread,
-    because,
-)
+from scopecheck.answers.about import AddsNothing, Because, Empty, EndNotReached, Narrows, Otherwise, Reread
+from scopecheck.answers.findings import Finding, Looked, Quantifier, because
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.minimise import BreakPoint, pick_article
 from scopecheck.answers.questions.cases import Answer, one_reread

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.answers.findings import CloseBy, Finding
+from scopecheck.answers.about import CloseBy
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.document_ranges import shown_there
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.formula import Formula

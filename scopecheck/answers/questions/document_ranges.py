@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.answers.findings import Finding, Lies, RangeLies
+from scopecheck.answers.about import Lies, RangeLies
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import LISTED, Prepared, Sought
 from scopecheck.answers.refine import Demand, Wanted, find_construction
 from scopecheck.answers.witness import Expected

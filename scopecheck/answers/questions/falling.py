@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.answers.findings import Fall, Finding, Reread
+from scopecheck.answers.about import Fall, Reread
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.minimise import settle_construction
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.formula import All, Article, Formula

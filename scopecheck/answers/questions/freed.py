@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from scopecheck.answers.findings import Because, Finding, Freed, Looked
+from scopecheck.answers.about import Because, Freed
+from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, Sought, at_limitation

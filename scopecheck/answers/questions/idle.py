@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import Because, Finding, Idle, IdleEnd, Looked, Quantifier
+from scopecheck.answers.about import Because, Idle, IdleEnd
+from scopecheck.answers.findings import Finding, Looked, Quantifier
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.claims import NOTHING, met_whatever_is_read
 from scopecheck.answers.questions.instances import Instance

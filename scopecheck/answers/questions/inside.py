@@ -6,18 +6,8 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from functools import cached_property
 
-from scopecheck.answers.findings import (
-    Cases,
-    Finding,
-    LeftOpen,
-    Looked,
-    Lost,
-    Otherwise,
-    Quantifier,
-    Reread,
-    Status,
-    Statuses,
-)
+from scopecheck.answers.about import Cases, LeftOpen, Lost, Otherwise, Reread
+from scopecheck.answers.findings import Finding, Looked, Quantifier, Status, Statuses
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import Fall, Finding, KeptOut, Status, WayOut
+from scopecheck.answers.about import Fall, KeptOut, WayOut
+from scopecheck.answers.findings import Finding, Status
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import finding_at, targets
 from scopecheck.answers.questions.document_ranges import at_stated_ends, shown_there

@@ -6,13 +6,9 @@ from collections.abc import Iterator
 from functools import reduce
 from operator import or_
 
+from scopecheck.answers.about import NoEnd, Unmeasured
 from scopecheck.answers.extremes import Extremes, most_different
-from scopecheck.answers.findings import (
-    Finding,
-    NoEnd,
-    Shown,
-    Unmeasured,
-)
+from scopecheck.answers.findings import Finding, Shown
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.core.construction import groups_in, names_in, unknown_thresholds
 from scopecheck.core.declared import NumberDecl

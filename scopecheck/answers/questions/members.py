@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from scopecheck.answers.findings import Because, Finding, NotThere, lines_of
+from scopecheck.answers.about import Because, NotThere
+from scopecheck.answers.findings import Finding, lines_of
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.otherwise import with_not_so
 from scopecheck.answers.questions.prepared import Prepared, at_limitation

@@ -6,12 +6,8 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from scopecheck.answers.findings import (
-    Because,
-    Finding,
-    OneValue,
-    Shown,
-)
+from scopecheck.answers.about import Because, OneValue
+from scopecheck.answers.findings import Finding, Shown
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.otherwise import with_not_so

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from contextlib import suppress
 
-from scopecheck.answers.findings import Finding, Otherwise
+from scopecheck.answers.about import Otherwise
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.cases import one_reread
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import Construction

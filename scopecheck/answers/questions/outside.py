@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Set
 from contextlib import suppress
 
-from scopecheck.answers.findings import Finding, Looked, Met, Otherwise, Quantifier, Status, Statuses
+from scopecheck.answers.about import Met, Otherwise
+from scopecheck.answers.findings import Finding, Looked, Quantifier, Status, Statuses
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 
-from scopecheck.answers.findings import Finding, Reread, Shown, WayOut
+from scopecheck.answers.about import Reread, WayOut
+from scopecheck.answers.findings import Finding, Shown
 from scopecheck.answers.minimise import (
     BreakPoint,
     Grade,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from contextlib import suppress
 
-from scopecheck.answers.findings import Reread
+from scopecheck.answers.about import Reread
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.core.construction import Construction

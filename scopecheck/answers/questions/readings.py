@@ -6,16 +6,8 @@ from collections.abc import Iterator
 from contextlib import suppress
 from itertools import combinations
 
-from scopecheck.answers.findings import (
-    Bearer,
-    Change,
-    Finding,
-    Looked,
-    OneReading,
-    Plain,
-    Quantifier,
-    Unmeant,
-)
+from scopecheck.answers.about import Change, OneReading, Plain, Unmeant
+from scopecheck.answers.findings import Bearer, Finding, Looked, Quantifier
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.cases import Answer, prefer_rest_met
 from scopecheck.answers.questions.instances import Instance

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 from itertools import combinations
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Alike, Finding, ForAllClaims
+from scopecheck.answers.about import Alike, ForAllClaims
+from scopecheck.answers.findings import EMPTY_CLAIM, Finding
 from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, Sought, at_claim

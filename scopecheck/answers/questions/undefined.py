@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import suppress
 
-from scopecheck.answers.findings import Looked, NoValue, Quantifier
+from scopecheck.answers.about import NoValue
+from scopecheck.answers.findings import Looked, Quantifier
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.instances import Instance, widest

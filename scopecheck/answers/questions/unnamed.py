@@ -6,12 +6,8 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from scopecheck.answers.findings import (
-    Because,
-    Finding,
-    Needed,
-    Shown,
-)
+from scopecheck.answers.about import Because, Needed
+from scopecheck.answers.findings import Finding, Shown
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim

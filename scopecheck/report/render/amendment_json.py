@@ -19,7 +19,7 @@ from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.report.amended_ranges import ranges_of
 from scopecheck.report.amended_things import together
 from scopecheck.report.margins import readings_told
-from scopecheck.report.render.json import (
+from scopecheck.report.render.values_json import (
     SCHEMA_VERSION,
     construction_data,
     diagnostic_data,

@@ -9,7 +9,7 @@ from scopecheck.answers.order import ScopeMap
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.report.describe import settings_text
-from scopecheck.report.render.json import SCHEMA_VERSION, article_data, diagnostic_data
+from scopecheck.report.render.values_json import SCHEMA_VERSION, article_data, diagnostic_data
 from scopecheck.report.wording import GLUE, about_lines
 
 
