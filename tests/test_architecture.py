@@ -92,8 +92,8 @@ FLOORS: dict[str, str] = {
         " grouping ways nearness chart described rereadings stretching untried kept_out things conditions"
         " looked percent_of_what wholes frame mattering known_ranges consequences pictures ways_out"
         " usual_readings margins stated_ends slips conflict_numbers close_ranges items plan not_shown page"
-        " once render.number_line render.columns render.text render.markdown render.values_json render.lying_json"
-        " render.finding_json render.json render"
+        " once render.number_line render.columns render.text render.markdown render.values_json"
+        " render.lying_json render.finding_json render.json render"
         " probe_sheet probe_picture probe probe_report occasions separating alike amended_ranges"
         " amended_things amendment render.amendment_json words_page scope_map render.map_json"
     ),
