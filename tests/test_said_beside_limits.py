@@ -15,6 +15,7 @@ DISSOLVED = "dissolved  share in wt%\nmoment  time in min"
 YIELD = "yield  share in %\nheat  temperature in degC\npressure  pressure in bar"
 PLATES = "plates  count\nthickness  length in mm"
 GROOVES = "grooved  any of bottom, top, side"
+RIBS = "ribs  count\nheight  length in mm"
 OIL = "oil  share in wt%"
 GLAZE = "oil, gum, resin  mass in g"
 LAYERS = "layers  count"
@@ -61,13 +62,33 @@ READ = [
     (TABLET, "binder", "1 to 5 wt% of a binder selected from povidone and cellulose",
      "drug = 97 wt%, povidone = 3 wt%, cellulose = 0 wt%, starch = 0 wt%",
      "drug = 92 wt%, povidone = 0 wt%, cellulose = 0 wt%, starch = 8 wt%"),
+    ("fibre length  length in mm\nfibre diameter  length in um", "fibre length, fibre diameter",
+     "the fibres have a length of 3 mm to 12 mm and a diameter of less than 15 µm",
+     "fibre length = 5 mm, fibre diameter = 9 um", "fibre length = 5 mm, fibre diameter = 20 um"),
+    ("rod length  length in mm\nrod mass  mass in g", "rod length, rod mass",
+     "the rods have a length of 3 mm to 12 mm and a mass of 2 to 3 g",
+     "rod length = 5 mm, rod mass = 3 g", "rod length = 5 mm, rod mass = 5 g"),
+    ("length, width  length in mm", "length, width",
+     "the rod has a length of 3 mm to 12 mm and a width of less than 2 mm",
+     "length = 5 mm, width = 1 mm", "length = 1 mm, width = 1 mm"),
+    (RIBS, "ribs, height", "four to eight ribs each having a height of 2 to 4 mm",
+     "ribs = 5, height = 3 mm", "ribs = 2, height = 9 mm"),
+    (RIBS, "ribs, height", "a plurality of ribs, each of which has a height of 2 to 4 mm",
+     "ribs = 5, height = 3 mm", "ribs = 5, height = 9 mm"),
+    ("dose  mass in mg\ninterval  time in h", "dose, interval", "a dose of 5 mg every 12 hours",
+     "dose = 5 mg, interval = 12 h", "dose = 2 mg, interval = 4 h"),
+    ("dose  mass in mg\ninterval  time in h", "dose, interval",
+     "a dose of 5 mg at intervals of at least 12 hours",
+     "dose = 5 mg, interval = 12 h", "dose = 5 mg, interval = 4 h"),
+    ("overlap, width  length in mm", "overlap, width", "overlapping by at least one third of the width",
+     "overlap = 5 mm, width = 10 mm", "overlap = 3 mm, width = 10 mm"),
     (OIL, "oil", "over 0.05 to 0.10 wt%", "oil = 0.06 wt%", "oil = 0.05 wt%"),
     (OIL, "oil", "an oil content of over 2 wt% to 5 wt%", "oil = 3 wt%", "oil = 2 wt%"),
     (OIL, "oil", "contains over 2 to 5 wt% of oil", "oil = 5 wt%", "oil = 2 wt%"),
     ("heat  temperature in degC", "heat", "10 to 20 °C below 135 °C", "heat = 115 degC", "heat = 126 degC"),
-    ("heat, melting  temperature in degC", "heat, melting",
-     "by 10 to 20 K higher than the melting temperature",
-     "heat = 145 degC, melting = 135 degC", "heat = 125 degC, melting = 135 degC"),
+    ("heat, melting point  temperature in degC", "heat, melting point",
+     "10 to 20 K higher than the melting point",
+     "heat = 145 degC, melting point = 135 degC", "heat = 125 degC, melting point = 135 degC"),
     ("width, base  length in mm", "width, base", "between 5 and 10 % wider than the base",
      "width = 110 mm, base = 100 mm", "width = 104 mm, base = 100 mm"),
     ("slope  ratio in mm/m", "slope", "by at most 4 mm per metre", "slope = 4 mm/m", "slope = 5 mm/m"),
@@ -109,6 +130,12 @@ REFUSED = [
         "height, rim",
         "the height and the rim are at most 5 mm and at least 8 mm, respectively, on average",
         "each thing alone",
+    ),
+    (
+        "fibre length  length in mm\ndiameter  length in um",
+        "fibre length, diameter",
+        "the fibres have a length of 3 mm to 12 mm, a width of 2 mm and a diameter of less than 15 µm",
+        "no phrase reads",
     ),
     (OIL, "oil", "contains under 2 wt% to 5 wt% of oil", "a condition stands in the words"),
     ("stretch  number", "stretch", "by a factor of 4 to 8", "no phrase reads"),

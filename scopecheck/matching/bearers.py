@@ -91,6 +91,29 @@ def of_each_bearer(tokens: Tokens) -> tuple[Tokens, Tokens]:
     return ((each, *tokens[at + 1 :]), tokens[1:at]) if at > 1 else ((), ())
 
 
+def without_bearer_of_all(
+    tokens: Tokens, subjects: tuple[Subject, ...], known: frozenset[str]
+) -> Iterator[tuple[Tokens, Tokens]]:
+    """`the fibres have a length of 3 to 12 mm and a diameter of ...`, of a length and a diameter, without
+    what has them, and that.
+
+    Behind the verb stands what ends the name of one of them; `known` are the words of all names.
+    """
+    if len(subjects) < 2 or not all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
+        return
+    said = [word_of(t) for t in tokens]
+    verb = next((i for i in range(1, min(len(said) - 2, MOST_PASSED + 2)) if said[i] in _HAVING), 0)
+    bearer = said[1:verb] if said[0] in ARTICLES else said[:verb]
+    bearer = bearer[:-1] if bearer[-1:] == ["each"] else bearer
+    start = verb + 1 + (said[verb + 1 : verb + 2] in (["a"], ["an"], ["the"], ["its"]))
+    named = any(said[start : start + 1] == s.text.lower().split()[-1:] for s in subjects)
+    own = frozenset(w for s in subjects for w in s.text.lower().split()[:-1])
+    called = (w for w in bearer if w.removesuffix("s") not in own)
+    plain = bearer and all(describes(w) and w not in known for w in called)
+    if verb and named and plain and listed("measures", "of_two_or_more").isdisjoint(bearer):
+        yield tokens[verb + 1 :], tokens[:verb]
+
+
 def of_each_part(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`each of the converters delivering at least 15 A`, `each handle has a grip with 8 to 16 ribs`, of what
     each of like parts has, as each; and what is said of that."""

@@ -41,6 +41,7 @@ from scopecheck.matching.unfit import (
     asks_for_a_basis_that_is_said,
     begins_with_an_article,
     converts_another_kind,
+    is_a_range_beside_another,
     is_of_another_moment,
     is_of_places,
     leaves_a_tie_unheard,
@@ -125,6 +126,7 @@ class Job(LineWords):
         found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
         found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
         found = found or self._of_own_limits(tokens)
+        found = [m for m in found if not is_a_range_beside_another(self, m)]
         found = [] if found and takes_over_for_across(self.first, tokens) else found
         if len(self.subjects) > 1:
             found = [

@@ -125,10 +125,21 @@ def takes_for_an_extent(job: LineWords, match: Match, tokens: tuple[Token, ...])
     first = next((i for i, t in enumerate(tokens) if has_number(t)), len(tokens))
     behind = f" {' '.join(map(word_of, tokens[first:]))} "
     said = f" {' '.join(map(word_of, tokens))} "
+    measure = next((w for w in map(word_of, tokens) if w in OWN_MEASURES), "")
+    if any(s.text.lower() == measure for s in job.subjects):
+        return True  # 'a diameter of less than 15 µm' is that of what is called the diameter
     ways = [s.text.lower() for s in job.subjects if s.text.lower() not in OWN_MEASURES]
     named = sum(f" {way} " in said for way in ways)
     other = any(f" {s.text.lower()} " in behind for s in job.subjects[1:])
     return other or 0 < named < len(ways)
+
+
+def is_a_range_beside_another(job: LineWords, match: Match) -> bool:
+    """`10 to 20 % smaller than the cup`: is what it is so much beside declared, so that the two differ by a
+    range that is read as any other is?"""
+    spans = sum(f.slot.kind == "difference" for f in match.fills)
+    beside = next((f for f in match.fills if f.slot.name == "T"), None)
+    return spans > 1 and beside is not None and job.named(beside.tokens) is not None
 
 
 def takes_over_for_across(bound: Bound, tokens: tuple[Token, ...]) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from contextlib import suppress
 from typing import TypeAlias
 
@@ -10,6 +11,7 @@ from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.matching.chart import Match, joined_parts, split_list, word_of
@@ -240,6 +242,61 @@ def so_often(
             if found := reader.piece_by_piece(pieces, words):
                 return All(found)
     return None
+
+
+def described_apart(
+    reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+) -> Formula | None:
+    """`dose, interval : 5 mg every 12 hours`, `ribs, height : four ribs each having a height of 2 to 4 mm`:
+    the first thing and the others, each by itself; no condition of one another.
+    """
+    said = [word_of(t) for t in tokens]
+    if len(subjects) < 2 or not all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
+        return None
+    for at, end in (*_at_intervals(tokens, said, subjects), *_each_having(said, subjects)):
+        pieces: Pieces = [(tokens[:at], subjects[:1]), (tokens[end:], subjects[1:])]
+        if tokens[end:] and (found := reader.piece_by_piece(pieces, words)):
+            return All(found)
+    return None
+
+
+def _at_intervals(
+    tokens: tuple[Token, ...], said: list[str], subjects: tuple[Subject, ...]
+) -> Iterator[tuple[int, int]]:
+    """Where how often it is done begins, of what is no time and a time."""
+    first, other = (s.bound.kind if isinstance(s.bound, Typed) else None for s in subjects[:2])
+    timed = first and other and first.dimension != TIME and other.dimension == TIME
+    if not timed or len(subjects) > 2 or not _CONDITIONAL.isdisjoint(said):
+        return
+    for at in range(1, len(said) - 1):
+        if said[at] == "every" and (tokens[at + 1].number or said[at + 1] in NUMBER_WORDS):
+            yield at, at
+        if said[at : at + 3] in (["at", "intervals", "of"], ["at", "an", "interval", "of"]):
+            yield at, at + 1
+
+
+def _each_having(said: list[str], subjects: tuple[Subject, ...]) -> Iterator[tuple[int, int]]:
+    """Where what each of so many has begins, behind the number of them; none are so many at the most."""
+    counted = isinstance(subjects[0].bound, Typed) and subjects[0].bound.whole
+    own = subjects[0].text.lower().split()[-1:]
+    at = next((i + 1 for i, w in enumerate(said) if [w] == own), 0)
+    if not counted or not at or not (_CONDITIONAL | _FEW).isdisjoint(said[:at]):
+        return
+    start = at + (said[at : at + 1] == [","])
+    of_counts = any(isinstance(s.bound, Typed) and s.bound.whole for s in subjects[1:])
+    ways = (run for run in _HAVING if run[-1] != "of" or not of_counts)  # six holes may be those of both rows
+    run = next((run for run in ways if said[start : start + len(run)] == run), None)
+    if run:
+        yield at, start + len(run)
+
+
+_CONDITIONAL = listed("limits", "conditions")
+_FEW = frozenset("no not none most fewer less up maximum without exceeding".split())
+_HAVING = (
+    ["each", "having"], ["each", "with"], ["each", "of", "which", "has"], ["each", "of", "them", "having"],
+    ["having"], ["which", "have"], ["that", "have"], ["which", "each", "have"], ["that", "each", "have"],
+    ["each", "of"], ["of"],
+)  # fmt: skip
 
 
 def _is_how_often(reader: LineReader, subject: Subject) -> bool:

@@ -33,6 +33,7 @@ from scopecheck.resolve.beside_one_another import (
 from scopecheck.resolve.declared_basis import needs_no_basis, on_the_declared_basis, tell_the_basis
 from scopecheck.resolve.each_of_several import (
     Pair,
+    described_apart,
     each_by_its_name,
     either_or_both,
     field_of_each_part,
@@ -300,6 +301,8 @@ class Reader(LineReader):
             return held
         if not job.sort and (often := so_often(self, tokens, words, subjects)):
             return often
+        if not job.sort and (apart := described_apart(self, tokens, words, subjects)):
+            return apart
         if found := conditional(sides, tokens):
             return found
         if not job.sort and (one_by_one := limits_in_order(self, tokens, words, subjects)):

@@ -11,7 +11,7 @@ from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
-from scopecheck.matching.bearers import without_object, without_purpose
+from scopecheck.matching.bearers import without_bearer_of_all, without_object, without_purpose
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.phrase_finding import Job
 from scopecheck.matching.subjects import Subject, without_unit
@@ -109,10 +109,12 @@ def for_what_it_is_made(
 ) -> Formula | None:
     """`configured to open when the pressure exceeds 5 bar` as what it does, which a warning tells.
 
-    `Heating the powder to 350 °C` as heating to it.
+    `Heating the powder to 350 °C` as heating to it, `the rod has a length ... and a width ...` as the two.
     """
     made_for = without_purpose(tokens) if len(subjects) > 1 else ()
-    for said, passed in chain(made_for, without_object(tokens, subjects)):
+    known = frozenset(w for n in reader.names.all() for w in n.lower().split())
+    bearers = without_bearer_of_all(tokens, subjects, known)
+    for said, passed in chain(made_for, without_object(tokens, subjects), bearers):
         other = Words(words.text, said, words.span)
         if reader.trying().holds(other, subjects):
             warning = told(job, passed) if passed else None

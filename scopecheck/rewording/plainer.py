@@ -80,6 +80,7 @@ from scopecheck.rewording.plainer_named import (
     without_needless,
     without_noted_whole,
     without_their,
+    without_verb_of_first,
     without_verb_of_name,
     without_what_is_counted,
 )
@@ -411,6 +412,7 @@ ORDER: tuple[Rewriting, ...] = (
     _if_one(lambda tokens, left: without_containing(tokens, left.subjects[0].listing)),
     _one_noted(with_noted_name),
     _one(without_verb_of_name),
+    _if_several(_beside(without_verb_of_first)),
     _one_name(without_name_behind),
     _one_noted(without_needless),
     _one_noted(without_noted_whole),

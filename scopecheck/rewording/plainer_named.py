@@ -217,12 +217,18 @@ def without_verb_of_name(tokens: Tokens, subject: Subject) -> Tokens:
     whole = isinstance(subject.bound, Typed) and subject.bound.whole
     times = whole and words[-1] in (*SO_OFTEN, "times") and words[start : start + 1] != []
     times = times and words[start].endswith("ed")
-    by = words[start + 1 : start + 2] == ["by"]
+    pair = 2 * (words[start + 1 : start + 3] in (["one", "another"], ["each", "other"]))
+    by = words[start + 1 + pair : start + 2 + pair] == ["by"]
     if not (by or times) or len(words[start]) < MOST_OF_A_STEM:
         return tokens
     stem = words[start][:MOST_OF_A_STEM]
     named = any(w.startswith(stem) for w in subject.text.lower().split())
-    return tokens[start + 1 + by :] if named else tokens
+    return tokens[start + 1 + (by and pair) + by :] if named else tokens
+
+
+def without_verb_of_first(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`overlapping by at least half of the width`, of an overlap and a width, without the verb."""
+    return without_verb_of_name(tokens, subjects[0]) if "by" in map(word_of, tokens[1:4]) else tokens
 
 
 MOST_OF_A_STEM = 5
