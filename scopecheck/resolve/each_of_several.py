@@ -197,6 +197,22 @@ def each_by_its_name(reader: LineReader, job: Job, tokens: tuple[Token, ...], wo
     return None
 
 
+def each_by_its_name_loosely(
+    reader: LineReader, job: Job, tokens: tuple[Token, ...], words: Words
+) -> Formula | None:
+    """`a tensile strength of ... and an elongation at break of ...`, of a strength and an elongation: each
+    as a line of its own, past what stands beside its name."""
+    if len(job.subjects) < 2 or job.sort or says_together(words.text):
+        return None
+    for pieces in parted_by_name(tokens, job.subjects):
+        if not all(any(t.number or word_of(t) in NUMBER_WORDS for t in piece) for piece in pieces):
+            continue
+        each: Pieces = [(piece, (s,)) for piece, s in zip(pieces, job.subjects, strict=True)]
+        if found := reader.piece_by_piece(each, words):
+            return All(found)
+    return None
+
+
 def held_at(
     reader: LineReader, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
 ) -> Formula | None:

@@ -35,6 +35,7 @@ from scopecheck.resolve.each_of_several import (
     Pair,
     described_apart,
     each_by_its_name,
+    each_by_its_name_loosely,
     either_or_both,
     field_of_each_part,
     first_alone,
@@ -244,6 +245,7 @@ class Reader(LineReader):
             or these_but_not_those(self, tokens, words, subjects)
             or of_steps_called(self, job, tokens, words, subjects)
             or read_loosely(self, tokens, words, subjects)
+            or each_by_its_name_loosely(self, job, tokens, words)
             or in_the_order_named(self, tokens, words, subjects)
             or under_a_condition_loosely(self, job, tokens)
             or for_what_it_is_made(self, job, tokens, words, subjects)

@@ -64,6 +64,7 @@ from scopecheck.rewording.plainer_counts import (
     with_share_of_them,
     with_units_of_the_last,
     without_after,
+    without_integers,
 )
 from scopecheck.rewording.plainer_members import (
     with_kinds_named,
@@ -144,7 +145,7 @@ def tokens_of(words: Words, subjects: Subjects, names: Names) -> Tokens:
 
 def _in_usual_words(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
     """What is said once, shortened or left out, as it is usually written."""
-    tokens = with_shared_one(with_runs(tokens, "contractions"))
+    tokens = without_integers(with_shared_one(with_runs(tokens, "contractions")), subjects)
     if len(subjects) > 1 and not any(s.moments for s in subjects):
         tokens = with_runs(tokens, "leaving_runs")
     tokens = with_limit_for_all(tokens, subjects)

@@ -31,7 +31,8 @@ def parted_by_name(tokens: Tokens, subjects: Things) -> Iterator[tuple[Tokens, .
     plain = all(isinstance(s.bound, Typed) and s.parts is None and s.mixture is None for s in subjects)
     if not 2 <= len(subjects) <= MOST_THINGS or not plain or not all(telling) or "or" in said:
         return
-    conditional = any(w == "at" and then not in ("least", "most") for w, then in pairwise(said))
+    plainly = {"least", "most"} | listed("measures", "ends_of_tests")
+    conditional = any(w == "at" and then not in plainly for w, then in pairwise(said))
     if "," in said and said[0] == "with":  # 'with a load of 50 kg, the speed is ...' tells under which load
         behind = said[said.index(",") + 1 :]
         conditional = conditional or not listed("conditional", "verbs").isdisjoint(behind)

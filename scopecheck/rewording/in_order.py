@@ -68,8 +68,9 @@ def _begins_a_total(piece: Tokens, name: str) -> bool:
 def _may_part_the_line(piece: Tokens, name: str) -> bool:
     """`two bores, or one bore`, of `and one pin` behind it: is the 'or' one of all that the line says?"""
     words, stem = [word_of(t) for t in piece], name.removesuffix("s")
-    sides = ((" ".join(words[:i]), " ".join(words[i:])) for i, w in enumerate(words) if w == "or")
-    return any(stem in before and stem in behind for before, behind in sides)
+    sides = ((words[:i], words[i:]) for i, w in enumerate(words) if w == "or")
+    named = (stem, f"{stem}s", f"{stem}es")
+    return any(all(any(f" {n} " in f" {' '.join(s)} " for n in named) for s in both) for both in sides)
 
 
 def _chooses(way: list[Tokens]) -> bool:

@@ -14,7 +14,7 @@ from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, WORDS_OF_NUMBERS
 from scopecheck.language.scan import Number, Token
-from scopecheck.matching.chart import word_of
+from scopecheck.matching.chart import has_number, word_of
 from scopecheck.matching.shared_limits import OF_LIMITS
 from scopecheck.matching.spelled import GREAT
 from scopecheck.matching.subjects import Subject
@@ -977,3 +977,38 @@ def without_after(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 _LATEST = {"at the latest": "at most", "at the earliest": "at least"}
 _OF_COUNTS = OF_LIMITS | {"but"}
+
+
+def without_integers(tokens: Tokens, subjects: Things) -> Tokens:
+    """`m and n each independently represent an integer of 1 to 3`, of counts, as `m and n are each 1 to 3`.
+
+    That a count is whole says nothing. `An integer multiple` and `even integers` stay.
+    """
+    if len(subjects) < 2 or not all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects):
+        return tokens
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if i and w in ("integer", "integers")), 0)
+    behind = words[at + 1 : at + 2]
+    plain = bool(behind) and (behind[0] in _BEHIND_INTEGER or has_number(tokens[at + 1]))
+    start = at - (words[at - 1] in ("an", "positive"))
+    before = words[start - 1] in _BEFORE_INTEGER if start else False
+    if not at or not plain or not before:
+        return tokens
+    end = at + 1 + (behind == ["of"] and words[at + 2 : at + 3] != ["the"])
+    head = tokens[:start]
+    if "independently" in words[:start]:  # of each, and not of the two together
+        own = "each" not in words[:start] and "and" in words[:start]
+        head = tuple(
+            replace(t, text="each") if word_of(t) == "independently" else t
+            for t in head
+            if own or word_of(t) != "independently"
+        )
+    if words[start - 1] in ("represent", "represents", "denote", "denotes"):
+        verb = "are" if words[at] == "integers" or "and" in words[:start] else "is"
+        each = [t for t in head[-2:-1] if word_of(t) == "each"]
+        head = (*head[: -1 - len(each)], replace(head[-1], text=verb), *each)
+    return without_integers((*head, *tokens[end:]), subjects)
+
+
+_BEHIND_INTEGER = frozenset("of from between at not no less more greater in".split())
+_BEFORE_INTEGER = frozenset("is are each be being represent represents denote denotes independently".split())
