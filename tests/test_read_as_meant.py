@@ -152,7 +152,8 @@ WITHIN, BEYOND = "load = 400 kg, speed = 1 m/s", "load = 400 kg, speed = 3 m/s"
         ("bores, pins  count", "bores, pins", "two or more bores and one pin", "bores = 3, pins = 1",
          "bores = 1, pins = 1"),
         ("bore  count", "bore", "a multiple of 3 other than 6", "bore = 9", "bore = 6"),
-        ("left, right  length in mm", "left, right", "a left width of 2 to 3 mm and a right width of 5 to 6 mm",
+        ("left, right  length in mm", "left, right",
+         "a left width of 2 to 3 mm and a right width of 5 to 6 mm",
          "left = 2 mm, right = 5 mm", "left = 5 mm, right = 5 mm"),
     ],
 )  # fmt: skip
@@ -1175,7 +1176,7 @@ def test_what_may_be_denied_in_two_ways_is_refused(declared: str, left: str, wor
         ("preferably at least 3 mm but at most 5 mm", ["last limit alone", "both limits", "no limit"]),
         ("preferably 3 to 5 mm but not 4 mm", ["last limit alone", "both limits", "no limit"]),
         ("preferably 3 to 5 mm but at most 8 mm", ["no limit", "a limit"]),
-        ("at most 8 mm, preferably at most 5 mm but more than 1 mm", ["outer limit", "inner limit"]),
+        ("at most 8 mm, preferably at most 5 mm, but more than 1 mm", ["outer limit", "inner limit"]),
         ("at least 2 mm, preferably at least 3 mm, but not more than 8 mm", ["outer limit", "inner limit"]),
         ("2 to 4 mm or 3 to 8 mm, preferably 3.5 mm", ["outer limit", "inner limit"]),
     ],

@@ -80,6 +80,8 @@ def with_parts_per(tokens: tuple[Token, ...], subject: Bound, basis: str = "") -
     """
     declared = subject.unit if isinstance(subject, Typed) else None
     found: list[Token] = []
+    if declared is not None and declared.symbol.startswith(PARTS_PER):
+        tokens = _with_parts_in_short(tokens)
     for token in tokens:
         before, per = found[-1].number if found else None, token.text.lower()
         if before is None or before.unit is not None or per not in PARTS_PER:
@@ -90,6 +92,19 @@ def with_parts_per(tokens: tuple[Token, ...], subject: Bound, basis: str = "") -
             unit = declared
         found.append(_with_unit(found.pop(), before, token, unit) if unit else token)
     return tuple(found)
+
+
+def _with_parts_in_short(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`150 parts per million` as 150 ppm."""
+    texts, found, at = [t.text.lower() for t in tokens], list[Token](), 0
+    while at < len(tokens):
+        short = _PARTS_IN_SHORT.get(" ".join(texts[at : at + 3]))
+        found.append(replace(tokens[at], text=short, end=tokens[at + 2].end) if short else tokens[at])
+        at += 3 if short else 1
+    return tuple(found)
+
+
+_PARTS_IN_SHORT = {"parts per million": "ppm", "parts per billion": "ppb"}
 
 
 def with_parts_of_measured(tokens: tuple[Token, ...], kinds: tuple[Kind | None, ...]) -> tuple[Token, ...]:

@@ -9,7 +9,6 @@ from scopecheck.foundations.record import replace
 from scopecheck.language.syntax import Words
 from scopecheck.matching.chart import word_of
 from scopecheck.matching.everyday import (
-    PARTS_PER,
     with_parts_per,
 )
 from scopecheck.matching.said_once import with_basis
@@ -62,8 +61,7 @@ def on_the_declared_basis(reader: LineReader, words: Words, subjects: tuple[Subj
         bounds = [b for b in bounds if b.kind != PLAIN_KIND]
     basis = {b.kind.split[0] for b in bounds if b.kind and not b.kind.dimension}
     said_otherwise = reader.names.basis and basis != {reader.names.basis}
-    in_parts = all(b.unit and b.unit.symbol.startswith(PARTS_PER) for b in bounds)
-    bare = (has_parts_per(words) and not in_parts) or any(map(is_bare_share, words.tokens))
+    bare = has_parts_per(words) or any(map(is_bare_share, words.tokens))
     if len(basis) != 1 or not basis <= PERCENT.keys() or said_otherwise or not bare:
         return None
     tokens = with_parts_per(with_basis(words.tokens, bounds[0], min(basis)), bounds[0], min(basis))

@@ -23,6 +23,7 @@ from scopecheck.resolve.whole_ranges import ends_apart, only_with_another, withi
 from scopecheck.rewording.counted_per import for_a_limit, group_counted
 from scopecheck.rewording.moments import denied_at_times, not_always
 from scopecheck.rewording.not_both import DENYING
+from scopecheck.rewording.plainer_numbers import lies_beyond, preference_with_but
 from scopecheck.rewording.shared_verbs import may_share_an_end
 from scopecheck.vocabulary.names import Names, Typed
 
@@ -74,6 +75,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _selected_of_what(said, subjects)
         or _total_of_the_first(said, subjects)
         or _average_of_each(said, subjects)
+        or _but_behind_preference(tokens, said)
         or (_kept_or_lost(said, own) if len(subjects) == 1 else None)
     )
 
@@ -109,6 +111,20 @@ def _average_of_each(said: list[str], subjects: Things) -> Why:
 
 
 _AVERAGING = frozenset(("average", "averaged", "mean"))
+
+
+def _but_behind_preference(tokens: Tokens, said: list[str]) -> Why:
+    """`up to 5 mm, preferably up to 3 mm but at least 1 mm`: of what is preferred, or of all of it?"""
+    preferred = preference_with_but(tokens)
+    if preferred is None:
+        return None
+    beyond = not preferred.behind and lies_beyond(tokens, preferred)
+    if preferred.sides != {"at least", "at most"} and not beyond:
+        return None
+    return (
+        f"'{' '.join(said[preferred.but :])}' may be said of what is preferred, or of all of it",
+        "Before the preference, or in a line of its own, it is said of all.",
+    )
 
 
 def _selected_of_what(said: list[str], subjects: Things) -> Why:

@@ -72,6 +72,7 @@ from scopecheck.rewording.plainer_members import (
     with_others_named,
     without_class_selected,
 )
+from scopecheck.rewording.plainer_numbers import with_both_preferred
 from scopecheck.rewording.plainer_shares import with_amount_elided, with_range_of_the_other
 from scopecheck.rewording.plainer_states import (
     with_doing_so,
@@ -146,6 +147,7 @@ def tokens_of(words: Words, subjects: Subjects, names: Names) -> Tokens:
 def _in_usual_words(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
     """What is said once, shortened or left out, as it is usually written."""
     tokens = without_integers(with_shared_one(with_runs(tokens, "contractions")), subjects)
+    tokens = with_both_preferred(tokens)
     if len(subjects) > 1 and not any(s.moments for s in subjects):
         tokens = with_runs(tokens, "leaving_runs")
     tokens = with_limit_for_all(tokens, subjects)

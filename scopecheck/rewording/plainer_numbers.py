@@ -5,11 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from scopecheck.core.declared import Composition, SetDecl
-from scopecheck.foundations.record import replace
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
-from scopecheck.matching.chart import has_number, word_of
+from scopecheck.matching.chart import PREFERENCES, has_number, word_of
 from scopecheck.matching.everyday import with_fractions
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
 from scopecheck.matching.unfit import low_end_at, takes_over_for_across
@@ -73,6 +73,70 @@ def with_ends_limited(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return tokens
 
 
+@record
+class Preference:
+    """Of `up to 5 mm, preferably 2 to 3 mm but ...`: where the preference and the 'but' begin, and which
+    sides the one and the other limit alone; a range limits none."""
+
+    lead: int
+    but: int
+    preferred: str
+    behind: str
+
+    @property
+    def sides(self) -> set[str]:
+        """What the two limit, '' for a range."""
+        return {self.preferred, self.behind}
+
+
+def preference_with_but(tokens: Tokens) -> Preference | None:
+    """A preference beside another limit, with one number behind a 'but'; None for other words."""
+    words = [word_of(t) for t in tokens]
+    lead = next((i for i, w in enumerate(words) if w in PREFERENCES), 0)
+    but = next((i for i in range(lead + 1, len(words) - 1) if words[i] == "but"), 0)
+    outer = any(map(has_number, tokens[:lead]))
+    if not lead or not but or not outer or words[but - 1] == "," or sum(map(has_number, tokens[but:])) != 1:
+        return None
+    single = sum(map(has_number, tokens[lead:but])) == 1
+    preferred = _limit_begun(words[lead + 1 :]) if single else ""
+    return Preference(lead, but, preferred, _limit_begun(words[but + 1 :]))
+
+
+def with_both_preferred(tokens: Tokens) -> Tokens:
+    """`up to 5 mm, preferably at least 2 mm but less than 4 mm` with 'and' between both ends preferred.
+
+    What lies beyond a preferred range limits all: `preferably 2 to 3 mm but never less than 1 mm`.
+    """
+    found = preference_with_but(tokens)
+    if found is None:
+        return tokens
+    words, but = [word_of(t) for t in tokens], found.but
+    if found.sides == {"at least", "at most"} and _limit_begun(words) == found.behind:
+        return (*tokens[:but], replace(tokens[but], text="and"), *tokens[but + 1 :])
+    denied = words[but + 1] in ("not", "never") and words[but + 3 : but + 4] == ["than"]
+    if not denied or not found.behind or not lies_beyond(tokens, found):
+        return tokens
+    return (*tokens[: but + 1], *words_at(tokens[but + 1], found.behind), *tokens[but + 4 :])
+
+
+def lies_beyond(tokens: Tokens, found: Preference) -> bool:
+    """Is what is preferred a range, and the number behind the 'but' none of it?"""
+    numbers = [t.number for t in tokens[found.lead :] if t.number]
+    if len(numbers) != 3 or found.preferred or any(n.unit not in (None, numbers[-1].unit) for n in numbers):
+        return False
+    low, high, other = (n.value for n in numbers)
+    return not low <= other <= high
+
+
+def _limit_begun(words: list[str]) -> str:
+    """The side that the words begin to limit, 'at least' or 'at most'; '' for neither."""
+    for side, tables in (("at least", _LOWEST), ("at most", _HIGHEST)):
+        runs = (run.split() for table in tables.values() for run in table)
+        if any(words[: len(run)] == run for run in runs):
+            return side
+    return "at most" if words[:2] == ["up", "to"] else ""
+
+
 def with_low_end_out(tokens: Tokens, bound: Bound) -> Tokens:
     """`over 0.05 to 0.10 wt%` as `more than 0.05 ...`, of a share of a whole."""
     if not takes_over_for_across(bound, tokens):
@@ -110,11 +174,19 @@ _GREATER = "more greater higher larger longer wider thicker".split()
 _LESSER = "less fewer lower smaller shorter narrower thinner".split()
 _LOWEST = {
     "more than": [*(f"{w} than" for w in _GREATER), "over", "above", "exceeding", "in excess of"],
-    "at least": ["at least", *(f"{no} {w} than" for no in ("no", "not") for w in _LESSER), "not below"],
+    "at least": [
+        "at least",
+        *(f"{no} {w} than" for no in ("no", "not", "never") for w in _LESSER),
+        "not below",
+    ],
 }
 _HIGHEST = {
     "less than": [*(f"{w} than" for w in _LESSER), "below", "under"],
-    "at most": ["at most", *(f"{no} {w} than" for no in ("no", "not") for w in _GREATER), "not above"],
+    "at most": [
+        "at most",
+        *(f"{no} {w} than" for no in ("no", "not", "never") for w in _GREATER),
+        "not above",
+    ],
 }
 _HEDGES = frozenset("about approximately around roughly circa approx".split())
 _LEADS_TO_A_RANGE = frozenset("from between of a in the is are range".split())
