@@ -234,3 +234,34 @@ def test_what_makes_an_end_or_another_amount_of_it_is_told(before: str, words: s
     assert told_of == (
         [f"'{told}' stands right before these words in the claim, and in no line"] if told else []
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        ("gap  length in mm\n1. A thing with a gap of at least 3 mm and at most 8 mm.\n"
+         "   | gap : at least ... 8 mm\n",
+         "'...' leaves out '3 mm and at most'"),
+        ("salt  share in wt%\n1. A thing with salt hydrate in an amount of at most 4 wt%.\n"
+         "   | salt : in an amount of at most 4 wt%\n", "'salt hydrate' stands right before these words"),
+        ("water  share in ppm by mass\n1. A gas with at least 150 ppm of water.\n"
+         "   | water : at least 150 ppm\n",
+         "these words do not say by what the parts are counted"),
+    ],
+)  # fmt: skip
+def test_what_is_left_out_or_part_of_another_name_is_told(text: str, message: str) -> None:
+    assert any(message in line for line in told(text)), told(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "gap, rim  length in mm\n1. A thing with a gap, beside a rim of 2 mm, of 3 mm.\n"
+        "   | gap : a gap ... of 3 mm\n   | rim : a rim of 2 mm\n",
+        "salt  share in wt%\n1. A thing with a salt content of at most 4 wt%.\n   | salt : at most 4 wt%\n",
+        "salt  share in wt%\n1. A thing, wherein the salt is present at at most 4 wt%.\n"
+        "   | salt : at most 4 wt%\n",
+    ],
+)
+def test_nothing_is_told_of_what_changes_nothing(text: str) -> None:
+    assert not [line for line in told(text) if "leaves out" in line or "stands right before" in line]

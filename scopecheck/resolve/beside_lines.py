@@ -14,7 +14,8 @@ from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at, runs_in_order
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.matching.chart import GOVERNING
+from scopecheck.matching.chart import FILLERS, GOVERNING
+from scopecheck.matching.surroundings import describes
 from scopecheck.matching.turning_words import turns
 from scopecheck.resolve.account import TURNING
 from scopecheck.resolve.claim_text import ClaimText
@@ -47,6 +48,7 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
     """A warning for each line beside whose words something stands that may change them, and in no line."""
     known = _known(names)
     yield from _either_line(text)
+    yield from _left_out(text)
     for start, end, lifted in _stretches(text):
         if names.steps and (turned := _in_another_order(text, start, end, lifted)):
             yield turned
@@ -55,7 +57,8 @@ def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
                 yield _warning(text, lifted, *so_long, _CUT, "before")
             continue
         before = _before(text, start, known) or _able_to(text, start)
-        if before := before or (_of_a_moment(text, start) if names.steps else None):
+        before = before or (_of_a_moment(text, start) if names.steps else None)
+        if before := before or _named_with_more(text, start, known):
             yield _warning(text, lifted, *before, "before")
         if behind := _behind(text, end, names, known) or _so_much_of(text, end, known):
             yield _warning(text, lifted, *behind, "behind")
@@ -75,6 +78,20 @@ def _either_line(text: ClaimText) -> Iterator[Diagnostic]:
                 "warning", lifted, f"'or' stands between '{one.text}' and '{lifted.text}', and in no line",
                 "Each line is asked for: with the 'or' the claim asks for the one or the other.",
                 "restate both in one line with the 'or', both things left of the colon, or behind 'exactly'",
+            )  # fmt: skip
+
+
+def _left_out(text: ClaimText) -> Iterator[Diagnostic]:
+    """`at least ... 8 mm` lifted from 'at least 3 mm and at most 8 mm': a number or a limit at the dots."""
+    for (_, first, one), (then, _, lifted) in pairwise(_stretches(text)):
+        between = range(first, then)
+        left_out = (i for i in between if i not in text.taken and i not in text.referring)
+        if one is lifted and any(_limits(text.texts[i]) for i in left_out):
+            said = " ".join(text.source.text[text.tokens[first].start : text.tokens[then - 1].end].split())
+            yield Diagnostic(
+                "warning", lifted, f"'...' leaves out '{said}', of which something is in no line",
+                "A number or a limit left out may belong to what stands round it.",
+                "lift all of the words; or restate what is left out in a line of its own",
             )  # fmt: skip
 
 
@@ -322,6 +339,35 @@ def _so_much_by(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int
         if text.texts[at] in changed - known:
             return at, start, _OTHERWISE
     return (behind, start, _OTHERWISE) if behind is not None and behind not in text.taken else None
+
+
+def _named_with_more(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`magnesium chloride | in an amount of`, of magnesium: is another noun part of what is named there?"""
+    own = frozenset(text.left.get(text.by[start], "").lower().replace(",", " ").split())
+    at = start
+    while (
+        at and start - at < _MOST_BETWEEN and text.texts[at - 1] in _TO_AN_AMOUNT and at - 1 not in text.taken
+    ):
+        at -= 1
+    for first in range(at - 1, max(-1, at - 1 - _MOST_BETWEEN), -1):
+        word = text.texts[first]
+        if word in own and first not in text.taken:
+            said = [w for w in text.texts[first + 1 : at] if w != "-"]
+            return (first, at, _OTHERWISE) if said and said[-1] not in _NO_PART_OF_A_NAME else None
+        noun = word.isalpha() and word not in known | FILLERS | _IDLE | _NO_NOUNS and describes(word)
+        plain = word == "-" or noun
+        if first in text.taken or not plain or word.endswith(("ed", "ing", "ly")):
+            return None
+    return None
+
+
+_NO_NOUNS = frozenset(
+    "has have having with by on via from into onto comprises contains present each both".split()
+)
+_TO_AN_AMOUNT = frozenset("in at an a the of amount amounts content proportion level concentration".split())
+_NO_PART_OF_A_NAME = frozenset(
+    "content contents amount component components material compound compounds composition phase".split()
+)
 
 
 def _of_others(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
