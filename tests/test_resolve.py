@@ -898,10 +898,12 @@ water  share in wt%
 
 
 def test_parts_per_million_count_as_the_share_is_declared() -> None:
-    """Of a share declared in ppm by mass the words say all; of one in wt% a warning tells how it is read."""
+    """Words that do not say by what the parts are counted are read as declared, which a warning tells."""
     made, found = read_sheet(Source("test", RESIN.format(line="iron : less than 50 ppm")))
     assert made is not None
-    assert not found
+    assert [d.message for d in found] == [
+        "these words do not say by what the parts are counted: read as parts by mass, as declared"
+    ]
     exact, _ = read_sheet(Source("test", RESIN.format(line="iron < 50 ppm(m)")))
     assert exact is not None
     limits = [sheet_.claims[0].limitations[1].formula for sheet_ in (made, exact)]

@@ -137,7 +137,7 @@ def without_condition(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens
     """`at most 5 Pa.s at 20 degC` without the condition of measuring, where no quantity of its kind is known
     that it could be about; and the condition."""
     declared = [d.kind.dimension for d in job.place.names.declarations.values() if isinstance(d, NumberDecl)]
-    for aside in job.asides(tokens):
+    for aside in job.asides_found(tokens):
         units = (t.number.unit for t in aside.words if t.number)
         if aside.unstated and all(unit and unit.kind.dimension not in declared for unit in units):
             yield aside.rest, aside.words

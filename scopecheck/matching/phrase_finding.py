@@ -206,6 +206,10 @@ class Job(LineWords):
 
     def asides(self, tokens: tuple[Token, ...]) -> list[Aside]:
         """The ways to read the words without a basis of a share, or a condition of measuring, beside them."""
+        return [a for a in self.asides_found(tokens) if self.readable(a.rest)]
+
+    def asides_found(self, tokens: tuple[Token, ...]) -> list[Aside]:
+        """The bases and conditions of measuring, whether the rest is read or not."""
         if len(self.subjects) != 1 or not isinstance(self.first, Typed):
             return []
         name = self.subjects[0].text
@@ -216,7 +220,7 @@ class Job(LineWords):
         # Words of a step are read of the step, and not of how long it takes.
         if self.alone and not self.place.names.step(name.lower().removeprefix("duration of ")):
             beside += measures(tokens, self.first, known, name)
-        return [a for a in beside if not names_a_share(self, a.words) and self.readable(a.rest)]
+        return [a for a in beside if not names_a_share(self, a.words)]
 
     def _together(self, tokens: tuple[Token, ...], name: str) -> Iterator[Aside]:
         # The combined height of the ribs is that of no rib.

@@ -80,7 +80,7 @@ def open_places(
     """The tokens of what `unrestated` tells, in the order of the text, and what each is."""
     found: list[tuple[int, int, UnrestatedSort]] = []
     tokens = text.tokens
-    skipped = text.within(references)
+    skipped = text.within(references) | text.sequences
     left = [n.text for n in exact_numbers]
     for start, end, sort in _with_words(text, list(_sayings(text, own))):
         at = [i for i in range(start, end) if i not in text.taken]

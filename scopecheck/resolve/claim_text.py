@@ -23,6 +23,7 @@ _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
 _MOST_WORDS_MORE = 4
 """How many words the text may have more, or fewer, than the words looked for, for its start to be theirs."""
 _STOPS = (",", ";", ":", ".")
+_IN_NUMBERS = (":", ".", ",", "and", "or", "to", "-")
 
 
 class Piece(NamedTuple):
@@ -99,6 +100,21 @@ class ClaimText:
     def refer(self, places: Iterable[tuple[int, int]]) -> None:
         """Says where, by offsets in the source, the text refers to other claims."""
         self.referring = self.within(tuple(places))
+
+    @cached_property
+    def sequences(self) -> set[int]:
+        """`SEQ ID NO: 1`: a sequence of the listing (37 CFR 1.821(d)), whose number limits nothing."""
+        found = set[int]()
+        for at in self.where.get("seq", ()):
+            end = at + 3
+            if self.texts[at + 1 : at + 2] != ["id"]:
+                continue
+            while self.texts[end : end + 1] and (self.texts[end] in _IN_NUMBERS or self.texts[end].isdigit()):
+                end += 1
+            while end > at and not self.texts[end - 1].isdigit():
+                end -= 1
+            found |= set(range(at, end))
+        return found
 
     def named(self, page: Page) -> tuple[tuple[int, int], ...]:
         """Where the text has declared names that hold numbers or signs."""

@@ -38,7 +38,7 @@ from scopecheck.matching.shared_limits import (
 from scopecheck.matching.states import noun_of, switched
 from scopecheck.matching.subjects import Subject
 from scopecheck.occurrences.occurrence import Occurrence
-from scopecheck.occurrences.readings import MOMENTS, STATES, is_switch, read
+from scopecheck.occurrences.readings import MOMENTS, STATES, is_kind, is_switch, read
 from scopecheck.rewording.forms import words_at
 from scopecheck.rewording.point_of_change import NoRange, changed_from
 from scopecheck.rewording.sides import Sides, Things, Tokens
@@ -70,7 +70,8 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
 
     Raises Trouble where nothing tells which thing is limited and which the condition is about.
     """
-    tokens = _but_not_when(sides, _above_a_level(_with_the_state(without_opening(tokens))))
+    tokens = _after_so_much(sides.job.subjects, _with_the_state(without_opening(tokens)))
+    tokens = _but_not_when(sides, _above_a_level(tokens))
     if row := _after_another(sides, tokens) or _before_another(sides, tokens):
         return row
     found = _found(sides, tokens)
@@ -112,6 +113,21 @@ def _with_the_state(tokens: Tokens) -> Tokens:
 
 
 _FEW = frozenset("no not none most fewer less up maximum exceeding exceeds exceed without".split())
+
+
+def _after_so_much(subjects: Things, tokens: Tokens) -> Tokens:
+    """`at least 80 % after 500 cycles`, of a share and a number of cycles or a time, as at so many."""
+    second = subjects[1].bound if len(subjects) == _PAIR and not any(s.moments for s in subjects) else None
+    counted = isinstance(second, Typed) and (second.whole or (second.kind and second.kind.dimension == TIME))
+    share = isinstance(subjects[0].bound, Typed) and is_kind(subjects[0].bound, "shares")
+    at = next((i for i, t in enumerate(tokens) if i and word_of(t) == "after"), 0)
+    behind = tokens[at + 1 : at + 2]
+    if not at or not share or not counted or not (behind[0].number if behind else None):
+        return tokens
+    return (*tokens[:at], replace(tokens[at], text="at"), *tokens[at + 1 :])
+
+
+_PAIR = 2
 
 
 def _above_a_level(tokens: Tokens) -> Tokens:

@@ -28,6 +28,28 @@ def _between_numbers(tokens: tuple[Token, ...], at: int) -> bool:
     return 0 < at < len(tokens) - 1 and bool(tokens[at - 1].number and tokens[at + 1].number)
 
 
+def without_sequence_numbers(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`95 % identity to SEQ ID NO: 1 or 2` without the numbers of the sequence listing (37 CFR 1.821(d))."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words) - 3) if words[i : i + 2] == ["seq", "id"]), 0)
+    if not at or words[at + 2] not in ("no", "nos", "number", "numbers"):
+        return tokens
+    end = at + 3
+    while end < len(words) and (words[end] in (":", ".", ",", "and", "or", "to", "-") or tokens[end].number):
+        end += 1
+    while not tokens[end - 1].number and end > at + 3:
+        end -= 1
+    lead = next((len(run) for run in _TO_SEQUENCES if words[at - len(run) : at] == run), 0)
+    return (*tokens[: at - lead], *tokens[end:])
+
+
+_TO_SEQUENCES = (
+    ["sequence", "identity", "to"], ["sequence", "identity", "with"],
+    ["identity", "to"], ["identity", "with"],
+    ["identical", "to"], ["identical", "with"], ["to"], ["with"], ["of"],
+)  # fmt: skip
+
+
 def without_factor_of(tokens: tuple[Token, ...], subject: Subject, note: str) -> tuple[Token, ...]:
     """`by a factor of 4 to 8`, of a number that is called or noted as a ratio or a factor, as that number."""
     said = [word_of(t) for t in tokens]
