@@ -558,6 +558,21 @@ def bare_parts_per(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
     return None
 
 
+def parts_of_no_whole(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
+    """The error for `5 to 10 parts by weight of frit`, which is so much beside parts of something else."""
+    said = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(said) - 1) if said[i] in ("part", "parts") and said[i + 1] == "by"), 0)
+    if not at or not tokens[at - 1].number or not {"per", "based", "relative", "to"}.isdisjoint(said[at:]):
+        return None
+    thing = job.subjects[0].text if job.subjects else "frit"
+    return trouble(
+        job.span(tokens[at - 1 : at + 3]),
+        f"'{job.text(tokens[at - 1 : at + 3])}' says how much there is beside parts of something else",
+        "Parts are no share of a whole: only what two things come to beside each other is limited.",
+        f'declare {thing}  number  "parts by {said[at + 2]}", and so the others; or restate their ratio',
+    )
+
+
 def bare_letter_c(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
     """The error for `at most 0.2 C` of what is declared neither as a temperature nor as a charging rate."""
     kind = job.first.kind if isinstance(job.first, Typed) else None

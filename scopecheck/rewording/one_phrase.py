@@ -22,7 +22,14 @@ from scopecheck.matching.beside_another import (
 from scopecheck.matching.chart import Match, joined_parts, matches, word_of
 from scopecheck.matching.made_of_several import at_first_worked_out, difference, in_total, of_each
 from scopecheck.matching.other_things import nouns_of_others
-from scopecheck.matching.phrase_advice import NOT_READ, bare_letter_c, bare_parts_per, no_phrase, shortened
+from scopecheck.matching.phrase_advice import (
+    NOT_READ,
+    bare_letter_c,
+    bare_parts_per,
+    no_phrase,
+    parts_of_no_whole,
+    shortened,
+)
 from scopecheck.matching.phrase_finding import Job, Read
 from scopecheck.matching.phrase_slots import named_subjects, occurrence
 from scopecheck.matching.shared_limits import is_bare_limit, is_upper, leaves_open_of_what
@@ -93,6 +100,8 @@ def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         if (number.number or word_of(number) in NUMBER_WORDS) and word_of(word) in CALENDAR:
             return no_fixed_length(job.span((number, word)), in_words=True)
     if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens) or bare_letter_c(job, tokens)):
+        return advice
+    if job.subjects and (advice := parts_of_no_whole(job, tokens)):
         return advice
     if misspelled := _misspelled(job, tokens):
         return misspelled

@@ -35,6 +35,8 @@ from scopecheck.core.formula import (
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import words as listed
 
 ZERO, ONE = Const(Fraction(0)), Const(Fraction(1))
 NO_VALUE = Divide(ZERO, ZERO)
@@ -65,7 +67,12 @@ def plural_of_part(name: str) -> str:
 
 
 def plural_of(name: str) -> str:
-    """The usual plural of a noun: holes, boxes, cavities."""
+    """The plural of a noun: holes, boxes, cavities, teeth."""
+    lead, _, noun = name.rpartition(" ")
+    irregular: dict[str, str] = word_lists()["irregular"]
+    unusual = (many for many in sorted(listed("names", "unusual_plurals")) if irregular[many] == noun.lower())
+    if several := next(unusual, ""):
+        return f"{lead} {several}".strip()
     if name.endswith(("s", "x", "z", "ch", "sh")):
         return f"{name}es"
     if name.endswith("y") and name[-2:-1] not in ("a", "e", "i", "o", "u"):
