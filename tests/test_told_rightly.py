@@ -796,3 +796,14 @@ def test_what_is_met_by_the_first_of_readings_none_of_which_is_presumed_is_met_o
         "must stay out  added    found\n  accused  1.4 wt%  0.6 wt%\n"
     )
     assert "Met on some reading: what must stay out, and documents" in text
+
+
+def test_what_stands_for_a_presumed_reading_that_is_not_computed_is_not_called_usual() -> None:
+    """No material effect is presumed of 'consisting essentially of', and is not computed."""
+    text = page(
+        "profile US court\ncoat  composition in wt%\n  tin, lead\n"
+        "1. A strip with a coat consisting essentially of tin.\n   | coat : consisting essentially of tin\nmust stay out\n  mixed : tin = 90 wt%, lead = 10 wt%\n"
+    )
+    assert "(the one presumed is not)" in text
+    assert "Wrong on the usual reading" not in text
+    assert "Met on some reading: what must stay out" in text

@@ -138,12 +138,27 @@ def _section(sheet: Sheet, finding: Finding) -> str:
         finding.question in (*SIDED, *BESIDE_MEANT)
         and finding.stakes in (2, 3)
         and usual
-        and not (stretched or undone)
+        and not (stretched or undone or _usual_is_untried(sheet, finding))
     ):
         return "usual"
     if finding.question in BESIDE_MEANT and finding.stakes > 1:
         return "meant" if finding.thing.grade == "plain" else "border"
     return "reread" if finding.stakes == 4 and finding.quantifier == "some" else str(finding.stakes)
+
+
+def _usual_is_untried(sheet: Sheet, finding: Finding) -> bool:
+    """Is what is presumed of a phrase of its lines not computed, so that another reading stands for it?
+
+    What is met rests on every line of the claim, what is lost on those that fail.
+    """
+    claims = (sheet.claim(number) for number in lineage(sheet, finding.claim))
+    lines = {*finding.failing} or {line.label for claim in claims for line in claim.limitations}
+    return any(
+        any(place.where in lines for place in group.places)
+        and any(standing == "presumed" for _, standing in group.untried)
+        and not any(reading.standing == "presumed" for reading in group.readings)
+        for group in sheet.groups
+    )
 
 
 def _of_dependent(sheet: Sheet, finding: Finding) -> str:
