@@ -802,7 +802,9 @@ def test_what_stands_for_a_presumed_reading_that_is_not_computed_is_not_called_u
     """No material effect is presumed of 'consisting essentially of', and is not computed."""
     text = page(
         "profile US court\ncoat  composition in wt%\n  tin, lead\n"
-        "1. A strip with a coat consisting essentially of tin.\n   | coat : consisting essentially of tin\nmust stay out\n  mixed : tin = 90 wt%, lead = 10 wt%\n"
+        "1. A strip with a coat consisting essentially of tin.\n"
+        "   | coat : consisting essentially of tin\n"
+        "must stay out\n  mixed : tin = 90 wt%, lead = 10 wt%\n"
     )
     assert "(the one presumed is not)" in text
     assert "Wrong on the usual reading" not in text
