@@ -80,8 +80,6 @@ def with_parts_per(tokens: tuple[Token, ...], subject: Bound, basis: str = "") -
     """
     declared = subject.unit if isinstance(subject, Typed) else None
     found: list[Token] = []
-    if declared is not None and declared.symbol.startswith(PARTS_PER):
-        tokens = _with_parts_in_short(tokens)
     for token in tokens:
         before, per = found[-1].number if found else None, token.text.lower()
         if before is None or before.unit is not None or per not in PARTS_PER:
@@ -94,9 +92,12 @@ def with_parts_per(tokens: tuple[Token, ...], subject: Bound, basis: str = "") -
     return tuple(found)
 
 
-def _with_parts_in_short(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`150 parts per million` as 150 ppm."""
+def with_parts_in_short(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`150 parts per million` as 150 ppm, of what is declared so; `..., by mass` has its phrase."""
+    declared = subject.unit if isinstance(subject, Typed) else None
     texts, found, at = [t.text.lower() for t in tokens], list[Token](), 0
+    if declared is None or not declared.symbol.startswith(PARTS_PER) or "," in texts:
+        return tokens
     while at < len(tokens):
         short = _PARTS_IN_SHORT.get(" ".join(texts[at : at + 3]))
         found.append(replace(tokens[at], text=short, end=tokens[at + 2].end) if short else tokens[at])

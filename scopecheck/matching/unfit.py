@@ -137,7 +137,7 @@ def takes_for_an_extent(job: LineWords, match: Match, tokens: tuple[Token, ...])
 def is_a_range_beside_another(job: LineWords, match: Match) -> bool:
     """`10 to 20 % smaller than the cup`: is what it is so much beside declared, so that the two differ by a
     range that is read as any other is?"""
-    spans = sum(f.slot.kind == "difference" for f in match.fills)
+    spans = sum(f.slot.kind == "difference" and f.slot.name in ("D", "E") for f in match.fills)
     beside = next((f for f in match.fills if f.slot.name == "T"), None)
     return spans > 1 and beside is not None and job.named(beside.tokens) is not None
 

@@ -23,6 +23,7 @@ from scopecheck.matching.everyday import (
     with_letter_c,
     with_one_second,
     with_one_unit,
+    with_parts_in_short,
     with_parts_per,
     with_products_of_units,
     with_ratios,
@@ -127,6 +128,7 @@ def with_amounts(
     tokens = with_one_second(tokens, _spelled_beside(subjects[0].bound, names))
     tokens = without_signs(tokens, subjects[0].text, tuple(s.text for s in subjects[1:]))
     tokens = with_degrees(tokens, subjects[0].bound, span, subjects[0].text)
+    tokens = with_parts_in_short(tokens, subjects[0].bound) if len(subjects) == 1 else tokens
     tokens = with_parts_per(tokens, subjects[0].bound)
     made = names.declared(subjects[0].text)
     note = made.note if isinstance(made, NumberDecl) else ""
