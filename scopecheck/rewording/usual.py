@@ -50,6 +50,15 @@ _TO_SEQUENCES = (
 )  # fmt: skip
 
 
+def of_what_it_has(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+    """`less than 0.25 wt% of its left-handed form`, of one share, as of the left-handed form."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(bound, Typed) or bound.kind is None or bound.kind.dimension or not bound.kind.basis:
+        return tokens
+    its = [i for i in range(2, len(tokens)) if word_of(tokens[i]) == "its" and word_of(tokens[i - 1]) == "of"]
+    return tuple(replace(t, text="the") if i in its else t for i, t in enumerate(tokens))
+
+
 def without_factor_of(tokens: tuple[Token, ...], subject: Subject, note: str) -> tuple[Token, ...]:
     """`by a factor of 4 to 8`, of a number that is called or noted as a ratio or a factor, as that number."""
     said = [word_of(t) for t in tokens]
