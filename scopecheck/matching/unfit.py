@@ -126,7 +126,8 @@ def takes_for_an_extent(job: LineWords, match: Match, tokens: tuple[Token, ...])
     behind = f" {' '.join(map(word_of, tokens[first:]))} "
     said = f" {' '.join(map(word_of, tokens))} "
     measure = next((w for w in map(word_of, tokens) if w in OWN_MEASURES), "")
-    if any(s.text.lower() == measure for s in job.subjects):
+    piece = len(tokens) < len(job.words.tokens)
+    if piece and any(s.text.lower() == measure for s in job.subjects):
         return True  # 'a diameter of less than 15 µm' is that of what is called the diameter
     ways = [s.text.lower() for s in job.subjects if s.text.lower() not in OWN_MEASURES]
     named = sum(f" {way} " in said for way in ways)
