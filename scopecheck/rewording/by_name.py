@@ -7,10 +7,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations, pairwise, takewhile
 
+from scopecheck.foundations.quantity import kind_word
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import CONDITION_WORDS, has_number, word_of
+from scopecheck.matching.nouns import OWN_MEASURES
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
 from scopecheck.vocabulary.names import Typed
 
@@ -28,6 +30,7 @@ def parted_by_name(tokens: Tokens, subjects: Things) -> Iterator[tuple[Tokens, .
     said = [word_of(t) for t in tokens]
     joints = [i for i in range(1, len(said) - 1) if said[i] in ("and", ",", "but") and said[i + 1] != "and"]
     telling = _telling(subjects)
+    nouns = [s.text.lower().split()[-1] for s in subjects]
     plain = all(isinstance(s.bound, Typed) and s.parts is None and s.mixture is None for s in subjects)
     if not 2 <= len(subjects) <= MOST_THINGS or not plain or not all(telling) or "or" in said:
         return
@@ -42,7 +45,7 @@ def parted_by_name(tokens: Tokens, subjects: Things) -> Iterator[tuple[Tokens, .
         ends = (*cut, len(tokens))
         starts = (0, *(at + 1 for at in cut))
         pieces = [trimmed(tokens[a:b]) for a, b in zip(starts, ends, strict=True)]
-        order = [_named(piece, telling) for piece in pieces]
+        order = [_named(piece, telling, nouns) for piece in pieces]
         every = sorted(i for i in order if i is not None) == list(range(len(subjects)))
         if None not in order and every and stand_alike(pieces, [" ".join(words) for words in telling]):
             in_order = [
@@ -101,15 +104,21 @@ def trimmed(piece: Tokens) -> Tokens:
     return piece
 
 
-def _named(piece: Tokens, telling: list[set[str]]) -> int | None:
-    """The place of the one thing that a piece with a number names; else None."""
+def _named(piece: Tokens, telling: list[set[str]], nouns: list[str]) -> int | None:
+    """The place of the one thing that a piece with a number names; else None.
+
+    Of what is measured its noun is enough: `a length of` names a fibre length.
+    """
     said = {word_of(t) for t in piece}
     named = [i for i, words in enumerate(telling) if not words.isdisjoint(said)]
     if len(named) > 1:
         return _named_first(piece, telling)
     if named and stands_beside(piece, telling[named[0]]):
         return None
-    whole = named and telling[named[0]] <= said
+    noun = nouns[named[0]] if named else ""
+    measured = noun in OWN_MEASURES or (bool(noun) and kind_word(noun) is not None)
+    led = bool(named) and noun in telling[named[0]] and [word_of(t) for t in piece[1:2]] == [noun]
+    whole = named and (telling[named[0]] <= said or (measured and led))
     return named[0] if named and whole and any(t.number for t in piece) else None
 
 
