@@ -99,6 +99,7 @@ from scopecheck.rewording.shared_verbs import with_shared_verb
 from scopecheck.rewording.usual import (
     of_what_it_has,
     with_less_or_more,
+    with_light_as_a_noun,
     without_factor_of,
     without_proviso,
     without_sequence_numbers,
@@ -153,7 +154,9 @@ def tokens_of(words: Words, subjects: Subjects, names: Names) -> Tokens:
 def _in_usual_words(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
     """What is said once, shortened or left out, as it is usually written."""
     tokens = without_integers(with_shared_one(with_runs(tokens, "contractions")), subjects)
-    tokens = of_what_it_has(with_both_preferred(without_sequence_numbers(tokens)), subjects)
+    tokens = of_what_it_has(
+        with_both_preferred(without_sequence_numbers(with_light_as_a_noun(tokens))), subjects
+    )
     if len(subjects) > 1 and not any(s.moments for s in subjects):
         tokens = with_runs(tokens, "leaving_runs")
     tokens = with_limit_for_all(tokens, subjects)

@@ -95,6 +95,7 @@ from scopecheck.rewording.plainer_numbers import (
     with_average_before,
     with_each,
     with_ends_limited,
+    with_least_of_each,
     with_low_end_out,
     with_members_alone,
     with_multiples,
@@ -292,6 +293,7 @@ def _unless_condition(rewriting: Rewriting) -> Rewriting:
 
 ORDER: tuple[Rewriting, ...] = (
     _one_bound(with_low_end_out),
+    _one_bound(with_least_of_each),
     _one(with_state_before_noun),
     _unless_several(_unless_change(_words(without_leading_to))),
     _words(with_condition_first),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import pairwise
 
 from scopecheck.core.declared import Composition, SetDecl
 from scopecheck.foundations.record import record, replace
@@ -135,6 +136,28 @@ def _limit_begun(words: list[str]) -> str:
         if any(words[: len(run)] == run for run in runs):
             return side
     return "at most" if words[:2] == ["up", "to"] else ""
+
+
+def with_least_of_each(tokens: Tokens, bound: Bound) -> Tokens:
+    """`at least 90 %, 95 % or 99 %` as at least each of them; of two it may be otherwise."""
+    words = [word_of(t) for t in tokens]
+    share = isinstance(bound, Typed) and not bound.whole
+    start = 2 if share and words[:2] == ["at", "least"] else 0
+    places = [i for i, t in enumerate(tokens) if t.number]
+    joined = all(words[a + 1 : b] in ([","], ["or"], [",", "or"]) for a, b in pairwise(places))
+    if not start or len(places) < _SEVERAL or places[0] != start or not joined or "or" not in words:
+        return tokens
+    unit = next((t.number.unit for t in reversed(tokens) if t.number), None)
+    made = list[Token]()
+    for i, t in enumerate(tokens):
+        if i in places[1:]:
+            made += words_at(t, "at least", understood=True)
+        bare = t.number is not None and t.number.unit is None
+        made.append(replace(t, number=replace(t.number, unit=unit)) if bare and t.number else t)
+    return tuple(made)
+
+
+_SEVERAL = 3
 
 
 def with_low_end_out(tokens: Tokens, bound: Bound) -> Tokens:

@@ -50,6 +50,16 @@ _TO_SEQUENCES = (
 )  # fmt: skip
 
 
+def with_light_as_a_noun(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`light having a wavelength of`: what is emitted, and not what weighs little."""
+    words = [*map(word_of, tokens), "", ""]
+    having = ("having", "with", "in", "ranging", "whose")
+    at = [i for i, w in enumerate(words[:-2]) if w == "light" and words[i + 1] in having]
+    return (
+        tuple(replace(t, text="radiation") if i in at else t for i, t in enumerate(tokens)) if at else tokens
+    )
+
+
 def of_what_it_has(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
     """`less than 0.25 wt% of its left-handed form`, of one share, as of the left-handed form."""
     bound = subjects[0].bound if len(subjects) == 1 else None
