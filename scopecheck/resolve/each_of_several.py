@@ -232,6 +232,11 @@ def held_at(
             jobs = [reader.job(said, words, (s,)) for said, s in zip(way, order, strict=True)]
             if all(is_read(*job) for job in jobs):
                 return All(tuple(whole(*job) for job in jobs))
+            # 'is baked at 200 °C for 20 minutes': past what is done
+            pieces: Pieces = [(said, (s,)) for said, s in zip(way, order, strict=True)]
+            led = word_of(tokens[int(word_of(tokens[0]) in ("is", "are", "being"))]).endswith("ed")
+            if led and (found := reader.piece_by_piece(pieces, words)):
+                return All(found)
     return None
 
 
