@@ -159,6 +159,7 @@ def _in_usual_words(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
     )
     if len(subjects) > 1 and not any(s.moments for s in subjects):
         tokens = with_runs(tokens, "leaving_runs")
+    tokens = with_forms(tokens, "forms_of_several") if len(subjects) > 1 else tokens
     tokens = with_limit_for_all(tokens, subjects)
     tokens = with_shared_verb(with_forms(without_proviso(tokens, subjects), "usual_forms"), subjects)
     tokens = with_presence_said(tokens, subjects)
