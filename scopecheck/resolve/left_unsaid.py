@@ -650,7 +650,7 @@ def another_average(words: Words, subjects: Things, names: Names) -> Diagnostic 
         return taken_as_declared(words, average, name, "an average, nor over what", "average")
     for kinds in (_AVERAGES, _WEIGHTED_BY):
         noted = {kinds[w] for w in own if w in kinds}
-        if kinds is _WEIGHTED_BY and {"by", "mean", "average", "median"}.isdisjoint(own):
+        if "molecular" in own and {"by", "mean", "average", "median"}.isdisjoint(own):
             noted = set()  # a molecular weight is no mean by weight
         other = next((w for w in said if w in kinds and kinds[w] not in noted), "")
         by = kinds is _AVERAGES or not {"by", "mean", "average", "median"}.isdisjoint(said)
