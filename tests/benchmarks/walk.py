@@ -187,7 +187,8 @@ def in_short(f: object) -> Told:
     if not isinstance(f, Finding):
         return ()
     readings = f.construction and f.construction.readings
-    return f.question, f.label, f.case, f.quantifier, readings, f.status
+    own = f.status
+    return f.question, f.label, f.case, f.quantifier, readings, own.lowest, own.at_base, own.highest
 
 
 def measure_walk() -> Iterator[Figure]:
