@@ -1,4 +1,4 @@
-"""The fair walk of the benchmarks and the questions as asked: the same findings, on a sheet small enough here."""
+"""The fair walk of the benchmarks and the questions as asked: the same findings, on small sheets."""
 
 from __future__ import annotations
 
