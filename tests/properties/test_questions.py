@@ -285,6 +285,7 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
         return
     assert isinstance(answer, Finding)
     single = wanted_of(sheet, case) == "some" and asked.prepared.point(case, scope) is None
+    single = single and not names_in(scope) <= set(case.stated)
     if single and not wholly_out(asked, case, scope, dict(zip(ks, statuses, strict=True))):
         assert (answer.question, answer.stakes) == ("inside left open", 6)
         assert partly_of(answer)

@@ -98,6 +98,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         # That is told at the claim above: here its own lines alone are asked.
         own = All(tuple(x.formula for x in asked.limitations))
         asked = replace(asked, above=NOTHING, scope=own)
+        article = prepared.point(case, own)
     if article is not None:
         yield from _inside_point(prepared, asked, article)
     else:
@@ -141,7 +142,8 @@ def _inside_region(prepared: Prepared, place: _Place) -> Iterator[Answer]:
         yield place.looked()
         return
     ever = some_met.holds()
-    singly = states_single_values(prepared, case)
+    # Of a case that says all that the claim speaks of nothing is left open.
+    singly = states_single_values(prepared, case) and bool(_left_unsaid(prepared, case, scope))
     wholly = not ever or (
         _kept_out_wholly(prepared, case, scope)
         if singly
