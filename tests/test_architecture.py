@@ -51,7 +51,7 @@ FLOORS: dict[str, str] = {
         " other_things phrase_advice phrase_slots signs"
     ),
     "rewording": (
-        "shared_power parts_per_part choice_of_counts not_both places counted_per sides forms compared"
+        "shared_power choice_of_counts not_both places counted_per sides forms parts_per_part compared"
         " class_but members_beside amount_behind said_for_all usual_units multiples usual moments"
         " lettered item_letters common_noun scaled plainer_amounts plainer_numbers plainer_counts"
         " plainer_members plainer_parts plainer_shares plainer_steps plainer_states plainer_values"

@@ -92,22 +92,6 @@ def with_parts_per(tokens: tuple[Token, ...], subject: Bound, basis: str = "") -
     return tuple(found)
 
 
-def with_parts_in_short(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`150 parts per million` as 150 ppm, of what is declared so; `..., by mass` has its phrase."""
-    declared = subject.unit if isinstance(subject, Typed) else None
-    texts, found, at = [t.text.lower() for t in tokens], list[Token](), 0
-    if declared is None or not declared.symbol.startswith(PARTS_PER) or "," in texts:
-        return tokens
-    while at < len(tokens):
-        short = _PARTS_IN_SHORT.get(" ".join(texts[at : at + 3]))
-        found.append(replace(tokens[at], text=short, end=tokens[at + 2].end) if short else tokens[at])
-        at += 3 if short else 1
-    return tuple(found)
-
-
-_PARTS_IN_SHORT = {"parts per million": "ppm", "parts per billion": "ppb"}
-
-
 def with_parts_of_measured(tokens: tuple[Token, ...], kinds: tuple[Kind | None, ...]) -> tuple[Token, ...]:
     """`0.05 ppm of` another quantity, `10 MHz ± 20 ppm`, as so many per cent, where nothing is a share.
 

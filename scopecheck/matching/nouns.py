@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from itertools import permutations
 
 from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.quantity import kind_word
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -20,6 +21,11 @@ _IDLE = ("of", "the", "a", "an", "said", "and", "in")
 
 OWN_MEASURES = listed("measures", "own")
 """Measures of one kind of quantity, of which one is never another."""
+
+
+def is_measure(noun: str) -> bool:
+    """Does the noun tell what is measured: length, temperature, mass?"""
+    return noun in OWN_MEASURES or kind_word(noun) is not None
 
 
 def order_of_nouns(match: Match, subjects: tuple[Subject, ...], names: Names) -> tuple[int, ...] | None:

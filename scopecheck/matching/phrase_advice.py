@@ -562,7 +562,8 @@ def parts_of_no_whole(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
     """The error for `5 to 10 parts by weight of frit`, which is so much beside parts of something else."""
     said = [word_of(t) for t in tokens]
     at = next((i for i in range(1, len(said) - 1) if said[i] in ("part", "parts") and said[i + 1] == "by"), 0)
-    if not at or not tokens[at - 1].number or not {"per", "based", "relative", "to"}.isdisjoint(said[at:]):
+    beside = {"per", "based", "relative", "respect"}
+    if not at or not tokens[at - 1].number or not beside.isdisjoint(said[at:]):
         return None
     thing = job.subjects[0].text if job.subjects else "frit"
     return trouble(

@@ -14,6 +14,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import Page, plain
 from scopecheck.language.scan import SIGN_WITH_POINT, spelled_places
+from scopecheck.rewording.usual import end_of_sequences
 
 _TOKEN = regex(rf"\d+(?:[.,]\d+)*|{SIGN_WITH_POINT}|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
 IN_THOUSANDS = regex(r"\d{1,3}(?:,\d{3})+")
@@ -23,7 +24,6 @@ _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
 _MOST_WORDS_MORE = 4
 """How many words the text may have more, or fewer, than the words looked for, for its start to be theirs."""
 _STOPS = (",", ";", ":", ".")
-_IN_NUMBERS = (":", ".", ",", "and", "or", "to", "-")
 
 
 class Piece(NamedTuple):
@@ -104,17 +104,8 @@ class ClaimText:
     @cached_property
     def sequences(self) -> set[int]:
         """`SEQ ID NO: 1`: a sequence of the listing (37 CFR 1.821(d)), whose number limits nothing."""
-        found = set[int]()
-        for at in self.where.get("seq", ()):
-            end = at + 3
-            if self.texts[at + 1 : at + 2] != ["id"]:
-                continue
-            while self.texts[end : end + 1] and (self.texts[end] in _IN_NUMBERS or self.texts[end].isdigit()):
-                end += 1
-            while end > at and not self.texts[end - 1].isdigit():
-                end -= 1
-            found |= set(range(at, end))
-        return found
+        starts = self.where.get("seq", ())
+        return {i for at in starts for i in range(at, end_of_sequences(self.texts, at))}
 
     def named(self, page: Page) -> tuple[tuple[int, int], ...]:
         """Where the text has declared names that hold numbers or signs."""

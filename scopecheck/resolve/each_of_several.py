@@ -23,6 +23,7 @@ from scopecheck.matching.subjects import Subject
 from scopecheck.matching.together import in_pairs, says_together
 from scopecheck.resolve.line_reader import LineReader, Things
 from scopecheck.rewording.by_name import is_share_of, parted_by_name
+from scopecheck.rewording.conditional import FEW
 from scopecheck.rewording.forms import with_runs
 from scopecheck.rewording.in_order import (
     Pieces,
@@ -285,15 +286,17 @@ def _at_intervals(
     tokens: tuple[Token, ...], said: list[str], subjects: tuple[Subject, ...]
 ) -> Iterator[tuple[int, int]]:
     """Where how often it is done begins, of what is no time and a time."""
-    first, other = (s.bound.kind if isinstance(s.bound, Typed) else None for s in subjects[:2])
-    timed = first and other and first.dimension != TIME and other.dimension == TIME
-    if not timed or len(subjects) > 2 or not _CONDITIONAL.isdisjoint(said):
+    timed = [_is_time(s) for s in subjects] == [False, True]
+    if not timed or not listed("limits", "conditions").isdisjoint(said):
         return
     for at in range(1, len(said) - 1):
         if said[at] == "every" and (tokens[at + 1].number or said[at + 1] in NUMBER_WORDS):
             yield at, at
-        if said[at : at + 3] in (["at", "intervals", "of"], ["at", "an", "interval", "of"]):
+        if any(said[at : at + len(run)] == run for run in _INTERVALS):
             yield at, at + 1
+
+
+_INTERVALS = (["at", "intervals", "of"], ["at", "an", "interval", "of"])
 
 
 def _each_having(said: list[str], subjects: tuple[Subject, ...]) -> Iterator[tuple[int, int]]:
@@ -301,7 +304,8 @@ def _each_having(said: list[str], subjects: tuple[Subject, ...]) -> Iterator[tup
     counted = isinstance(subjects[0].bound, Typed) and subjects[0].bound.whole
     own = subjects[0].text.lower().split()[-1:]
     at = next((i + 1 for i, w in enumerate(said) if [w] == own), 0)
-    if not counted or not at or not (_CONDITIONAL | _FEW).isdisjoint(said[:at]):
+    denied = FEW | listed("limits", "conditions")
+    if not counted or not at or not denied.isdisjoint(said[:at]):
         return
     start = at + (said[at : at + 1] == [","])
     of_counts = any(isinstance(s.bound, Typed) and s.bound.whole for s in subjects[1:])
@@ -311,8 +315,6 @@ def _each_having(said: list[str], subjects: tuple[Subject, ...]) -> Iterator[tup
         yield at, start + len(run)
 
 
-_CONDITIONAL = listed("limits", "conditions")
-_FEW = frozenset("no not none most fewer less up maximum without exceeding".split())
 _HAVING = (
     ["each", "having"], ["each", "with"], ["each", "of", "which", "has"], ["each", "of", "them", "having"],
     ["having"], ["which", "have"], ["that", "have"], ["which", "each", "have"], ["that", "each", "have"],

@@ -15,6 +15,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
+from scopecheck.matching.line_words import AVERAGES
 from scopecheck.matching.states import state_by_note
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
 from scopecheck.matching.whichever import of_a_range
@@ -110,7 +111,7 @@ def _average_of_each(said: list[str], subjects: Things) -> Why:
     )
 
 
-_AVERAGING = frozenset(("average", "averaged", "mean"))
+_AVERAGING = AVERAGES | {"averaged"}
 
 
 def _but_behind_preference(tokens: Tokens, said: list[str]) -> Why:

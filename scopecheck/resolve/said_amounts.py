@@ -23,7 +23,6 @@ from scopecheck.matching.everyday import (
     with_letter_c,
     with_one_second,
     with_one_unit,
-    with_parts_in_short,
     with_parts_per,
     with_products_of_units,
     with_ratios,
@@ -48,6 +47,7 @@ from scopecheck.rewording.choice_of_counts import (
     with_choice_of_counts,
     with_letter_counted,
 )
+from scopecheck.rewording.forms import with_runs
 from scopecheck.rewording.members_beside import without_combinations
 from scopecheck.rewording.multiples import with_divisible
 from scopecheck.rewording.usual import (
@@ -70,7 +70,7 @@ from scopecheck.rewording.usual_units import (
     with_unit_behind_or,
     with_years_noted,
 )
-from scopecheck.vocabulary.names import Bound, Names
+from scopecheck.vocabulary.names import Bound, Names, Typed
 
 _SAID_OTHERWISE = (
     without_dots, with_so_many, with_unit_behind_or, with_calendar_units, with_unit_behind,
@@ -128,7 +128,8 @@ def with_amounts(
     tokens = with_one_second(tokens, _spelled_beside(subjects[0].bound, names))
     tokens = without_signs(tokens, subjects[0].text, tuple(s.text for s in subjects[1:]))
     tokens = with_degrees(tokens, subjects[0].bound, span, subjects[0].text)
-    tokens = with_parts_in_short(tokens, subjects[0].bound) if len(subjects) == 1 else tokens
+    if len(subjects) == 1 and _is_in_parts(subjects[0].bound) and not any(t.text == "," for t in tokens):
+        tokens = with_runs(tokens, "parts_in_short")  # '..., by mass' has its phrase
     tokens = with_parts_per(tokens, subjects[0].bound)
     made = names.declared(subjects[0].text)
     note = made.note if isinstance(made, NumberDecl) else ""
@@ -143,6 +144,12 @@ def with_amounts(
 def _spelled_beside(bound: Bound, names: Names) -> Bound:
     """What numbers in words are read beside: of a step its time."""
     return names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
+
+
+def _is_in_parts(bound: Bound) -> bool:
+    """Is it declared in parts per million or billion?"""
+    unit = bound.unit if isinstance(bound, Typed) else None
+    return unit is not None and unit.symbol.startswith(PARTS_PER)
 
 
 def has_parts_per(words: Words) -> bool:

@@ -7,12 +7,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations, pairwise, takewhile
 
-from scopecheck.foundations.quantity import kind_word
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import CONDITION_WORDS, has_number, word_of
-from scopecheck.matching.nouns import OWN_MEASURES
+from scopecheck.matching.nouns import is_measure
 from scopecheck.matching.subjects import Subject, is_bare_share, is_fraction
 from scopecheck.vocabulary.names import Typed
 
@@ -115,11 +114,11 @@ def _named(piece: Tokens, telling: list[set[str]], nouns: list[str]) -> int | No
         return _named_first(piece, telling)
     if named and stands_beside(piece, telling[named[0]]):
         return None
-    noun = nouns[named[0]] if named else ""
-    measured = noun in OWN_MEASURES or (bool(noun) and kind_word(noun) is not None)
-    led = bool(named) and noun in telling[named[0]] and [word_of(t) for t in piece[1:2]] == [noun]
-    whole = named and (telling[named[0]] <= said or (measured and led))
-    return named[0] if named and whole and any(t.number for t in piece) else None
+    if not named or not any(t.number for t in piece):
+        return None
+    own, noun = telling[named[0]], nouns[named[0]]
+    by_noun = noun in own and is_measure(noun) and [word_of(t) for t in piece[1:2]] == [noun]
+    return named[0] if own <= said or by_noun else None
 
 
 def stands_beside(piece: Tokens, telling: set[str]) -> bool:

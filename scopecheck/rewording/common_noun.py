@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from scopecheck.foundations.quantity import kind_word
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import word_of
-from scopecheck.matching.nouns import OWN_MEASURES
+from scopecheck.matching.nouns import is_measure
 from scopecheck.matching.subjects import Subject
 from scopecheck.rewording.forms import words_at
 from scopecheck.vocabulary.names import Typed
@@ -51,8 +50,7 @@ def _common_noun(subjects: tuple[Subject, ...]) -> tuple[str, tuple[Subject, ...
         called: dict[str, list[Subject]] = {}
         for s in subjects:
             words = s.text.lower().split()
-            measured = end == 0 and (words[-1] in OWN_MEASURES or kind_word(words[-1]) is not None)
-            if measured:
+            if end == 0 and is_measure(words[-1]):
                 continue  # the rod of a rod length and a rod width is what has them, and neither of the two
             if len(words) > 1 and isinstance(s.bound, Typed) and s.parts is None and not s.moments:
                 called.setdefault(words[end], []).append(s)

@@ -74,7 +74,7 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
     tokens = _but_not_when(sides, _above_a_level(tokens))
     if row := _after_another(sides, tokens) or _before_another(sides, tokens):
         return row
-    found = [m for m in _found(sides, tokens) if not _tells_what_has_it(sides, m)]
+    found = _found(sides, tokens)
     if found:
         if len(found) > 1:
             ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
@@ -108,20 +108,12 @@ def _with_the_state(tokens: Tokens) -> Tokens:
     if not at:
         return tokens
     absolute = said[at + 1 : at + 2] == ["the"] and {"is", "are", "proviso"}.isdisjoint(said[at:])
-    few = said[at + 1] in ("a", "an") and not _FEW.isdisjoint(said[:at]) and _CONDITIONS.isdisjoint(said[:at])
+    few = said[at + 1] in ("a", "an") and not FEW.isdisjoint(said[:at]) and _CONDITIONS.isdisjoint(said[:at])
     return (*tokens[:at], replace(tokens[at], text="at"), *tokens[at + 1 :]) if absolute or few else tokens
 
 
-_FEW = frozenset("no not none most fewer less up maximum exceeding exceeds exceed without".split())
-
-
-def _tells_what_has_it(sides: Sides, match: Match) -> bool:
-    """`light with a wavelength of 450 nm`, of a wavelength: what has it, and no limit beside that one."""
-    (first,) = sides.job.subjects if len(sides.job.subjects) == 1 else (None,)
-    if first is None or not isinstance(first.bound, Typed) or "with" not in match.pattern.plain.split():
-        return False
-    outcome = next((f.tokens for f in match.fills if f.slot.kind == "outcome"), ())
-    return len(outcome) == 1 and outcome[0].number is None
+FEW = frozenset("no not none most fewer less up maximum exceeding exceeds exceed without".split())
+"""Before what is counted these leave none of it, or so much at the most."""
 
 
 def _after_so_much(subjects: Things, tokens: Tokens) -> Tokens:

@@ -11,6 +11,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.matching.chart import GOVERNING, has_number, word_of
 from scopecheck.matching.subjects import Subject
+from scopecheck.rewording.forms import words_at
 from scopecheck.vocabulary.names import Typed
 from scopecheck.vocabulary.parts import plural_of
 
@@ -91,26 +92,17 @@ def with_parts_in_total(tokens: Tokens, subjects: tuple[Subject, ...], notes: tu
         return tokens
     beside = (*tokens[:first], *tokens[end:])
     rest = tuple(t for t in beside if word_of(t) not in _IN_TOTAL)
-    if next((i for i, t in enumerate(rest) if has_number(t)), len(rest)) and not _leads_to_a_limit(rest):
+    if not rest or not (has_number(rest[0]) or word_of(rest[0]) in _LIMITS):
         return tokens
     parts = with_parts_per_part(rest, (subjects[0], subjects[-1]), (notes[0], notes[-1]))
     if parts == rest:
         return tokens
     summed = " and ".join(s.text for s in subjects[:-1])
-    lead = f"the sum of {summed} is".split()
-    return (
-        *(replace(tokens[0], sort="word", text=w, number=None, end=tokens[0].start) for w in lead),
-        *parts,
-    )
+    return (*words_at(tokens[0], f"the sum of {summed} is", understood=True), *parts)
 
 
 def _place(said: list[str], name: list[str]) -> int:
     return next((i for i in range(len(said)) if said[i : i + len(name)] == name), -1)
-
-
-def _leads_to_a_limit(rest: Tokens) -> bool:
-    """Is the first word one of a limit, `at least 5 parts`?"""
-    return word_of(rest[0]) in _LIMITS
 
 
 _LIMITS = frozenset("at not no more less from between about up".split())

@@ -141,8 +141,8 @@ def _limit_begun(words: list[str]) -> str:
 def with_least_of_each(tokens: Tokens, bound: Bound) -> Tokens:
     """`at least 90 %, 95 % or 99 %` as at least each of them; of two it may be otherwise."""
     words = [word_of(t) for t in tokens]
-    share = isinstance(bound, Typed) and not bound.whole
-    start = 2 if share and words[:2] == ["at", "least"] else 0
+    measured = isinstance(bound, Typed) and not bound.whole
+    start = 2 if measured and words[:2] == ["at", "least"] else 0
     places = [i for i, t in enumerate(tokens) if t.number]
     joined = all(words[a + 1 : b] in ([","], ["or"], [",", "or"]) for a, b in pairwise(places))
     if not start or len(places) < _SEVERAL or places[0] != start or not joined or "or" not in words:
@@ -195,11 +195,12 @@ def _below(one: Token, other: Token) -> bool:
 
 _GREATER = "more greater higher larger longer wider thicker".split()
 _LESSER = "less fewer lower smaller shorter narrower thinner".split()
+_NOT = ("no", "not", "never")
 _LOWEST = {
     "more than": [*(f"{w} than" for w in _GREATER), "over", "above", "exceeding", "in excess of"],
     "at least": [
         "at least",
-        *(f"{no} {w} than" for no in ("no", "not", "never") for w in _LESSER),
+        *(f"{no} {w} than" for no in _NOT for w in _LESSER),
         "not below",
     ],
 }
@@ -207,7 +208,7 @@ _HIGHEST = {
     "less than": [*(f"{w} than" for w in _LESSER), "below", "under"],
     "at most": [
         "at most",
-        *(f"{no} {w} than" for no in ("no", "not", "never") for w in _GREATER),
+        *(f"{no} {w} than" for no in _NOT for w in _GREATER),
         "not above",
     ],
 }

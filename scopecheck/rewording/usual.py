@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from scopecheck.core.declared import Declaration, NumberDecl, Step
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND
@@ -28,19 +30,28 @@ def _between_numbers(tokens: tuple[Token, ...], at: int) -> bool:
     return 0 < at < len(tokens) - 1 and bool(tokens[at - 1].number and tokens[at + 1].number)
 
 
+def end_of_sequences(words: list[str], at: int) -> int:
+    """Where `SEQ ID NO: 1, 2 or 3` ends that begins here; the place itself for other words."""
+    end = last = at + 3
+    if words[at : at + 2] != ["seq", "id"] or words[at + 2 : end] not in _NUMBERED:
+        return at
+    while words[end : end + 1] and (words[end].isdigit() or words[end] in _IN_NUMBERS):
+        end += 1
+        last = end if words[end - 1].isdigit() else last
+    return last
+
+
+_NUMBERED = (["no"], ["nos"], ["number"], ["numbers"])
+_IN_NUMBERS = (":", ".", ",", "and", "or", "to", "-")
+
+
 def without_sequence_numbers(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`95 % identity to SEQ ID NO: 1 or 2` without the numbers of the sequence listing (37 CFR 1.821(d))."""
     words = [word_of(t) for t in tokens]
-    at = next((i for i in range(1, len(words) - 3) if words[i : i + 2] == ["seq", "id"]), 0)
-    if not at or words[at + 2] not in ("no", "nos", "number", "numbers"):
-        return tokens
-    end = at + 3
-    while end < len(words) and (words[end] in (":", ".", ",", "and", "or", "to", "-") or tokens[end].number):
-        end += 1
-    while not tokens[end - 1].number and end > at + 3:
-        end -= 1
+    at = words.index("seq") if "seq" in words[1:] else 0
+    end = end_of_sequences(words, at)
     lead = next((len(run) for run in _TO_SEQUENCES if words[at - len(run) : at] == run), 0)
-    return (*tokens[: at - lead], *tokens[end:])
+    return (*tokens[: at - lead], *tokens[end:]) if end > at else tokens
 
 
 _TO_SEQUENCES = (
@@ -51,13 +62,13 @@ _TO_SEQUENCES = (
 
 
 def with_light_as_a_noun(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`light having a wavelength of`: what is emitted, and not what weighs little."""
-    words = [*map(word_of, tokens), "", ""]
-    having = ("having", "with", "in", "ranging", "whose")
-    at = [i for i, w in enumerate(words[:-2]) if w == "light" and words[i + 1] in having]
-    return (
-        tuple(replace(t, text="radiation") if i in at else t for i, t in enumerate(tokens)) if at else tokens
-    )
+    """`light having a wavelength of`: what is emitted, and not what weighs little, as `light in weight`."""
+    words = [word_of(t) for t in tokens]
+    at = {i for i, (w, then) in enumerate(pairwise(words)) if w == "light" and then in _OF_LIGHT}
+    return tuple(replace(t, text="radiation") if i in at else t for i, t in enumerate(tokens))
+
+
+_OF_LIGHT = ("having", "with", "ranging", "whose")
 
 
 def of_what_it_has(tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> tuple[Token, ...]:

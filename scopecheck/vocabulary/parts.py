@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from fractions import Fraction
+from functools import cache
 from itertools import combinations, pairwise
 
 from scopecheck.core.declared import Declaration, NumberDecl, Part, Within
@@ -66,12 +67,16 @@ def plural_of_part(name: str) -> str:
     return name if plural else plural_of(name)
 
 
+@cache
+def _unusual_plurals() -> dict[str, str]:
+    """By the noun for one the plural that no final s makes."""
+    return {word_lists()["irregular"][several]: several for several in listed("names", "unusual_plurals")}
+
+
 def plural_of(name: str) -> str:
     """The plural of a noun: holes, boxes, cavities, teeth."""
     lead, _, noun = name.rpartition(" ")
-    irregular: dict[str, str] = word_lists()["irregular"]
-    unusual = (many for many in sorted(listed("names", "unusual_plurals")) if irregular[many] == noun.lower())
-    if several := next(unusual, ""):
+    if several := _unusual_plurals().get(noun.lower()):
         return f"{lead} {several}".strip()
     if name.endswith(("s", "x", "z", "ch", "sh")):
         return f"{name}es"
