@@ -70,6 +70,19 @@ class Picked:
 
 def settle_construction(session: Session, search: Search, groups: Sequence[int]) -> Settled:
     """Narrows the search, which must hold, to the construction of least rank, and says which that is."""
+    settle_readings(session, search, groups)
+    breaks: list[BreakPoint] = []
+    best = True
+    for p in session.sheet.parameters:
+        if p.group in groups and search.true(session.reads(p.group, p.reading)):
+            point, certain = _settle_parameter(session, search, p)
+            breaks += [point] if point else []
+            best = best and certain
+    return Settled(search.construction(), tuple(breaks), best)
+
+
+def settle_readings(session: Session, search: Search, groups: Sequence[int]) -> None:
+    """Narrows the search, which must hold, to the readings of least rank; no parameter is settled."""
     standing = [[session.standing_at_most(g, level) for g in groups] for level in range(3)]
     for constraints in standing:
         if search.find(*constraints):
@@ -80,14 +93,6 @@ def settle_construction(session: Session, search: Search, groups: Sequence[int])
         order = preference(session.sheet.groups[g])
         reading = next(r for r in order if keep(search, session.reads(g, r)))
         assert reading in order
-    breaks: list[BreakPoint] = []
-    best = True
-    for p in session.sheet.parameters:
-        if p.group in groups and search.true(session.reads(p.group, p.reading)):
-            point, certain = _settle_parameter(session, search, p)
-            breaks += [point] if point else []
-            best = best and certain
-    return Settled(search.construction(), tuple(breaks), best)
 
 
 def _settle_parameter(session: Session, search: Search, p: FreeParameter) -> tuple[BreakPoint | None, bool]:

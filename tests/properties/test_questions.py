@@ -49,7 +49,7 @@ from scopecheck.core.construction import (
     names_in,
     nodes,
 )
-from scopecheck.core.declared import NumberDecl
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.core.formula import All, Any, Const, Formula, Ranked, Term
 from scopecheck.core.linear import linear_form
 from scopecheck.core.model import Case, Limitation, Role, Sheet
@@ -405,7 +405,7 @@ def wanted_of(sheet: Sheet, case: Case) -> str:
 
 
 def _one_value_each(sheet: Sheet, case: Case) -> bool:
-    """Of facts that each speak of one measured thing: do they, with its bounds, leave one value of each?
+    """Of facts that each speak of one number or choice: do they, with its bounds, leave one value of each?
 
     Tried are the numbers of the facts, the bounds, whole numbers, and one value in each gap between these.
     """
@@ -414,8 +414,12 @@ def _one_value_each(sheet: Sheet, case: Case) -> bool:
     for name in case.stated:
         d = sheet.declaration(name)
         own = [f for f in facts if name in names_in(f)]
-        if not isinstance(d, NumberDecl) or any(len(names_in(f)) > 1 for f in own):
+        if isinstance(d, SetDecl) or any(len(names_in(f)) > 1 for f in own):
             return False
+        if isinstance(d, ChoiceDecl):
+            if sum(all(evaluate(f, {name: x}, base) is True for f in own) for x in d.members) != 1:
+                return False
+            continue
         numbers = {n.value for f in own for n in nodes(f) if isinstance(n, Const)}
         low = d.lower.value if d.lower else min(numbers, default=Fraction(0)) - 2
         high = d.upper.value if d.upper else max(numbers, default=Fraction(0)) + 2

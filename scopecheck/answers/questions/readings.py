@@ -8,7 +8,7 @@ from itertools import combinations
 
 from scopecheck.answers.about import Change, OneReading, Plain, Unmeant
 from scopecheck.answers.findings import Bearer, Finding, Looked, Quantifier
-from scopecheck.answers.minimise import pick_article
+from scopecheck.answers.minimise import pick_article, settle_readings
 from scopecheck.answers.questions.cases import Answer, prefer_rest_met
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, Sought, at_limitation
@@ -120,13 +120,12 @@ def _readings_alone(prepared: Prepared, limitation: Limitation, search: Search) 
 def _on_each(
     prepared: Prepared, search: Search, groups: tuple[int, ...], escape: Demand, *always: Constraint
 ) -> bool:
-    """Is there no escape on any construction? The search is then for one thing that shows it on each, if that
-    takes no other reading than the base where the base shows it."""
+    """Is there no escape on any construction? The search is then for one thing that shows it on each, if the
+    readings of least rank have one."""
     if some_construction(prepared.session, [escape]):
         return False
-    base = prepared.session.taken(prepared.session.base, groups)
-    base = base if search.holds(*base) else base[:0]
-    if search.holds(*base, *always):
+    settle_readings(prepared.session, search, groups)
+    if search.holds(*always):
         search.require(*always)
     return True
 
