@@ -168,7 +168,7 @@ class _Scanner:
             raise trouble(
                 self.page.span(left.start, left.end), f"'{left.text}' is never closed",
                 "Every bracket that is opened is closed in the same statement.",
-                f"add '{_CLOSING[left.text]}' where it ends",
+                f"add '{_CLOSING.get(left.text, left.text)}' where it ends",
             )  # fmt: skip
         return tuple(self.tokens)
 
@@ -178,11 +178,11 @@ class _Scanner:
         while self.at < self.end:
             c = text[self.at]
             before = text[max(begin, self.at - 2) : self.at]
-            new_line = "\n" in text[begin : self.at]
+            _, new_line, on_it = text[begin : self.at].rpartition("\n")
             if c == "#" and (new_line or before[-1:] == "\t" or before == "  "):
                 line_end = text.find("\n", self.at, self.end)
                 self.at = self.end if line_end < 0 else line_end
-            elif c.isspace() or (c == "|" and new_line):
+            elif c.isspace() or (c == "|" and new_line and not on_it.strip()):
                 self.at += 1
             else:
                 return
@@ -224,9 +224,10 @@ class _Scanner:
         elif c in "+-*/^(){}[],:;%.'&°∶":
             self.bracket(c)
             self.add("mark", c, at + 1)
+        elif c == "|":
+            self.magnitude()
         else:
-            help = "for an absolute value write ABS(...)" if c == "|" else "take it out"
-            raise trouble(self.page.span(at, at + 1), f"{_named(c)} has no meaning here", "", help)
+            raise trouble(self.page.span(at, at + 1), f"{_named(c)} has no meaning here", "", "take it out")
 
     def spelled_name(self) -> list[tuple[int, int]]:
         """Where the words of a declared name lie that begins here and is no plain words; [] if none does."""
@@ -288,6 +289,19 @@ class _Scanner:
         """Does it close the letter of a step, as in `after step d)`?"""
         said = [t.text.lower() for t in self.tokens[-6:]]
         return bool(said) and len(said[-1]) == 1 and not {"step", "steps"}.isdisjoint(said[:-1])
+
+    def magnitude(self) -> None:
+        """`|a - b|` as `ABS(a - b)`: a bar behind a value closes one, any other opens one."""
+        last = self.tokens[-1] if self.tokens else None
+        behind_value = last is not None and (last.sort in ("word", "number") or last.text in _OPENING)
+        if behind_value and self.open and self.open[-1].text == "|":
+            self.open.pop()
+            self.add("mark", ")", self.at + 1)
+            return
+        self.bracket("(")
+        self.open[-1] = Token("mark", "|", self.at, self.at + 1)
+        self.add("capital", "ABS", self.at)
+        self.add("mark", "(", self.at + 1)
 
     def bracket(self, c: str) -> None:
         if c in _CLOSING:

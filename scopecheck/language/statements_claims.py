@@ -175,8 +175,9 @@ def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
         )
     exact_node = _facts(desk, exact_at)
     formula = _formula_lifted(desk, colon + 1, end) if any(t.sort == "sign" for t in words.tokens) else None
-    of_several = phrase and formula is None and len(subject) > 1
-    begun = _term_begun(desk, colon + 1, end) if of_several else None
+    barred = any(t.text == "ABS" for t in words.tokens)
+    worked_out = phrase and formula is None and (len(subject) > 1 or barred)
+    begun = _term_begun(desk, colon + 1, end) if worked_out else None
     return Restatement(
         subject, subject_text, words, exact_node, meant, meant_text, readings, shown, whole, formula, begun
     )
@@ -191,11 +192,26 @@ def _to_be_written(desk: Desk, start: int, end: int) -> Mark:
 
 
 def _formula_lifted(desk: Desk, start: int, end: int) -> Node | None:
-    """The words as a comparison in symbols; None if they are none."""
-    with suppress(Trouble):
-        found = parse_facts(desk.page, *trimmed(desk.text, start, end), desk.own)
-        return found if isinstance(found, ChainNode) else None
+    """The words as a comparison in symbols, also behind what brings it in; None if they are none."""
+    start, end = trimmed(desk.text, start, end)
+    brought_in = _BROUGHT_IN.match(desk.text, start, end)
+    holds = _HOLDS.search(desk.text, start, end)
+    for begin in (start, brought_in.end()) if brought_in else (start,):
+        with suppress(Trouble):
+            found = parse_facts(desk.page, begin, holds.start() if holds else end, desk.own)
+            return found if isinstance(found, ChainNode) else None
     return None
+
+
+_BROUGHT_IN = regex(
+    r"(?!.*?\b(?:if|when|unless|not|no|neither|except|only|any|least|least|one|some|or)\b)"
+    r"(?:[^\W\d_][\w'-]*[,:]?\s+)*?"
+    r"(?:satisf(?:y|ies|ying)|fulfill?(?:s|ing)?|meet(?:s|ing)?|relation(?:ship)?|expression|formula|inequality"
+    r"|condition|equation)(?:\s*:|(?:\s+(?:the|a|following|conditional|relation(?:ship)?|expression|formula"
+    r"|inequality|condition|equation|of))*)\s*:?\s+(?=[-\d|(A-Z])",
+    re.IGNORECASE,
+)
+_HOLDS = regex(r",?\s+(?:is|being)\s+(?:satisfied|fulfilled|met)$|,?\s+holds$")
 
 
 def _term_begun(desk: Desk, start: int, end: int) -> tuple[Node, Words] | None:
@@ -204,14 +220,13 @@ def _term_begun(desk: Desk, start: int, end: int) -> tuple[Node, Words] | None:
     A quotient of two names alone is a ratio, which phrases have.
     """
     start, end = trimmed(desk.text, start, end)
-    if not _OPERATORS.search(desk.text, start, end):
-        return None
     for behind in _BEHIND_TERM.finditer(desk.text, start, end):
         at = _BEFORE_TERM.match(desk.text, start, behind.start())
         begin = at.end() if at else start
         written = desk.text[begin : behind.start()]
         signs = _OPERATORS.findall(written)
-        if not signs or (len(signs) == 1 and signs[0] in "/:") or not _TERM.fullmatch(written):
+        ratio = len(signs) == 1 and signs[0] in "/:"
+        if ((ratio or not signs) and "|" not in written) or not _TERM.fullmatch(written):
             continue
         with suppress(Trouble):
             (term,) = parse_terms(desk.page, begin, behind.start(), desk.own)
@@ -223,10 +238,10 @@ _BEHIND_TERM = regex(r",?\s(?=(?:is|being|are|of|at|less|more|greater|not|no|bet
 _BEFORE_TERM = regex(
     r"(?:(?:a|an|the)\s+)(?:[a-z]{3,}\s+)*[a-z]{3,}(?:,?\s+(?:which\s+is\s+|being\s+)?"
     r"(?:defined|expressed|represented|given|calculated|computed|determined)\s+(?:as|by)\s+|\s+(?:of\s+)?)"
-    r"(?!(?:as|by)\s)(?=[\w(]+\s*[-+*/·(\w])"
+    r"(?!(?:as|by)\s)(?=[\w(|]+\s*[-+*/·(|\w])"
 )
 _OPERATORS = regex(r"[-+*/·×]")
-_TERM = regex(r"[\w\s()+*/·×.-]+")
+_TERM = regex(r"[\w\s()|+*/·×.-]+")
 _OF_READINGS = ("free", "own", "sets")
 
 

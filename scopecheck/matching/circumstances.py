@@ -59,6 +59,7 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     if job.first.whole and not counted_in:
         return
     timed = job.first.kind is not None and job.first.kind.dimension == TIME
+    own_words = job.tests().own_words
     own = _CONDITIONS_OF.get(job.first.kind.dimension) if job.first.kind is not None else None
     names = {word for name in job.place.names.all() for word in name.lower().split()} - FILLERS
     names -= set(job.subjects[0].text.lower().split())
@@ -75,7 +76,7 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         )
         placed = 0 if timed or not at else run_at(said, at, "asides", "measured_where")
         placed = int(at > 0 and said[at] == "after") if counted_in else placed
-        end = _end_of_aside(said, at)
+        end = _end_of_aside(said, at, behind_name=placed > 0 and said[at - 1] in own_words)
         behind = range(at + (width or placed), end)
         if (
             not (width or placed)
@@ -91,7 +92,7 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
             for i in behind
         ):
             start = max(at - (said[at - 1] in (",", "(")), 0)
-            yield (*tokens[:start], *tokens[end + (end < len(tokens)) :]), tokens[at:end]
+            yield (*tokens[:start], *tokens[end + (said[end : end + 1] in ([","], [")"])) :]), tokens[at:end]
     at = next((i for i, w in enumerate(said) if w == "("), 0)
     inside = range(at + 1, _end_of_aside(said, at + 1) if at else 0)
     if inside and all(_is_of_a_condition(job, tokens, i) or said[i] in (",", ";", "/") for i in inside):
@@ -106,13 +107,16 @@ _CONDITIONS_OF = {
 """Of a temperature no other is a condition of measuring, nor of a pressure."""
 
 
-def _end_of_aside(said: list[str], at: int) -> int:
-    """Where what is said from here on ends: at the bracket it stands in, at the comma before the limit."""
+def _end_of_aside(said: list[str], at: int, behind_name: bool = False) -> int:
+    """Where what is said from here on ends: at the bracket it stands in, at the comma before the limit; right
+    behind the name of what is limited, before the limit."""
     if at and said[at - 1] == "(":
         return said.index(")", at) if ")" in said[at:] else len(said)
+    limits = ("of", "is", "being", "in")
+    if behind_name:
+        return next((i for i in range(len(said) - 2, at, -1) if said[i] in limits[:3]), len(said))
     if at and said[at - 1] != ",":
         return len(said)
-    limits = ("of", "is", "being", "in")
     return next((i for i in range(at, len(said) - 1) if said[i] == "," and said[i + 1] in limits), len(said))
 
 

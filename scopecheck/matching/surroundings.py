@@ -312,7 +312,7 @@ def _leading_up(job: Job, first: Typed, tokens: Tokens) -> Callable[[int], bool]
     """May the word at a place be read past before a limit? None where none may."""
     kind, whole, literals = first.kind, first.whole, literals_here(job)
     own = job.tests().own_words | of_note(job)
-    others = _of_other_names(job)
+    others = _of_other_names(job) | (_OTHER_MEASURES - own) | {"by"}
     shares = (t for before, t in pairwise(tokens) if is_bare_share(t) and before.text not in ("±", "+/-"))
     if kind is None or (kind.dimension and any(shares)):
         return None
@@ -321,7 +321,7 @@ def _leading_up(job: Job, first: Typed, tokens: Tokens) -> Callable[[int], bool]
 
     def leads_up(at: int) -> bool:
         word = word_of(tokens[at])
-        if tokens[at].sort != "word" or word in NUMBER_WORDS or word in _OTHER_MEASURES | others | {"by"}:
+        if tokens[at].sort != "word" or word in NUMBER_WORDS or word in others:
             return False
         if word in own | FILLERS and word not in listed("conditional", "drops"):
             return True

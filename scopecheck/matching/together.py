@@ -92,8 +92,13 @@ def meant_together(tokens: tuple[Token, ...], names: tuple[str, ...]) -> Iterato
             # 'The oil is 60 wt% of the total of oil and gum' speaks of the oil by itself.
             again = len({f" {' '.join(words)} ".count(f" {name} ") for name in names}) > 1
             named = not again and not own.isdisjoint(words[start:])
+            # 'rinsing and drying take at most 30 minutes in total': all of them stand before.
+            named |= not again and words[start:] in _IN_TOTAL and own.isdisjoint(words[end:start])
             if named and _says_together(around, words[end:start], names):
                 yield Aside(tokens[end:start], tokens[:end])
+
+
+_IN_TOTAL = [w.split() for w in ("in total", "together", "altogether", "combined", "all together", "overall")]
 
 
 def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) -> bool:

@@ -129,14 +129,14 @@ class _Words:
         if said[0] == "arithmetic":
             return self.of_several(tokens[1:]) if said[1:2] != ["arithmetic"] else None
         if said[:3] == ["absolute", "value", "of"]:
-            one = self.value(tokens[3:])
+            one = self.ratio(tokens[3:]) or self.value(tokens[3:])
             return one and _magnitude(one)
         if said[:2] == ["absolute", "difference"]:
             return self.of_several(tokens[1:])
         if said[1:2] not in (["of"], ["between"], ["among"]):
             return None
         if said[:2] in (["square", "of"], ["magnitude", "of"]):
-            one = self.value(tokens[2:])
+            one = self.ratio(tokens[2:]) or self.value(tokens[2:])
             return one and (_product(one, one) if said[0] == "square" else _magnitude(one))
         joiner = "or" if "and" not in said else "and"
         for members in (split_list(tokens[2:], joiner), *self._halves(tokens[2:], joiner)):
@@ -146,6 +146,17 @@ class _Words:
             if len(several) == len(parts) > 1 and not limit:
                 return _of_several(said[0], several)
         return None
+
+    def ratio(self, tokens: tuple[Token, ...]) -> WorkedOut | None:
+        """`A/B`, `the ratio of A to B`, of which something else is taken; alone phrases have it."""
+        said = [word_of(t) for t in tokens]
+        start = said[:1] == ["the"]
+        start += 2 * (said[start : start + 2] == ["ratio", "of"]) or said[start : start + 1] == ["ratio"]
+        at = next((i for i, w in enumerate(said) if w in ("/", ":", "to") and i > start), 0)
+        if not at or (said[at] == "to" and "ratio" not in said[:start]):
+            return None
+        first, second = self.value(tokens[start:at]), self.value(tokens[at + 1 :])
+        return _quotient(first, second) if first and second and second.made_of else None
 
     @staticmethod
     def _halves(tokens: tuple[Token, ...], joiner: str) -> list[tuple[tuple[Token, ...], ...]]:

@@ -133,7 +133,7 @@ def with_term_first(line: Restatement) -> Restatement:
     term, behind = line.begun
     left = {" ".join(node.span.text.split()).lower() for node in line.subject}
     used = {node.name.lower() for node in nodes_in(term) if isinstance(node, NameNode)}
-    if used != left or len(used) < 2 or isinstance(term, NameNode):
+    if used != left or isinstance(term, NameNode) or (len(used) < 2 and not isinstance(term, CallNode)):
         return line
     words = Words(line.words.text, behind.tokens, line.words.span)
     return replace(line, subject=(term,), words=words)

@@ -452,7 +452,10 @@ def with_stroke(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     start, end = at - len(first), at + 1 + len(second)
     named = words[max(start, 0) : at] == first and words[at + 1 : end] == second
     lead = tokens[: max(start, 0)]
-    if not named or len(lead) > _MOST_BEFORE_STROKE or not all(t.sort == "word" for t in lead):
+    worked = listed("asides", "worked_out") | listed("beside", "other_values") | {"root"}
+    if len(lead) > _MOST_BEFORE_STROKE or not worked.isdisjoint(words[: len(lead)]):
+        return tokens  # 'the reciprocal of D/H' is another value
+    if not named or not all(t.sort == "word" for t in lead):
         return tokens
     ratio, of = (
         replace(tokens[start], sort="word", text=w, end=tokens[start].start) for w in ("ratio", "of")
