@@ -52,10 +52,10 @@ FLOORS: dict[str, str] = {
     ),
     "rewording": (
         "shared_power choice_of_counts not_both places counted_per sides forms parts_per_part compared"
-        " class_but members_beside amount_behind said_for_all usual_units multiples usual moments"
+        " class_but members_beside amount_behind said_for_all usual_units multiples usual sizes moments"
         " lettered item_letters common_noun scaled plainer_amounts plainer_numbers plainer_counts"
-        " plainer_members plainer_parts plainer_shares plainer_steps plainer_states plainer_values"
-        " plainer_written plainer_phrasing plainer_named plainer point_of_change conditional"
+        " plainer_members plainer_parts plainer_shares plainer_steps step_objects plainer_states"
+        " plainer_values plainer_written plainer_phrasing plainer_named plainer point_of_change conditional"
         " conditional_advice ingredients"
         " beside_sums by_name in_order two_limits of_each one_phrase looser shared_verbs"
         " other_cases"

@@ -473,7 +473,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, claimed: str) -> F
     if bars := next((t for t in line.words.tokens if t.sort == "capital" and t.text == "ABS"), None):
         raise trouble(
             Span(line.words.span.source, bars.start, bars.end + 1), "bars around a value in words", "",
-            "write the meaning in symbols after the words: two blanks, exactly, facts such as |a - b| <= 2 mm",
+            "write the meaning in symbols after the words: two blanks, exactly, facts such as |a - b| <= 2",
         )  # fmt: skip
     subjects = tuple(subject(desk.names, node) for node in line.subject)
     if line.readings:

@@ -108,6 +108,17 @@ def of_one_step(reader: LineReader, words: Words, subjects: tuple[Subject, ...])
     return reader.condition(words, found[0]) if len(found) == 1 else None
 
 
+def with_step_first(reader: LineReader, words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
+    """`ambient, covering : if the ambient temperature is below 5 degC, the element is covered`: of the step,
+    under the condition, whichever stands first left of the colon; None for other words."""
+    steps = tuple(s for s in subjects if isinstance(s.bound, Step))
+    others = tuple(s for s in subjects if not isinstance(s.bound, Step))
+    turned = (*steps, *others)
+    if len(steps) != 1 or subjects[0] is steps[0] or not reader.trying().holds(words, turned):
+        return None
+    return reader.condition(words, turned)
+
+
 def of_steps_called(
     reader: LineReader, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
 ) -> Formula | None:

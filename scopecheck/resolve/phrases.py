@@ -62,7 +62,13 @@ from scopecheck.resolve.of_mixtures import (
     of_named_ingredients,
     these_but_not_those,
 )
-from scopecheck.resolve.of_steps import moments_beside, of_one_step, of_steps_apart, of_steps_called
+from scopecheck.resolve.of_steps import (
+    moments_beside,
+    of_one_step,
+    of_steps_apart,
+    of_steps_called,
+    with_step_first,
+)
 from scopecheck.resolve.other_measures import another_quantity
 from scopecheck.resolve.read_loosely import (
     for_what_it_is_made,
@@ -244,6 +250,7 @@ class Reader(LineReader):
             or of_named_ingredients(self, tokens, words, subjects)
             or these_but_not_those(self, tokens, words, subjects)
             or of_steps_called(self, job, tokens, words, subjects)
+            or with_step_first(self, Words(words.text, tokens, words.span), subjects)
             or read_loosely(self, tokens, words, subjects)
             or each_by_its_name_loosely(self, job, tokens, words)
             or in_the_order_named(self, tokens, words, subjects)

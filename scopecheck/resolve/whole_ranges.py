@@ -7,6 +7,7 @@ from typing import TypeAlias
 from scopecheck.core.declared import Step
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.matching.chart import COMBINATIONS, word_of
 from scopecheck.matching.subjects import Subject
@@ -33,12 +34,16 @@ def with_range_added(tokens: Tokens) -> Tokens:
 
 
 def over_so_long(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`over 20 to 40 minutes`, of a step, as for so long: that is no limit 'over 20'."""
-    step = len(subjects) == 1 and isinstance(subjects[0].bound, Step)
-    at = next((i for i, t in enumerate(tokens) if word_of(t) == "over" and _is_range(tokens, i + 1)), -1)
-    if not step or at < 0 or at + 4 < len(tokens):
+    """`over 20 to 40 minutes`, `over at least 20 minutes`, of a step, as for so long: no limit 'over 20'."""
+    if len(subjects) != 1 or not isinstance(subjects[0].bound, Step):
         return tokens
-    return (*tokens[:at], replace(tokens[at], text="for"), *tokens[at + 1 :])
+    said = [word_of(t) for t in tokens]
+    for at in (i for i, w in enumerate(said) if w == "over"):
+        ends = [i for i in range(at + 2, len(said)) if tokens[i].number]
+        limited = len(ends) == 1 and listed("limits", "inside").issuperset(said[at + 1 : ends[0]])
+        if (_is_range(tokens, at + 1) and at + 4 == len(tokens)) or (limited and ends[0] + 1 == len(tokens)):
+            return (*tokens[:at], replace(tokens[at], text="for"), *tokens[at + 1 :])
+    return tokens
 
 
 def ends_apart(tokens: Tokens, said: list[str]) -> Why:

@@ -84,7 +84,10 @@ def with_step_named_by_what_is_done(tokens: Tokens, subjects: tuple[Subject, ...
         return tokens
     name = words_at(tokens[at], done[form_of(words[at])])
     lead = words_at(tokens[0], "comprising") if at + 1 == len(tokens) else ()
-    return (*lead, *name, *(tokens[:start] if before != ["it"] else ()), *tokens[at + 1 :])
+    it, behind = tokens[:start] if before != ["it"] else (), tokens[at + 1 :]
+    if len(subjects) > 1 and _is_plain_object(before) and behind and not any(t.number for t in behind):
+        return (*lead, *name, *behind, *it)  # 'demoulding after the mixing', and what is demoulded
+    return (*lead, *name, *it, *behind)
 
 
 _PASSIVE = frozenset("is are be being been was were to has have having then also".split())
@@ -220,10 +223,19 @@ def with_condition_behind_step(tokens: Tokens, step: Subject) -> Tokens:
     behind what is carried out; `the rinsing is not carried out` as omitted."""
     words, name = [word_of(t) for t in tokens], step.text.lower().split()
     lead = next((run for run in _CONDITIONS if words[: len(run)] == run), [])
+    if not lead and (doing := _done_on_condition(tokens, name)):
+        return doing
     for comma in (i for i in range(len(words) - 1, len(lead) + 1, -1) if lead and words[i] == ","):
         start = comma + 1 + (words[comma + 1 : comma + 2] == ["then"])
         behind = start + (words[start : start + 1] in (["the"], ["said"]))
         rest, said = tokens[start:], words[start:]
+        at = next((i for i in range(1, len(said) - 1) if said[i - 1] in _IS_DONE), 0)
+        if len(name) == 1 and at and is_participle(said[at]) and form_of(said[at]) == form_of(name[0]):
+            # 'if so, the element is covered for 3 days'
+            if _is_plain_object(said[: at - 1]):
+                own = words_at(rest[at], step.text)
+                return (*tokens[:start], *own, *rest[: at - 1], *rest[at + 1 :])
+            continue
         if words[behind : behind + len(name)] == name:
             rest, end = tokens[behind:], len(name)
         elif (
@@ -248,6 +260,16 @@ def with_condition_behind_step(tokens: Tokens, step: Subject) -> Tokens:
         how = words_at(rest[-1], "omitted" if left_out else "carried out")
         return (*own, *rest[end:be], *how, *condition)
     return tokens
+
+
+def _done_on_condition(tokens: Tokens, name: list[str]) -> Tokens:
+    """`covering the element if the ambient temperature is below 5 degC` as covering it carried out if so."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words)) if any(words[i : i + len(c)] == c for c in _CONDITIONS)), 0)
+    end = len(name) * (words[: len(name)] == name)
+    if not end or at <= end + 1 or not _is_plain_object(words[end:at]):
+        return ()
+    return (*tokens[:at], *words_at(tokens[at], "carried out"), *tokens[at:])
 
 
 def _is_plain_object(said: list[str]) -> bool:
