@@ -213,7 +213,7 @@ class Job(LineWords):
         if len(self.subjects) != 1 or not isinstance(self.first, Typed):
             return []
         name = self.subjects[0].text
-        declared = self.place.names.declared(name)
+        declared = self.place.names.declared_for(name)
         known = declared if isinstance(declared, NumberDecl) else None
         own = frozenset(word for word in name.lower().split())
         beside = [*asides(tokens, self.first, known, name, own), *self._together(tokens, name)]

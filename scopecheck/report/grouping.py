@@ -73,7 +73,7 @@ _WRITTEN = regex(r"(\d+(?:\.\d+)?)(\s*%)?")
 
 def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
     """Least first: section, whether it hangs on what a case leaves unsaid, or concerns a dependent claim
-    alone, standing, distance, position.
+    alone, or only together with others, standing, distance, position.
 
     Of what is wrong with dependents and single lines first what holds on every reading, then as presumed.
     """
@@ -88,9 +88,10 @@ def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
         holds = len(_HOLDS)  # it sums up what is told of each claim
     stretched = any(reread.breaks for reread in departures(finding))
     below = finding.stakes < 5 and any(c.number == finding.claim and c.parents for c in sheet.claims)
+    with_others = isinstance(finding.about, OneReading) and finding.about.change == "with others"
     return (
-        SECTIONS.index(found), holds, unsaid, below, standing, stretched, distance, finding.span.start,
-        question,
+        SECTIONS.index(found), holds, unsaid, below, with_others, standing, stretched, distance,
+        finding.span.start, question,
     )  # fmt: skip
 
 

@@ -68,6 +68,8 @@ def picture_for(sheet: Sheet, finding: Finding) -> NumberLine | None:
         line = number_line(limitation.formula, d, rows, marks=marks)
     except NotShown:
         return None
+    if len({stretches for _, stretches in line.rows}) < 2:
+        return None  # with the rest as usual the readings part nowhere
     formula = limitation.formula
     rest = (g for g in groups_in(formula) if g != group.index and not only_passes_on(sheet, g, formula))
     told = (usual_text(sheet, g, labels) for g in rest if _rounds(limitation.formula, g, base.readings[g]))

@@ -276,12 +276,16 @@ class Names:
 
     def note_of(self, name: str) -> str:
         """The note behind the declaration, of a field of like parts or of a step too; '' without one."""
+        return getattr(self.declared_for(name), "note", "") or ""
+
+    def declared_for(self, name: str) -> Declaration | None:
+        """The declaration of a name; of a field of like parts or of a step that of its first value."""
         declared = self.declared(name)
         if declared is None and (field := self.field_of(name)):
-            declared = self.declared(f"{field[1]} of {field[0][0].name} 1")
+            return self.declared(f"{field[1]} of {field[0][0].name} 1")
         if declared is None and (moment := self.moment_of(name)):
-            declared = self.declared(moment[0].moments(moment[1])["start"])
-        return getattr(declared, "note", "") or ""
+            return self.declared(moment[0].moments(moment[1])["start"])
+        return declared
 
     def noted_letter(self, letter: str, own: str = "") -> bool:
         """Is it a letter by which the note of another thing calls that, `D` of a diameter?"""
