@@ -457,6 +457,8 @@ def _behind(text: ClaimText, end: int, names: Names, known: frozenset[str]) -> t
     if text.texts[end : end + 1] and text.texts[end] in _STATES and _denies_behind(text, end + 1, known):
         return (end, end + 2, _LISTS["denying"]) if text.taken.isdisjoint((end, end + 1)) else None
     apart = end + (text.texts[end : end + 1] in ([","], ["("]))
+    if found := _or_behind(text, apart) or _unless_behind(text, apart):
+        return found
     for table, cause in _LISTS.items():
         if width := run_at(text.texts, apart, "beside", f"{table}_behind"):
             over = apart + width
@@ -469,6 +471,31 @@ def _behind(text: ClaimText, end: int, names: Names, known: frozenset[str]) -> t
             if isinstance(names.declared(said), NumberDecl) and text.taken.isdisjoint(range(end, at + width)):
                 return end, at + width, _OTHERWISE
     return None
+
+
+def _or_behind(text: ClaimText, at: int) -> tuple[int, int, str] | None:
+    """`100 to 110 nm | or the layer is at least 5 mm thick`: another limit is enough, and is in no line."""
+    if text.texts[at : at + 1] != ["or"] or text.texts[at + 1 : at + 2] in _OR_SO:
+        return None
+    over = at + 1
+    while over < min(len(text.texts), at + _MOST_BEHIND) and text.texts[over] not in _CLAUSE_ENDS:
+        over += 1
+    limited = any(_limits(word) for word in text.texts[at + 1 : over])
+    return (at, over, _EITHER) if limited and text.taken.isdisjoint(range(at, over)) else None
+
+
+def _unless_behind(text: ClaimText, at: int) -> tuple[int, int, str] | None:
+    """`more than 5 s | , unless muted`: what the limit does not hold for."""
+    told = text.texts[at : at + 1] in (["unless"], ["except"]) and at not in text.taken
+    return (at, min(at + 2, len(text.texts)), _OTHERWISE) if told else None
+
+
+_EITHER = "With it the claim asks for the one or the other; these words alone ask for the first."
+_OR_SO = [
+    [w] for w in "less more both lower higher greater smaller longer shorter above below better".split()
+]
+_MOST_BEHIND = 24
+_CLAUSE_ENDS = frozenset(",;.:")
 
 
 def _so_much_of(text: ClaimText, end: int, known: frozenset[str]) -> tuple[int, int, str] | None:

@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.resolve.account import unit_width
 from scopecheck.resolve.claim_text import ClaimText
@@ -14,7 +15,15 @@ Place = tuple[int, int]
 
 def cut_before(text: ClaimText, start: int, known: frozenset[str]) -> Place | None:
     """What stands before lifted words that begin here, by its tokens, if they are cut short."""
-    looks = (_range_begun, _compared_with, _some_of_them, _of_a_condition)
+    looks = (
+        _range_begun,
+        _over_a_period,
+        _repeated,
+        _compared_with,
+        _some_of_them,
+        _of_a_condition,
+        _once_it_changes,
+    )
     return next((span for look in looks if (span := look(text, start, known))), None)
 
 
@@ -113,6 +122,42 @@ def _of_a_condition(text: ClaimText, start: int, known: frozenset[str]) -> Place
     return None
 
 
+def _once_it_changes(text: ClaimText, start: int, known: frozenset[str]) -> Place | None:
+    """`before its moisture falls | below 10 %`: what is limited is when something is so, or how long."""
+    changes = listed("limits", "changes") | _COMING_TO
+    changing = text.texts[start] in changes
+    for at in _words_before(text, start, frozenset()):
+        word, then = text.texts[at], text.texts[at + 1]
+        changing |= word in changes - known or (word in ("is", "are") and text.texts[at - 1] not in _WHENS)
+        if word in _WHENS - known and changing and then not in ("which", "that"):
+            until = word in ("until", "till")
+            verb = any(text.texts[i] in changes for i in range(at, start + 1))
+            return (at - (word == "soon"), start) if until or verb else None
+    return None
+
+
+def _repeated(text: ClaimText, start: int, known: frozenset[str]) -> Place | None:
+    """`repeated | at least three times`: so often again, or so often in all."""
+    again = (
+        start
+        and text.texts[start - 1] in ("repeated", "repeating", "repeats")
+        and start - 1 not in text.taken
+    )
+    return (start - 1, start) if again and text.texts[start - 1] not in known else None
+
+
+def _over_a_period(text: ClaimText, start: int, _: frozenset[str]) -> Place | None:
+    """`over a period of | between 2 and 4 minutes after the measuring`: so long, and no time after it."""
+    own = {text.texts[i] for i in range(start, len(text.texts)) if text.by.get(i) is text.by[start]}
+    if own.isdisjoint(("after", "before", "following")):
+        return None
+    for lead in _SO_LONG:
+        begin = start - len(lead)
+        if begin >= 0 and text.texts[begin:start] == lead and text.taken.isdisjoint(range(begin, start)):
+            return begin, start
+    return None
+
+
 def _words_before(text: ClaimText, start: int, ends: frozenset[str]) -> list[int]:
     """The places of the words before this one, the nearest first, up to a stop or what a line has."""
     found = []
@@ -142,6 +187,25 @@ _LEADING = frozenset(
     "at the least most no not more less than higher lower greater within latest earliest exactly only about"
     " % percent per cent later earlier up to".split()
 )
+_WHENS = frozenset("before until till after soon".split())
+_COMING_TO = frozenset("exceeds exceed reaches reach reached sinks becomes become returns".split())
+_SO_LONG = [
+    lead.split()
+    for lead in (
+        "for",
+        "over",
+        "over a period of",
+        "for a period of",
+        "over a time of",
+        "for a time of",
+        "during",
+        "over a duration of",
+        "for a duration of",
+        "lasting",
+        "takes",
+        "taking",
+    )
+]
 _CONDITIONS = frozenset("if when unless whenever once while".split())
 _MEASURED = frozenset(
     "measured determined tested viewed seen calculated used desired required necessary needed in".split()

@@ -492,10 +492,11 @@ def _in_turn(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bo
     if len(named) < 2 or words[: named[0][0]] not in ([], ["first"], ["comprising"], ["firstly"]):
         return
     onward = not _ONWARD.isdisjoint(words[named[-2][1] : named[-1][0]])
-    pieces, related = list[tuple[Tokens, tuple[Subject, ...]]](), 0
+    pieces, related, joined = list[tuple[Tokens, tuple[Subject, ...]]](), 0, True
     for at, (_, end, step) in enumerate(named):
         then = named[at + 1] if at + 1 < len(named) else None
         joint = _joint(words, end, then[0]) if then else len(words)
+        joined &= then is None or joint < then[0]  # 'stirring for 2 hours of the mixing' is no list
         own = tokens[end:joint]
         soon = at and words[end : end + 1] == ["within"]
         if limit := _delay(own):
@@ -515,7 +516,7 @@ def _in_turn(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bo
             pieces.append(((*words_at(tokens[joint], how), *tokens[then[0] : last]), (step,)))
     steps = tuple(step for _, _, step in named)
     listed_alone = not related and bool(pieces) and (words[0] == "comprising" or len(pieces) < len(named))
-    listed_alone = listed_alone and _LEFT_OPEN.isdisjoint(words) and not _may_share(words, named)
+    listed_alone = listed_alone and joined and _LEFT_OPEN.isdisjoint(words) and not _may_share(words, named)
     if listed_alone and len(named) == sum(isinstance(s.bound, Step) for s in subjects):
         yield False, [(tuple(words_at(tokens[0], "comprising the steps of")), steps), *pieces]
     each = not related and len(pieces) == len(named)

@@ -139,10 +139,10 @@ def _limit_begun(words: list[str]) -> str:
 
 
 def with_least_of_each(tokens: Tokens, bound: Bound) -> Tokens:
-    """`at least 90 %, 95 % or 99 %` as at least each of them; of two it may be otherwise."""
+    """`at least 90 %, 95 % or 99 %` as at least each of them; of two, or of no share, it may be otherwise."""
     words = [word_of(t) for t in tokens]
-    measured = isinstance(bound, Typed) and not bound.whole
-    start = 2 if measured and words[:2] == ["at", "least"] else 0
+    share = isinstance(bound, Typed) and not bound.whole and bound.kind and not bound.kind.dimension
+    start = 2 if share and words[:2] == ["at", "least"] else 0
     places = [i for i, t in enumerate(tokens) if t.number]
     joined = all(words[a + 1 : b] in ([","], ["or"], [",", "or"]) for a, b in pairwise(places))
     if not start or len(places) < _SEVERAL or places[0] != start or not joined or "or" not in words:
