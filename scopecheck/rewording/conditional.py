@@ -76,6 +76,7 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
         return row
     found = _found(sides, tokens)
     if found:
+        _refuse_so_long_of_either(sides, tokens)
         if len(found) > 1:
             ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
             what = f"these words are a phrase in {len(found)} ways"
@@ -96,6 +97,29 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
                 said = zip(each, both, parts, strict=True)
                 return All(tuple(_read(own, match, part) for own, (match,), part in said))
     return None
+
+
+def _refuse_so_long_of_either(sides: Sides, tokens: Tokens) -> None:
+    """Trouble for `when it is below 2 bar for at least 10 minutes`, of a step: either may last so long."""
+    things = sides.job.subjects
+    kinds = [s.bound.kind for s in things if isinstance(s.bound, Typed)]
+    if not any(isinstance(s.bound, Step) for s in things) or any(k and k.dimension == TIME for k in kinds):
+        return
+    said = [word_of(t) for t in tokens]
+    start = next((i for i, w in enumerate(said) if w in _WHEN), len(said))
+    at = next((i for i in range(start, len(said)) if said[i] == "for"), len(said))
+    number = next((t.number for t in tokens[at : at + 6] if t.number), None)
+    limited = "," not in said[start:at] and any(t.number for t in tokens[start:at])
+    if limited and number is not None and number.unit is not None and number.unit.kind.dimension == TIME:
+        raise trouble(
+            sides.job.span(tokens[at:]), "the condition may last so long, or the step",
+            "Behind a condition, and without a comma, it may be said of either.",
+            "of the step, write it behind exactly; of the condition, declare how long it is so, as in:"
+            " holding time  duration in s",
+        )  # fmt: skip
+
+
+_WHEN = frozenset("if when whenever once while unless".split())
 
 
 def _with_the_state(tokens: Tokens) -> Tokens:
