@@ -282,6 +282,8 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
     first = next((i for i, t in enumerate(tokens) if t.number), len(tokens))
     if "ratio" in words[:3] and "to" not in words[:first]:
         behind = words.index("ratio") + 1
+        if words[:behind][-2:-1] and words[behind - 2] in _MEASURED_ALIKE:
+            tokens, behind = (*tokens[: behind - 2], *tokens[behind - 1 :]), behind - 1  # 'a thickness ratio'
         return (*tokens[:behind], *_said(tokens[0], f"of {names[0]} to {names[1]}"), *tokens[behind:])
     at = next((i for i, w in enumerate(words) if w in ("differ", "differing", "differs")), None)
     if at is None:
@@ -289,6 +291,9 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
     if words[at + 1 : at + 4] in (["from", "each", "other"], ["from", "one", "another"]):
         tokens = (*tokens[: at + 1], *tokens[at + 4 :])
     return tokens if at > 0 else (*_said(tokens[0], f"{names[0]} and {names[1]}"), *tokens)
+
+
+_MEASURED_ALIKE = frozenset("thickness length width height depth diameter radius size area pressure".split())
 
 
 def _mixture(words: list[str], names: tuple[str, ...]) -> int:

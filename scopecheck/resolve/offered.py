@@ -436,6 +436,9 @@ class _Offered:
         first = min(things, key=lambda t: (f" {self.words} ".lower().find(f" {t.lower()} "), t != things[0]))
         both = all(_named(self.words, thing) for thing in things)
         over, under = (first, *(t for t in things if t != first)) if both else things
+        before = self.words.lower().partition(first.lower())[0]
+        if both and over != things[0] and _SO_MUCH_OF.search(before):
+            over, under = under, over  # '4 to 6 times its original length'
         behind = " ".join(texts[texts.index("by") + 1 :]) if "by" in texts else "turned not round"
         if "by" in texts and not _LESS.isdisjoint(texts[: texts.index("by")]):
             over, under = under, over
@@ -450,6 +453,9 @@ class _Offered:
             ways = [f"{over} / {under} > {FILLED_IN}"]
         yield from (*ways, *differences) if quotient else (*differences, *ways)
         yield f"{things[0]} <= {FILLED_IN} * {things[1]}"
+
+
+_SO_MUCH_OF = regex(r"\d.*\b(?:times|of|than)\s+(?:the |its |their |said |an? )?$")
 
 
 def _texts(words: str) -> tuple[str, ...]:

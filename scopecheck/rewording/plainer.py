@@ -323,7 +323,7 @@ ORDER: tuple[Rewriting, ...] = (
     _words(with_tolerance_behind),
     _words(with_open_ends),
     _words(with_condition_behind),
-    _words(with_presence_behind),
+    _unless_parts(_words(with_presence_behind)),
     _words(without_body_weight),
     _words(without_setting),
     _words(without_use_behind),

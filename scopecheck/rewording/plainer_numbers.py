@@ -445,13 +445,16 @@ def with_each(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 def with_stroke(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`a polydispersity Mw/Mn of less than 3`, of both, as a ratio of the one to the other."""
     words = [word_of(t) for t in tokens]
-    if len(subjects) != 2 or "ratio" in words or words.count("/") != 1:
+    if len(subjects) != 2 or words.count("/") != 1:
         return tokens
     at = words.index("/")
     first, second = (s.text.lower().split() for s in subjects)
     start, end = at - len(first), at + 1 + len(second)
     named = words[max(start, 0) : at] == first and words[at + 1 : end] == second
     lead = tokens[: max(start, 0)]
+    lead = lead[:-1] if words[start - 1 : start] == ["ratio"] and start > 1 else lead
+    if "ratio" in words[: len(lead)] or "ratio" in words[at:]:
+        return tokens
     worked = listed("asides", "worked_out") | listed("beside", "other_values") | {"root"}
     if len(lead) > _MOST_BEFORE_STROKE or not worked.isdisjoint(words[: len(lead)]):
         return tokens  # 'the reciprocal of D/H' is another value
