@@ -195,7 +195,10 @@ class _Offered:
         if not self.said.isdisjoint(_AS_A_QUOTIENT) or _PERCENT.search(self.words.lower()):
             yield from self._of_durations(list(steps))
             return
-        if len(steps) == 2 and any(c.isdigit() for c in self.words):
+        numbered = any(c.isdigit() for c in self.words)
+        if numbered and not _WHILE_ANOTHER.isdisjoint(self.said):
+            return  # 'over the first 10 minutes of the mixing' is no time from the one to the other
+        if len(steps) == 2 and numbered:
             first = steps[one]
             assert isinstance(first, Step)
             yield self._span(self._own_moment(one), self._moment_of(rest[0]), self._unit_of_time(first))
@@ -455,6 +458,7 @@ class _Offered:
         yield f"{things[0]} <= {FILLED_IN} * {things[1]}"
 
 
+_WHILE_ANOTHER = frozenset("first last into during throughout for over while".split())
 _SO_MUCH_OF = regex(r"\d.*\b(?:times|of|than)\s+(?:the |its |their |said |an? )?$")
 
 
