@@ -86,7 +86,8 @@ def _formula_end(text: ClaimText, at: int) -> int:
 
 def thereof_at(texts: list[str], at: int) -> int:
     """How many words 'a mixture of any two or more thereof' has here: of several members, and none itself."""
-    begin = at + (texts[at : at + 1] in (["a"], ["an"], ["any"], ["the"]))
+    begin = at + (texts[at : at + 1] == ["of"])
+    begin += texts[begin : begin + 1] in (["a"], ["an"], ["any"], ["the"])
     if not texts[begin : begin + 1] or texts[begin] not in words("choices", "mixed"):
         return 0
     for end in range(begin + 1, min(len(texts), begin + MOST_OF_MIXED)):

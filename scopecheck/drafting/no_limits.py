@@ -21,6 +21,7 @@ from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
+from scopecheck.resolve.cut_short import once_it_changes
 from scopecheck.text.stream import stem
 
 MOST_BACK = 17
@@ -28,6 +29,8 @@ MOST_BACK = 17
 MOST_ON = 8
 """Of how many words before a number a 'measured at' is looked for, at least."""
 _PARTING = frozenset((",", ";", ":", "."))
+_CLAUSES = frozenset("is are has have lies exceeds".split())
+"""With one of these, words behind 'or' are a clause of their own."""
 _WORKED_OUT = frozenset("/+*×·")
 _OFTEN = frozenset(("once", "twice", "thrice"))
 _DETERMINERS = frozenset(("a", "an", "the", "said", "one", "any", "each"))
@@ -37,10 +40,34 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     """The tokens to be kept whole of a number that limits nothing that can be named; (0, 0) for a limit."""
     return (
         _filled_up(text, stretch)
+        or _one_of_two(text.texts, stretch)
+        or _when_it_changes(text, stretch)
         or _as_high_as(text, stretch)
         or _of_two(text.texts, stretch)
         or _no_limit(text, stretch, what)
     )
+
+
+def _one_of_two(texts: list[str], stretch: Stretch) -> tuple[int, int] | None:
+    """The tokens of '4 to 8 mm or the gap is closed', of 'or the gap is at least 2 mm': either is enough."""
+    start, end = stretch.starts[0], stretch.end
+    at = end + (texts[end : end + 1] == [","])
+    if texts[at : at + 1] == ["or"]:
+        over = next((i for i in range(at, len(texts)) if texts[i] in _PARTING), len(texts))
+        if not _CLAUSES.isdisjoint(texts[at + 2 : over]):
+            return start, over
+    for i in range(start - 1, max(0, start - MOST_BACK), -1):
+        if texts[i] in _PARTING:
+            return None
+        if texts[i] == "or" and not _CLAUSES.isdisjoint(texts[i + 2 : start]):
+            return i, end
+    return None
+
+
+def _when_it_changes(text: ClaimText, stretch: Stretch) -> tuple[int, int] | None:
+    """The tokens of 'before the pressure falls below 3 bar', of no condition that a line is made of."""
+    found = None if stretch.condition else once_it_changes(text, stretch.starts[0], frozenset())
+    return (found[0], stretch.end) if found else None
 
 
 def _of_two(texts: list[str], stretch: Stretch) -> tuple[int, int] | None:
@@ -96,7 +123,7 @@ def _no_limit(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, int
         return start, end + 1
     if of := _without_unit(texts, stretch, what) or _placed(texts, stretch):
         return of, end
-    if what.counted and stem(what.noun.split()[-1]) in _SIZES:
+    if what.counted and (what.noun in _UNNAMED or stem(what.noun.split()[-1]) in _SIZES):
         return start, end + len(pieces_of(what.noun))  # 'at least four pipe diameters'
     if (
         texts[end : end + 1] == ["or"]
@@ -219,6 +246,8 @@ def _half_of(texts: list[str], start: int) -> int:
     return 0
 
 
+_UNNAMED = ("unit", "units")
+"""So many are one thing here, another there."""
 _SIZES = frozenset("length width height diameter thickness radius depth".split())
 
 

@@ -88,6 +88,15 @@ def otherwise_end(texts: Sequence[str], at: int) -> int:
     return 0
 
 
+def _otherwise_limited(texts: Sequence[str], at: int) -> int:
+    """Where 'and otherwise of no more than 3 N/m' ends behind a limit on a condition; else 0."""
+    begin = at + (texts[at : at + 1] == [","])
+    begin += texts[begin : begin + 1] in (["and"], ["but"])
+    if begin == at or texts[begin : begin + 1] not in (["otherwise"], ["else"]):
+        return 0
+    return next((i for i in range(begin, len(texts)) if texts[i] in (",", ";", ".")), len(texts))
+
+
 MOST_OTHERWISE = 7
 """How many words 'and is kept closed otherwise' may have."""
 
@@ -102,10 +111,11 @@ def propose_wholes(work: Work, readable: Readable) -> None:
     wholes += work.switched
     for start, end, names in wholes:
         words = words_at(work.text, start, end)
-        if (far := otherwise_end(work.text.texts, end)) and readable.reads(
-            words_at(work.text, start, far), names
-        ):
-            end, words = far, words_at(work.text, start, far)
+        for ends in (_otherwise_limited, otherwise_end):
+            far = ends(work.text.texts, end)
+            if far and readable.reads(words_at(work.text, start, far), names):
+                end, words = far, words_at(work.text, start, far)
+                break
         free = not any(i in work.text.taken for i in range(start, end))
         if free and readable.reads(words, names) and takes(work.text, words, start, end):
             work.claim.lines.append(Proposed(words, names, asked=True))

@@ -12,7 +12,7 @@ from scopecheck.drafting.marks import takes, takes_at, words_at
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.stepped import is_step, step_at, step_before
 from scopecheck.drafting.work import Work
-from scopecheck.foundations.word_lists import run_at, runs, words
+from scopecheck.foundations.word_lists import run_at, runs, runs_in_order, words
 from scopecheck.resolve.account import ORDER_WORDS
 
 MOST_WORDS = 6
@@ -215,6 +215,8 @@ def _tried(work: Work, at: int, names: frozenset[str]) -> Iterator[tuple[int, in
     """The stretches around a word of time that a phrase may read, up to a step or beyond, longest first."""
     texts = work.text.texts
     timed = next((s.starts[0] for s in work.after if s.end == at), at)
+    leads = runs_in_order("beside", "so_long") if timed < at else []
+    timed -= next((len(run) for run in leads if texts[timed - len(run) : timed] == run), 0)
     close = at - (texts[at - 1] in ("immediately", "directly", "right", "shortly", "not"))
     far = next((i for i in range(at + 1, len(texts)) if texts[i] in (",", ";", ":", ".")), len(texts))
     first = next((i for i in range(at + 1, min(far, at + MOST_WORDS)) if texts[i] in names), far)

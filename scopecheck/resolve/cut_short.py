@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+from scopecheck.foundations.word_lists import runs_in_order
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.resolve.account import unit_width
@@ -22,7 +23,7 @@ def cut_before(text: ClaimText, start: int, known: frozenset[str]) -> Place | No
         _compared_with,
         _some_of_them,
         _of_a_condition,
-        _once_it_changes,
+        once_it_changes,
     )
     return next((span for look in looks if (span := look(text, start, known))), None)
 
@@ -122,7 +123,7 @@ def _of_a_condition(text: ClaimText, start: int, known: frozenset[str]) -> Place
     return None
 
 
-def _once_it_changes(text: ClaimText, start: int, known: frozenset[str]) -> Place | None:
+def once_it_changes(text: ClaimText, start: int, known: frozenset[str]) -> Place | None:
     """`before its moisture falls | below 10 %`: what is limited is when something is so, or how long."""
     changes = listed("limits", "changes") | _COMING_TO
     changing = text.texts[start] in changes
@@ -189,23 +190,7 @@ _LEADING = frozenset(
 )
 _WHENS = frozenset("before until till after soon".split())
 _COMING_TO = frozenset("exceeds exceed reaches reach reached sinks becomes become returns".split())
-_SO_LONG = [
-    lead.split()
-    for lead in (
-        "for",
-        "over",
-        "over a period of",
-        "for a period of",
-        "over a time of",
-        "for a time of",
-        "during",
-        "over a duration of",
-        "for a duration of",
-        "lasting",
-        "takes",
-        "taking",
-    )
-]
+_SO_LONG = runs_in_order("beside", "so_long")
 _CONDITIONS = frozenset("if when unless whenever once while".split())
 _MEASURED = frozenset(
     "measured determined tested viewed seen calculated used desired required necessary needed in".split()

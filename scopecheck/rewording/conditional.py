@@ -110,6 +110,8 @@ def _refuse_so_long_of_either(sides: Sides, tokens: Tokens) -> None:
     at = next((i for i in range(start, len(said)) if said[i] == "for"), len(said))
     number = next((t.number for t in tokens[at : at + 6] if t.number), None)
     limited = "," not in said[start:at] and any(t.number for t in tokens[start:at])
+    within = range(tokens[start].start, tokens[at].start) if max(start, at) < len(tokens) else range(0)
+    limited &= not any(t.sort == "gap" and t.start in within for t in sides.job.words.tokens)
     if limited and number is not None and number.unit is not None and number.unit.kind.dimension == TIME:
         raise trouble(
             sides.job.span(tokens[at:]), "the condition may last so long, or the step",
