@@ -150,7 +150,7 @@ class _Words:
     def ratio(self, tokens: tuple[Token, ...]) -> WorkedOut | None:
         """`A/B`, `the ratio of A to B`, of which something else is taken; alone phrases have it."""
         said = [word_of(t) for t in tokens]
-        start = said[:1] == ["the"]
+        start = int(said[:1] == ["the"])
         start += 2 * (said[start : start + 2] == ["ratio", "of"]) or said[start : start + 1] == ["ratio"]
         at = next((i for i, w in enumerate(said) if w in ("/", ":", "to") and i > start), 0)
         if not at or (said[at] == "to" and "ratio" not in said[:start]):

@@ -233,8 +233,7 @@ def with_condition_behind_step(tokens: Tokens, step: Subject) -> Tokens:
         if len(name) == 1 and at and is_participle(said[at]) and form_of(said[at]) == form_of(name[0]):
             # 'if so, the element is covered for 3 days'
             if _is_plain_object(said[: at - 1]):
-                own = words_at(rest[at], step.text)
-                return (*tokens[:start], *own, *rest[: at - 1], *rest[at + 1 :])
+                return (*tokens[:start], *words_at(rest[at], step.text), *rest[: at - 1], *rest[at + 1 :])
             continue
         if words[behind : behind + len(name)] == name:
             rest, end = tokens[behind:], len(name)

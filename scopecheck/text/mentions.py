@@ -143,9 +143,19 @@ def noun_end(stream: Stream, at: int) -> int:
         if end > at and _verb(texts, end):
             break
         end += 1
-    while end - at > 1 and (_adverb(texts[end - 1]) or _trailing(texts, end)):
+    while end - at > 1 and (_adverb(texts[end - 1]) or _trailing(texts, end) or _function_sign(stream, end)):
         end -= 1
     return end
+
+
+def _function_sign(stream: Stream, end: int) -> bool:
+    """`Re` of `a retardation Re(550)`: a sign of the noun before it, at something."""
+    if stream.texts[end : end + 1] != ["("] or len(stream.texts[end - 1]) > _LONGEST_SIGN:
+        return False
+    return stream.words[end - 1].end == stream.words[end].start
+
+
+_LONGEST_SIGN = 3
 
 
 def is_noun_word(word: str) -> bool:
