@@ -67,6 +67,7 @@ QUESTIONS: tuple[str, ...] = (
     "one value left",
     "member not reached",
     "condition not met",
+    "alternative not met",
     "member freed",
     "member needed",
     "moves with something else",

@@ -32,7 +32,7 @@ class Beside:
 
 TOLD_TOGETHER = ("idle",)
 """Questions told on one line for all claims."""
-ENDS = ("idle end", "end not reached", "member not reached", "condition not met")
+ENDS = ("idle end", "end not reached", "member not reached", "condition not met", "alternative not met")
 """Questions of an end or a member that, where one is found, asks for nothing by itself."""
 
 

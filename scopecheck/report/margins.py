@@ -59,7 +59,15 @@ from scopecheck.report.wording import claims_text, flat, listed, sentence, upper
 
 MET = ("outside met", "document met")
 """Questions whose case meets a claim where it does by way of any one claim above."""
-NOT_SO = ("idle", "idle end", "member not reached", "condition not met", "one value left", "undefined")
+NOT_SO = (
+    "idle",
+    "idle end",
+    "member not reached",
+    "condition not met",
+    "alternative not met",
+    "one value left",
+    "undefined",
+)
 """Questions about lines of which the re-readings told are those on which it is not so."""
 Margin = tuple[tuple[str, tuple[str, ...]], ...]
 

@@ -53,6 +53,7 @@ from scopecheck.answers.findings import (
     step_of,
 )
 from scopecheck.answers.held import Combined, Held
+from scopecheck.answers.questions.alternatives import alternatives_not_met
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.choices import choices
@@ -188,6 +189,7 @@ BY_WAY = (
     "member not reached",
     "member needed",
     "condition not met",
+    "alternative not met",
     "kept out",
     "silence alone keeps out",
 )
@@ -196,6 +198,7 @@ TOLD_BESIDE = (
     "end not reached",
     "member not reached",
     "condition not met",
+    "alternative not met",
     "idle",
     "idle end",
     "end repeated",
@@ -225,6 +228,7 @@ def _tasks(prepared: Prepared) -> Iterator[Task]:
             ("one value left", one_value_left),
             ("member not reached", members_not_reached),
             ("condition not met", conditions_not_met),
+            ("alternative not met", alternatives_not_met),
             ("member freed", members_freed),
             ("member needed", unnamed_needed),
             ("moves with something else", moves_with_something_else),
@@ -475,7 +479,7 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
         return True
     if any(f.question == "adds nothing" and f.quantifier != "some" for f in same):
         return True
-    if finding.question == "member not reached":
+    if finding.question in ("member not reached", "alternative not met"):
         return False
     if finding.question == "condition not met":
         return any((f.question, f.label) == ("idle", finding.label) for f in same)
