@@ -21,6 +21,13 @@ GLAZE = "oil, gum, resin  mass in g"
 LAYERS = "layers  count"
 GLUE = "glue  any of resin, rubber, starch"
 FOIL = "foil  part, 1 to 3\n  thickness  length in mm"
+LENSES = "f1, f2  length in mm, >= -9 mm, <= 9 mm"
+GAPS = "gap, rim  length in mm"
+FOILS = "foil  part, 0 to 3\n  thickness  length in mm"
+STEPS = (
+    "moulding  step in h\nadding fibres  step in h\ncovering  step in h, may be left out\n"
+    "heat  temperature in degC"
+)
 TABLET = "tablet  composition in wt%\n  drug\n  binder : povidone, cellulose, starch"
 
 READ = [
@@ -171,6 +178,66 @@ READ = [
      "1 to 5 wt% of at least one binder selected from the group consisting of povidone and cellulose",
      "drug = 97 wt%, povidone = 2 wt%, cellulose = 1 wt%, starch = 0 wt%",
      "drug = 95 wt%, povidone = 2 wt%, cellulose = 0 wt%, starch = 3 wt%"),
+    (LENSES, "f1, f2", "0.5 < |f1/f2| < 1.2", "f1 = -1 mm, f2 = 1 mm", "f1 = 2 mm, f2 = 1 mm"),
+    (LENSES, "f1, f2", "the conditional expression 0.5 ≤ |f1|/f2 ≤ 1.2 is satisfied",
+     "f1 = -1 mm, f2 = 1 mm", "f1 = -1 mm, f2 = -1 mm"),
+    (LENSES, "f1, f2", "satisfies the following condition: |f1 - |f2|| < 3 mm",
+     "f1 = 1 mm, f2 = -2 mm", "f1 = -1 mm, f2 = 2 mm"),
+    (LENSES, "f1, f2", "|f1/f2| is between 1.0 and 3.0", "f1 = -2 mm, f2 = 1 mm", "f1 = 4 mm, f2 = 1 mm"),
+    (LENSES, "f1", "|f1| is at most 3 mm", "f1 = -3 mm", "f1 = -4 mm"),
+    (LENSES, "f1, f2", "the absolute value of f1/f2 is between 0.5 and 1.2",
+     "f1 = -1 mm, f2 = 1 mm", "f1 = -2 mm, f2 = 1 mm"),
+    (LENSES, "f1, f2", "the magnitude of the ratio f1/f2 is more than 0.5",
+     "f1 = -1 mm, f2 = 1 mm", "f1 = 1 mm, f2 = 4 mm"),
+    (GAPS, "gap, rim", "the gap and the rim amount to at most 30 mm in total",
+     "gap = 10 mm, rim = 20 mm", "gap = 20 mm, rim = 20 mm"),
+    (GAPS, "gap, rim", "dimensions of at most 10 mm x 5 mm", "gap = 10 mm, rim = 5 mm",
+     "gap = 5 mm, rim = 10 mm"),
+    (GAPS, "gap, rim", "a size of 10 × 5 mm or less", "gap = 9 mm, rim = 4 mm", "gap = 9 mm, rim = 6 mm"),
+    (GAPS, "gap, rim", "measuring 10 mm by 5 mm", "gap = 10 mm, rim = 5 mm", "gap = 9 mm, rim = 4 mm"),
+    (GAPS, "gap, rim", "a thickness ratio of at least 2", "gap = 4 mm, rim = 2 mm", "gap = 2 mm, rim = 2 mm"),
+    (GAPS, "gap, rim", "a thickness ratio gap/rim of at least 2", "gap = 4 mm, rim = 2 mm",
+     "gap = 2 mm, rim = 2 mm"),
+    (GAPS, "gap, rim", "the ratio of the gap to the rim is from 2 to 9, in particular 3 to 4",
+     "gap = 9 mm, rim = 1 mm", "gap = 1 mm, rim = 1 mm"),
+    (GAPS, "gap, rim", "gap or rim, or both, is at least 5 mm", "gap = 5 mm, rim = 1 mm",
+     "gap = 1 mm, rim = 1 mm"),
+    ("radius  length in mm", "radius", "a radius of curvature of 5 mm to 8 mm", "radius = 5 mm",
+     "radius = 9 mm"),
+    ("width  length in mm", "width", "a width across the flats of 10 mm to 12 mm", "width = 10 mm",
+     "width = 9 mm"),
+    ("width  length in mm", "width", "the width in the axial direction is at least 3 mm", "width = 3 mm",
+     "width = 2 mm"),
+    (FOILS, "thickness of the foils", "each of the foils, if any, has a thickness of at most 3 mm",
+     "foils = 0", "foils = 1, thickness of foil 1 = 4 mm"),
+    (FOILS, "thickness of the foils", "the foils, if present, have a thickness of at most 3 mm",
+     "foils = 1, thickness of foil 1 = 3 mm", "foils = 1, thickness of foil 1 = 4 mm"),
+    (FOILS, "thickness of the foils", "each of said foils being thicker than the preceding one",
+     "foils = 2, thickness of foil 1 = 3 mm, thickness of foil 2 = 4 mm",
+     "foils = 2, thickness of foil 1 = 4 mm, thickness of foil 2 = 3 mm"),
+    (FOILS, "thickness of the foils", "each of the foils independently has a thickness of 2 to 3 mm",
+     "foils = 1, thickness of foil 1 = 3 mm", "foils = 1, thickness of foil 1 = 4 mm"),
+    (STEPS, "moulding, adding fibres", "moulded at the earliest 24 hours after the adding of the fibres",
+     "adding fibres from 0 h to 1 h, moulding from 30 h to 31 h",
+     "adding fibres from 0 h to 1 h, moulding from 2 h to 90 h"),
+    (STEPS, "moulding, adding fibres", "moulded no sooner than 24 hours after the fibres have been added",
+     "adding fibres from 0 h to 1 h, moulding from 30 h to 31 h",
+     "adding fibres from 0 h to 1 h, moulding from 2 h to 90 h"),
+    (STEPS, "moulding, adding fibres", "subsequently adding the fibres",
+     "moulding from 0 h to 1 h, adding fibres from 2 h to 3 h",
+     "adding fibres from 0 h to 1 h, moulding from 2 h to 3 h"),
+    (STEPS, "moulding, covering", "the plate is moulded after the covering",
+     "covering from 0 h to 1 h, moulding from 2 h to 3 h",
+     "moulding from 0 h to 1 h, covering from 2 h to 3 h"),
+    (STEPS, "adding fibres", "the fibres are added over at least 2 hours",
+     "adding fibres from 0 h to 2 h", "adding fibres from 0 h to 1 h"),
+    (STEPS, "heat, covering", "if the heat is below 5 °C, the plate is covered for at least 3 hours",
+     "heat = 4 degC, covering from 0 h to 3 h", "heat = 4 degC, covering from 0 h to 2 h"),
+    (STEPS, "heat, covering", "the plate is covered if the heat is below 5 °C",
+     "heat = 6 degC, covering not done", "heat = 4 degC, covering not done"),
+    (STEPS, "covering, moulding", "the covering is finished within 2 hours of the moulding",
+     "moulding from 0 h to 1 h, covering from 1 h to 2 h",
+     "moulding from 0 h to 1 h, covering from 100 h to 101 h"),
 ]  # fmt: skip
 
 REFUSED = [
@@ -215,6 +282,18 @@ REFUSED = [
     (OIL, "oil", "contains under 2 wt% to 5 wt% of oil", "a condition stands in the words"),
     ("stretch  number", "stretch", "by a factor of 4 to 8", "no phrase reads"),
     ("holes  count", "holes", "at least two rows of holes", "no phrase reads"),
+    (LENSES, "f1, f2", "the reciprocal of f1/f2 is more than 0.5", "no phrase reads"),
+    (LENSES, "f1, f2", "f1/f2 is more than 0.5 and |f2| is at most 3 mm", "bars around a value in words"),
+    (LENSES, "f1, f2", "|f1 - f2 < 3 mm", "'|' is never closed"),
+    (GAPS, "gap", "at least 5 mm, 3 mm or 1 mm", "no phrase reads"),
+    (GAPS, "gap, rim", "the gap and the rim are at most 30 % of the total", "no phrase reads"),
+    (STEPS, "covering, moulding", "covering for 2 to 3 hours of the moulding", "no phrase reads"),
+    (
+        STEPS,
+        "covering, heat",
+        "when the heat falls below 5 °C for at least 10 minutes",
+        "the condition may last so long, or the step",
+    ),
 ]
 
 

@@ -244,6 +244,21 @@ def test_what_makes_an_end_or_another_amount_of_it_is_told(before: str, words: s
          "'...' leaves out '3 mm and at most'"),
         ("salt  share in wt%\n1. A thing with salt hydrate in an amount of at most 4 wt%.\n"
          "   | salt : in an amount of at most 4 wt%\n", "'salt hydrate' stands right before these words"),
+        ("moisture  share in wt%\n1. A method of joining webs before their moisture falls below 10 %.\n"
+         "   | moisture : below 10 %\n", "'before their moisture falls' stands right before these words"),
+        ("gap  length in mm\n1. A method comprising, as soon as the gap exceeds 3 mm, closing it.\n"
+         "   | gap : exceeds 3 mm\n", "'as soon as the gap' stands right before these words"),
+        ("gap  length in mm\n1. A thing, wherein the gap is from 4 to 8 mm or the rim is at least 2 mm.\n"
+         "   | gap : from 4 to 8 mm\n", "'or the rim is at least 2 mm' stands right behind these words"),
+        ("delay  time in s\n1. A thing with a delay of more than 5 s, unless muted.\n"
+         "   | delay : more than 5 s\n", "'unless muted' stands right behind these words"),
+        ("haze  share in %\n1. A film with a haze of at most 3 % on average.\n   | haze : at most 3 %\n",
+         "'on average' stands right behind these words"),
+        ("rounds  count\n1. A method, the rinsing being repeated at least three times.\n"
+         "   | rounds : at least three times\n", "'repeated' stands right before these words"),
+        ("dosing, weighing  step in min\n1. A method of dosing over a period of 2 to 4 minutes after the"
+         " weighing.\n   | dosing : 2 to 4 minutes after the weighing\n",
+         "'over a period of' stands right before these words"),
         ("water  share in ppm by mass\n1. A gas with at least 150 ppm of water.\n"
          "   | water : at least 150 ppm\n",
          "these words do not say by what the parts are counted"),
@@ -261,6 +276,12 @@ def test_what_is_left_out_or_part_of_another_name_is_told(text: str, message: st
         "salt  share in wt%\n1. A thing with a salt content of at most 4 wt%.\n   | salt : at most 4 wt%\n",
         "salt  share in wt%\n1. A thing, wherein the salt is present at at most 4 wt%.\n"
         "   | salt : at most 4 wt%\n",
+        "gap  length in mm\n1. A thing, wherein after joining the gap is 4 mm or more.\n"
+        "   | gap : 4 mm or more\n",
+        "gap, rim  length in mm\n1. A thing with a gap of at least 4 mm or a rim of at least 5 mm.\n"
+        "   | gap, rim : a gap of at least 4 mm or a rim of at least 5 mm\n",
+        "drying  step in min\n1. A method of drying for a period of 2 to 4 minutes.\n"
+        "   | drying : 2 to 4 minutes\n",
     ],
 )
 def test_nothing_is_told_of_what_changes_nothing(text: str) -> None:
