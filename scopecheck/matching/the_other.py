@@ -398,11 +398,18 @@ def is_by_its_basis(subject: Subject, said: list[str]) -> bool:
 _OF_A_CHOICE = frozenset(("selected", "chosen", "consisting"))
 
 
+def _are_its_words(name: str, said: list[str]) -> bool:
+    """`the length of the fibres`, of a fibre length: the same words, whichever stands first."""
+    plain = sorted(w.removesuffix("s") for w in said if w not in FILLERS)
+    return plain == sorted(w.removesuffix("s") for w in name.lower().split())
+
+
 def told_of_the_other(job: Job, run: Tokens, which: int = 1) -> Diagnostic | None:
     """That these words were taken for the one or the other thing; None if its name or note has them."""
     words = [word_of(t) for t in run]
     this = _that_measure(words) and words[0] == "this"
     known = noted_so(job, words, which) or only_calls(job, words, which) or _says_no_more(job, run, which)
+    known = known or _are_its_words(job.subjects[which].text, words)
     if known and not this:
         return None
     name, said = job.subjects[which].text, job.text(run)

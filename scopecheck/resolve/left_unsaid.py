@@ -487,7 +487,7 @@ def _whole_of(subject: Subject) -> str:
 
 def without_a_part(words: Words, formula: Formula, subjects: Things, names: Names) -> Iterator[Diagnostic]:
     """A warning of each declared number that the words name and that takes no part in what is read."""
-    text = f" {' '.join(word_of(t) for t in words.tokens)} "
+    text = said = f" {' '.join(word_of(t) for t in words.tokens)} "
     for s in subjects if len(subjects) > 1 else ():
         idle = isinstance(s.bound, Typed) and s.parts is None and s.moments is None
         if idle and isinstance(s.bound, Typed) and names_in(s.bound.term).isdisjoint(names_in(formula)):
@@ -514,6 +514,8 @@ def without_a_part(words: Words, formula: Formula, subjects: Things, names: Name
         text = text.replace(run, " ; ")
         if name in part or run in own or names.field_of(name) or any(name in p for p in part):
             continue
+        if f" {name.lower().removesuffix('s')} " in own and f" of the{run}" in said:
+            continue  # 'the length of the fibres', of a fibre length beside a share of fibres
         yield Diagnostic(
             "warning", words.span, f"'{name}' stands in the words and takes no part in what is read",
             f"They are read of {', '.join(s.text for s in subjects)} alone.",

@@ -244,7 +244,8 @@ class Sides:
         kind = thing.bound.kind if isinstance(thing.bound, Typed) else None
         own = {form for w in called for form in (w, f"{w}s", f"{w}es", w.removesuffix("s"))}
         said = [word_of(t) for t in tokens]
-        if kind is None or not own.isdisjoint((*said, word_of(rest[0]))) or not _ITS.isdisjoint(said):
+        behind = next((w for w in map(word_of, rest) if w not in FILLERS), "")
+        if kind is None or not own.isdisjoint((*said, behind)) or not _ITS.isdisjoint(said):
             return ()
         idle = FILLERS | _NEVER_LAST | listed("measures", "nouns") | listed("conditional", "leading")
         if idle.issuperset(said):
