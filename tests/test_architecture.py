@@ -84,8 +84,9 @@ FLOORS: dict[str, str] = {
         " questions.undefined"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions.members questions.conditions questions.halves questions"
-        " consistency amended_stretch amended_ends amendment amended_cases amended pool order"
+        " questions.measures questions.members questions.conditions questions.alternatives"
+        " questions.halves questions consistency amended_stretch amended_ends amendment amended_cases amended"
+        " pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe unread"
