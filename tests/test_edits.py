@@ -142,7 +142,7 @@ VALVE = 'valve open  one of only yes, no\np  pressure in bar  "pressure"'
         (VALVE, "valve open, p", "opens when the pressure exceeds a predetermined value",
          "IF p > ... bar THEN valve open = ..."),
         (VALVE, "valve open", "is never open at night", "valve open = ..."),
-        (VENTING, "venting, pressure", "venting the boiler if the pressure exceeds 8 bar gauge",
+        (VENTING, "venting, pressure", "opening the boiler if the pressure exceeds 8 bar gauge",
          "IF pressure > ... bar(g) THEN ..."),
         (VENTING, "venting, pressure",
          "no venting takes place unless the pressure has been at least 6 bar gauge", "IF ... THEN ..."),

@@ -86,6 +86,10 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         ):
             continue
         along = said[at] in ("along", "over", "across", "throughout")
+        if behind.stop < len(said) and said[behind.stop] == "of" and said[at - 1] in own_words:
+            if said[at] in _IN_TIME:
+                continue  # 'the width before the reduction of 3 mm'
+            along = False
         if all(
             _is_no_limit(tokens, i, along)
             or (width and (_is_of_a_condition(job, tokens, i) or said[i] in _ABOUT))
@@ -99,6 +103,7 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         yield (*tokens[:at], *tokens[inside.stop + 1 :]), tokens[at : inside.stop + 1]
 
 
+_IN_TIME = ("before", "after", "during", "prior", "following")
 _ABOUT = ("about", "approximately", "around", "roughly")
 _CONDITIONS_OF = {
     (("temperature", 1),): "temperature",
