@@ -93,7 +93,8 @@ def meant_together(tokens: tuple[Token, ...], names: tuple[str, ...]) -> Iterato
             again = len({f" {' '.join(words)} ".count(f" {name} ") for name in names}) > 1
             named = not again and not own.isdisjoint(words[start:])
             # 'rinsing and drying take at most 30 minutes in total': all of them stand before.
-            named |= not again and words[start:] in _IN_TOTAL and own.isdisjoint(words[end:start])
+            in_all = words[start:] in _IN_TOTAL and {"both", "all"}.isdisjoint(words[:end])
+            named |= in_all and not again and own.isdisjoint(words[end:start])
             if named and _says_together(around, words[end:start], names):
                 yield Aside(tokens[end:start], tokens[:end])
 

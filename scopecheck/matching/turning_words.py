@@ -51,7 +51,8 @@ def turns(said: list[str], at: int, own: frozenset[str]) -> bool:
     directly = after in _ARTICLES or after in listed("limits", "surpassing") or not after
     governs = before in _STATES or led or limited or directly
     if word in listed("turning", "adjectives"):
-        return governs and word not in own
+        spaced = (word, after) == ("apart", "at")  # 'spaced apart at a pitch of'
+        return governs and word not in own and not spaced
     form = _form(word, own)
     if form in _PAST_OR_GOING_ON:
         return governs
