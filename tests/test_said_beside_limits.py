@@ -204,6 +204,7 @@ READ = [
      "gap = 1 mm, rim = 1 mm"),
     ("radius  length in mm", "radius", "a radius of curvature of 5 mm to 8 mm", "radius = 5 mm",
      "radius = 9 mm"),
+    ("tank  volume in L", "tank", "a tank holding up to 3 L", "tank = 3 L", "tank = 4 L"),
     ("width  length in mm", "width", "a width across the flats of 10 mm to 12 mm", "width = 10 mm",
      "width = 9 mm"),
     ("width  length in mm", "width", "the width in the axial direction is at least 3 mm", "width = 3 mm",
@@ -286,6 +287,8 @@ REFUSED = [
     (LENSES, "f1, f2", "f1/f2 is more than 0.5 and |f2| is at most 3 mm", "bars around a value in words"),
     (LENSES, "f1, f2", "|f1 - f2 < 3 mm", "'|' is never closed"),
     (GAPS, "gap", "at least 5 mm, 3 mm or 1 mm", "no phrase reads"),
+    (GAPS, "gap", "a gap before the reduction of at most 3 mm", "no phrase reads"),
+    (GAPS, "gap, rim", "both the gap and the rim are at most 3 mm in total", "tells a sum"),
     (GAPS, "gap, rim", "the gap and the rim are at most 30 % of the total", "no phrase reads"),
     (STEPS, "covering, moulding", "covering for 2 to 3 hours of the moulding", "no phrase reads"),
     (

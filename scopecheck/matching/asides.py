@@ -213,6 +213,10 @@ def _leads(word: str, own: set[str], kind: Kind) -> bool:
     return word in listed("asides", "leading") or word in own or _is_measure(word, kind)
 
 
+_VOLUME = (("length", 3),)
+"""What a vessel holds."""
+
+
 def _is_measure(word: str, kind: Kind, in_per_cent: bool = False) -> bool:
     """Whether the word is what a quantity of the kind is called, besides its own name."""
     if in_per_cent and word in listed("asides", "of_shares"):
@@ -220,6 +224,8 @@ def _is_measure(word: str, kind: Kind, in_per_cent: bool = False) -> bool:
     if word in listed("asides", "of_shares") | listed("asides", "holding"):
         per = any(power < 0 for _, power in kind.dimension)  # so much in so much of another
         return (not kind.dimension and kind != PLAIN_KIND) or (kind.adds_up and bool(kind.dimension)) or per
+    if word in listed("parts", "holding"):
+        return kind.dimension == _VOLUME
     if word in listed("asides", "of_times"):
         return kind.dimension == TIME
     if word in listed("asides", "of_lengths"):
