@@ -46,7 +46,7 @@ FLOORS: dict[str, str] = {
         "chart states practice spelled everyday of_ratios subjects called asides together them nouns"
         " worked_out whichever shared_limits said_once line_words shares_of_others made_of_several unfit"
         " entries_for phrase_finding surroundings lifting names_and_notes told_past circumstances"
-        " turning_words longer_names bearers of_units passed_over one_quantity beside_another"
+        " turning_words longer_names bearers of_units converted passed_over one_quantity beside_another"
         " phrase_numbers the_other"
         " other_things phrase_advice phrase_slots signs"
     ),

@@ -29,6 +29,7 @@ from scopecheck.matching.circumstances import (
     without_reference,
     without_treatment,
 )
+from scopecheck.matching.converted import told_again, without_converted
 from scopecheck.matching.longer_names import (
     without_description,
     without_name_and_more,
@@ -149,6 +150,8 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
     yield from (_past(job, *way) for way in chain(without_verb_before_limit(job, tokens), also))
     if not job.subjects or job.sort not in ("", "parts"):
         return
+    for said, *brackets in without_converted(job, tokens):
+        yield Looser(said, tuple(told_again(job, bracket) for bracket in brackets), measured=True)
     each, bearer = of_each_bearer(tokens) if len(job.subjects) > 1 else ((), ())
     if each:
         yield _past(job, each, bearer)
