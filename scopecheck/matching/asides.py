@@ -86,16 +86,24 @@ def _bases(tokens: tuple[Token, ...], first: Typed, name: str, note: str) -> Ite
     Words that the note of the declaration has need no further sorting.
     """
     numbers = [i for i, t in enumerate(tokens) if t.number]
+    numbers = numbers[: len(numbers) - (numbers != [] and _all_of(tokens[numbers[-1] : numbers[-1] + 2]))]
     said = [word_of(t) for t in tokens]
     for at in range(numbers[-1] + 1 if numbers else len(tokens), len(tokens)):
         start = at + (tokens[at].text == ",")
         length = run_at(said, start, "asides", "before_wholes")
+        length += 2 * (length > 0 and _all_of(tokens[start + length : start + length + 2]))
         if length and tokens[start + length :] and " ".join(said[start:]) in note.lower():
             yield Aside(tokens[:at], tokens[at:])
         elif length and tokens[start + length :]:
             of = said[start : start + length] == ["of"]
             found = _basis(tokens[:at], tokens[at:], tokens[start + length :], first, name, of)
             yield from () if found is None else (found,)
+
+
+def _all_of(tokens: tuple[Token, ...]) -> bool:
+    """`100 wt% of` the whole that shares are based on."""
+    number = tokens[0].number if len(tokens) == 2 else None
+    return number is not None and number.value == 100 and _is_share(tokens[0]) and word_of(tokens[1]) == "of"
 
 
 def _basis(
@@ -183,7 +191,7 @@ def measures(
     words = [word_of(t) for t in tokens[: numbers[0] if numbers else 0]]
     kind = first.kind or PLAIN_KIND
     timed = kind.dimension == TIME and words[:1] in (["for"], ["during"], ["after"])
-    said = 0
+    said = int(timed and words[0] == "after")
     bare = first.unit is not None and first.unit.symbol == "%"
     moved = not own.isdisjoint(listed("measures", "dimensions"))  # a blade that is spaced is not so wide
     while said < len(words) and (_leads(words[said], own, kind) or _is_measure(words[said], kind, bare)):

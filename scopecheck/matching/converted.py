@@ -17,7 +17,7 @@ _JOINING = frozenset("to - – and about approximately through from between".spl
 
 
 def without_converted(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, ...]]:
-    """The words without the brackets that say their amounts again, and each that does so but for rounding.
+    """The words without the brackets that say their amounts again, and each bracket.
 
     Each number in one is that before it, to the last of its own digits that is no zero.
     """
