@@ -204,6 +204,8 @@ READ = [
      "gap = 1 mm, rim = 1 mm"),
     ("radius  length in mm", "radius", "a radius of curvature of 5 mm to 8 mm", "radius = 5 mm",
      "radius = 9 mm"),
+    ("zoom ratio  number", "zoom ratio", "a zoom ratio of 3x to 5x", "zoom ratio = 4", "zoom ratio = 0.6"),
+    (GAPS, "gap, rim", "at most 3x the rim", "gap = 3 mm, rim = 1 mm", "gap = 4 mm, rim = 1 mm"),
     ("gap  length in mm", "gap", "from 1 inch (25.4 mm) to 2 inches (51 mm)", "gap = 30 mm", "gap = 52 mm"),
     ("delay  time in s", "delay", "after a delay of at least 5 but not more than 10 s", "delay = 7 s",
      "delay = 11 s"),

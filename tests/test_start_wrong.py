@@ -502,3 +502,36 @@ def test_a_line_of_a_claim_is_broken_where_the_next_can_begin() -> None:
         text = [line for line in started(claims).splitlines() if not line.lstrip().startswith(("#", "|"))]
         assert max(map(len, text)) <= 102
         read(claims)
+
+
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [
+        ("A method comprising joining the web before its moisture content falls below 10 %.",
+         "before its moisture content falls below 10 %"),
+        ("A lens, wherein the gap is from 4 to 8 mm or the thickness of the rim is at least 2 mm.",
+         "from 4 to 8 mm or the thickness of the rim is at least 2 mm"),
+        ("A pump, wherein the dose is between 2 and 4 mL or the reservoir is empty.",
+         "between 2 and 4 mL or the reservoir is empty"),
+        ("A pump comprising a reservoir holding up to 300 units of dye.", "up to 300 units"),
+        ("A method comprising slowing a drive by 10% for every 5 °C by which the temperature exceeds 40 °C.",
+         "by which the temperature exceeds 40 °C"),
+        ("A paint comprising grains, at least 90% of the grains being smaller than 25 µm.",
+         "of the grains being smaller than 25 µm"),
+    ],
+)  # fmt: skip
+def test_a_limit_that_holds_in_part_or_at_some_time_only_is_no_line(text: str, kept: str) -> None:
+    found = lines(f"1. {text}\n")
+    assert f"| not restated : {kept}" in found, found
+    restated = [line for line in found if line.startswith("|") and not line.startswith("| not restated")]
+    ends = ("below 10 %", "4 to 8 mm", "at least 2 mm", "2 and 4 mL", "300", "40 °C", "25 µm")
+    assert not [line for line in restated if line.endswith(ends)], restated
+
+
+def test_what_a_limit_goes_on_with_is_lifted_with_it() -> None:
+    otherwise = "no more than 2 N/m, and otherwise of no more than 3 N/m"
+    text = f"1. A tube, wherein, if the tube length exceeds 20 mm, the tube has a stiffness of {otherwise}.\n"
+    assert [line for line in lines(text) if line.endswith(otherwise)]
+    late = "over a period of between 2 and 4 minutes after the weighing"
+    found = lines(f"1. A method comprising weighing a powder, dosing it {late}.\n")
+    assert f"| dosing : {late}" in found

@@ -65,7 +65,13 @@ def _one_of_two(texts: list[str], stretch: Stretch) -> tuple[int, int] | None:
 
 
 def _when_it_changes(text: ClaimText, stretch: Stretch) -> tuple[int, int] | None:
-    """The tokens of 'before the pressure falls below 3 bar', of no condition that a line is made of."""
+    """The tokens of 'before the pressure falls below 3 bar', of no condition that a line is made of, and of
+    'by which the heat exceeds 40 °C'."""
+    for i in range(stretch.starts[0] - 1, max(1, stretch.starts[0] - MOST_BACK), -1):
+        if text.texts[i] in _PARTING:
+            break
+        if text.texts[i - 1 : i + 1] == ["by", "which"]:
+            return i - 1, stretch.end
     found = None if stretch.condition else once_it_changes(text, stretch.starts[0], frozenset())
     return (found[0], stretch.end) if found else None
 
@@ -420,14 +426,18 @@ def _of_some(texts: list[str], start: int) -> int:
     for i in range(start - 1, max(0, start - MOST_BACK), -1):
         if texts[i] in _PARTING or texts[i] in ("wherein", "whereby"):
             return 0
-        if texts[i] != "of" or texts[i + 1] not in _THOSE or not _so_many(texts[i - 1]):
+        share = texts[i - 1] in _PER_CENT and {"and", "or", "which"}.isdisjoint(texts[i + 1 : start])
+        if texts[i] != "of" or texts[i + 1] not in _THOSE or not (share or _so_many(texts[i - 1])):
             continue
         if texts[i + 1] in ("which", "them") or not words("parts", "having").isdisjoint(texts[i + 2 : start]):
-            begin = i - 1
+            begin = i - 1 - (texts[i - 1] in _PER_CENT)
             while begin > 1 and texts[begin - 1] in _HOW_MANY:
                 begin -= 1
             return begin
     return 0
+
+
+_PER_CENT = ("%", "percent")
 
 
 def _so_many(word: str) -> bool:

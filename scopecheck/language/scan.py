@@ -542,6 +542,8 @@ class _Scanner:
             return
         if self.words and (word.lower() in self.page.names or word == "C"):
             return  # '2D', of a diameter D; '40C', of a temperature
+        if self.words and word == "x" and not self.text[match.end() : match.end() + 2].strip()[:1].isdigit():
+            return  # 'a zoom ratio of 3x'
         if word.lower() in CALENDAR:
             raise no_fixed_length(self.page.span(self.at, match.end()))
         why = self.series(word, match.end()) or explain_unit(word, self.own) or ""

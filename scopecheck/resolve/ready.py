@@ -96,7 +96,7 @@ from scopecheck.rewording.plainer_values import (
 from scopecheck.rewording.said_for_all import with_limit_for_all
 from scopecheck.rewording.shared_power import with_shared_power
 from scopecheck.rewording.shared_verbs import with_shared_verb
-from scopecheck.rewording.sizes import with_sizes_apart
+from scopecheck.rewording.sizes import with_sizes_apart, with_times_told
 from scopecheck.rewording.step_objects import with_objects_of_steps
 from scopecheck.rewording.usual import (
     of_what_it_has,
@@ -162,7 +162,7 @@ def _in_usual_words(tokens: Tokens, subjects: Subjects, names: Names) -> Tokens:
     if len(subjects) > 1 and not any(s.moments for s in subjects):
         tokens = with_runs(tokens, "leaving_runs")
     tokens = with_forms(tokens, "forms_of_several") if len(subjects) > 1 else tokens
-    tokens = with_limit_for_all(with_sizes_apart(tokens, subjects), subjects)
+    tokens = with_limit_for_all(with_times_told(with_sizes_apart(tokens, subjects), subjects), subjects)
     tokens = with_shared_verb(with_forms(without_proviso(tokens, subjects), "usual_forms"), subjects)
     tokens = with_presence_said(tokens, subjects)
     if len(subjects) == 1 and names.note_of(subjects[0].text)[:1] == "C":

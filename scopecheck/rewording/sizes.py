@@ -1,10 +1,11 @@
-"""Sizes that name several extents at once: `dimensions of at most 10 mm x 5 mm x 2 mm`."""
+"""An x or × in words: between extents, `at most 10 mm x 5 mm x 2 mm`, or behind a number, `3x`."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from scopecheck.foundations.kinds import LENGTH
+from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -47,6 +48,28 @@ def with_sizes_apart(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return tokens
     limit = (*tokens[before:first], *_words_at(tokens[first], behind))
     return (*limit, *_in_a_row([tokens[i] for i in places]))
+
+
+def with_times_told(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`a zoom ratio of 3x` as 3, `at most 3x the rim` as 3 times the rim: an x right behind a number."""
+    bounds = [s.bound for s in subjects if isinstance(s.bound, Typed)]
+    ratio = len(subjects) == len(bounds) == 1 and bounds[0].kind == PLAIN_KIND
+    words = [word_of(t) for t in tokens]
+    signs = {i for i in range(1, len(tokens)) if words[i] == "x" and _glued(tokens, i)}
+    found = list[Token]()
+    for at, token in enumerate(tokens):
+        ranged = words[at + 2 : at + 3] == ["to"] and {at + 1, at + 4} <= signs
+        if ratio and ranged and words[at - 1 : at] not in (["from"], ["between"]):
+            found += _words_at(token, "from")  # of 3x to 5x: no ratio of 3 to 5
+        if at not in signs:
+            found.append(token)
+        elif not ratio:
+            found.append(replace(token, text="times"))
+    return tuple(found)
+
+
+def _glued(tokens: Tokens, at: int) -> bool:
+    return tokens[at - 1].number is not None and tokens[at - 1].end == tokens[at].start
 
 
 _LIMITS = listed("limits", "inside") - FILLERS | {"at"}
